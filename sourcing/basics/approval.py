@@ -1,0 +1,47 @@
+"""A customer's answer to a line: recorded with who, how, when and who took it down.
+
+Fields follow what repair-authorisation rules published for other trades ask for (California Code of Regulations,
+title 16, sections 2722 and 3353: date, time, who authorised, number called, who took it, parts and labour, extra
+cost); rules for outdoor power equipment differ by place.
+"""
+
+from datetime import datetime
+from typing import Literal
+
+from .money import Money
+from .value import Value
+
+AnswerWord = Literal["approved", "declined", "waiting"]
+"""A line without an answer is waiting; silence is never a yes."""
+
+How = Literal["in person", "telephone", "text", "e-mail", "customer's page"]
+
+
+class Approval(Value, frozen=True, kw_only=True):
+    """One answer to one line of one revision. `amount` is the line's price before tax, as printed there."""
+
+    job: str
+    revision: int
+    label: str
+    answer: Literal["approved", "declined"]
+    amount: Money
+    who: str
+    how: How
+    at: datetime
+    taken_by: str
+    contact: str = ""
+    words: str = ""
+
+
+class Answers(Value, frozen=True, kw_only=True):
+    """Where a revision stands: each line's answer, and the total of what is approved."""
+
+    job: str
+    revision: int
+    by_label: tuple[tuple[str, AnswerWord], ...]
+    approved_total: Money
+    extra: Money
+
+    def of(self, label: str) -> AnswerWord:
+        """The answer to a line; waiting where none was given."""
+        return dict(self.by_label).get(label, "waiting")

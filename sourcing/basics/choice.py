@@ -1,0 +1,109 @@
+"""What choosing gives: one part's offers in order with reasons, and the plan of orders for many needs."""
+
+from datetime import date
+
+from .equivalence import Path, Standing
+from .landed_cost import Arrival, LandedOrder
+from .money import Money
+from .offer import Offer
+from .value import Value
+
+
+class Priced(Value, frozen=True, kw_only=True):
+    """An offer that matches, with its cost and date for the asked quantity, ordered alone."""
+
+    offer: Offer
+    supplier_name: str
+    path: Path
+    matched_number: str
+    landed: LandedOrder
+    arrival: Arrival
+    warnings: tuple[str, ...] = ()
+
+    @property
+    def standing(self) -> Standing:
+        """The standing of the path."""
+        return self.path.standing
+
+
+class RankedOffer(Value, frozen=True, kw_only=True):
+    """A place in the order: 1 is cheapest at the door. `on_front`: no other offer is both cheaper and sooner."""
+
+    place: int
+    priced: Priced
+    on_front: bool
+    in_time: bool | None
+    reason: str
+
+
+class SetAside(Value, frozen=True, kw_only=True):
+    """An offer that is shown and not ranked, with the reason."""
+
+    offer: Offer
+    supplier_name: str
+    reason: str
+
+
+class Candidate(Value, frozen=True, kw_only=True):
+    """An offer that may or may not be the part: a person judges. `vetoed`: its size speaks against it, in numbers."""
+
+    offer: Offer
+    supplier_name: str
+    reasons: tuple[str, ...]
+    vetoed: bool
+    score: float
+
+
+class Comparison(Value, frozen=True, kw_only=True):
+    """All that is known of one part's offers, for one quantity, at one moment."""
+
+    asked: str
+    our_part: str
+    name: str
+    quantity: int
+    need_by: date | None
+    ranked: tuple[RankedOffer, ...]
+    set_aside: tuple[SetAside, ...]
+    candidates: tuple[Candidate, ...]
+    notes: tuple[str, ...] = ()
+
+
+class PlanNeed(Value, frozen=True, kw_only=True):
+    """A part and quantity a job calls for. `label` is the quote line it belongs to: '1', 'A'."""
+
+    label: str
+    our_part: str
+    quantity: int
+
+
+class PlannedOrder(Value, frozen=True, kw_only=True):
+    """One supplier's share of the plan, with the date it is all here."""
+
+    landed: LandedOrder
+    arrival: Arrival
+
+
+class Plan(Value, frozen=True, kw_only=True):
+    """Orders that fill the needs at the least landed total, proven by the solver and recomputed.
+
+    `alternatives` are (what, total, why) for comparison. `unfilled` says which needs nobody can fill, and why.
+    """
+
+    needs: tuple[PlanNeed, ...]
+    orders: tuple[PlannedOrder, ...]
+    total: Money
+    core_charge: Money
+    latest: date | None
+    proven: bool
+    notes: tuple[str, ...] = ()
+    alternatives: tuple["Alternative", ...] = ()
+    unfilled: tuple[str, ...] = ()
+
+
+class Alternative(Value, frozen=True, kw_only=True):
+    """Another way to fill the same needs and what it costs."""
+
+    name: str
+    total: Money | None
+    latest: date | None
+    why: str

@@ -1,0 +1,59 @@
+"""A problem is a value: what is wrong, where, and what to do. `Refused` carries problems to the person."""
+
+from .problem_kinds import KINDS
+from .value import Value
+
+
+class Place(Value, frozen=True, kw_only=True):
+    """Where in a file: worksheet name (blank in a CSV), row counted from 1, column header or letter."""
+
+    file: str = ""
+    worksheet: str = ""
+    row: int | None = None
+    column: str = ""
+
+    def __str__(self) -> str:
+        parts = [self.file, self.worksheet and f"worksheet '{self.worksheet}'"]
+        parts += [
+            f"row {self.row}" if self.row is not None else "",
+            self.column and f"column '{self.column}'",
+        ]
+        return ", ".join(part for part in parts if part)
+
+
+class Problem(Value, frozen=True, kw_only=True):
+    """One thing wrong. `found` is the text as it stood; `suggestions` are for a person, never taken by themselves."""
+
+    code: str
+    what: str
+    remedy: str
+    place: Place | None = None
+    found: str = ""
+    suggestions: tuple[str, ...] = ()
+
+    def sentence(self) -> str:
+        """One sentence: where, what, and what to do."""
+        where = f"{self.place}: " if self.place and str(self.place) else ""
+        hint = f" Perhaps: {', '.join(self.suggestions)}." if self.suggestions else ""
+        return f"{where}{self.what}; {self.remedy}.{hint}"
+
+
+class Refused(Exception):
+    """What the program will not do, with the problems that say why. Shown as sentences, exit code 1."""
+
+    def __init__(self, *problems: Problem) -> None:
+        super().__init__("\n".join(problem.sentence() for problem in problems))
+        self.problems = problems
+
+
+def problem(code: str, *, place: Place | None = None, suggestions: tuple[str, ...] = (), **facts: object) -> Problem:
+    """A problem of a known kind with its facts filled in. An unknown code or a missing fact is a bug: KeyError."""
+    kind = KINDS[code]
+    what, remedy = kind.what.format(**facts), kind.remedy.format(**facts)
+    found = str(facts.get("found", ""))
+    return Problem(code=code, what=what, remedy=remedy, place=place, found=found, suggestions=suggestions)
+
+
+def refused(code: str, *, place: Place | None = None, suggestions: tuple[str, ...] = (), **facts: object) -> Refused:
+    """A refusal with one problem, ready to raise."""
+    return Refused(problem(code, place=place, suggestions=suggestions, **facts))

@@ -1,0 +1,11 @@
+"""What a kind of problem is: its title, its wording and its remedy, from which messages and pages are made."""
+
+from .value import Value
+
+
+class ProblemKind(Value, frozen=True, kw_only=True):
+    """`what` and `remedy` are format strings; together they make one sentence: '{what}; {remedy}.'"""
+
+    title: str
+    what: str
+    remedy: str
