@@ -35,7 +35,10 @@ class PurchaseOrderLine(Value, frozen=True, kw_only=True):
 
 
 class PurchaseOrder(Value, frozen=True, kw_only=True):
-    """An order at one supplier. `lines` are goods; `charges` what the supplier's terms add, in the shop's currency."""
+    """An order at one supplier. `lines` are goods; `charges` what the supplier's terms add, in the shop's currency.
+
+    `discount_percent` is taken off each line's price times pieces.
+    """
 
     number: str
     supplier: str
@@ -52,6 +55,7 @@ class PurchaseOrder(Value, frozen=True, kw_only=True):
     charges: tuple[CostLine, ...]
     goods_total: Money
     landed_total: Money
+    discount_percent: Decimal = Decimal(0)
 
 
 class ReceiptLine(Value, frozen=True, kw_only=True):

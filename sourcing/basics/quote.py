@@ -6,7 +6,7 @@ from typing import Literal
 
 from .job import Customer, Machine
 from .money import Money
-from .settings import PriceKind, Shop
+from .settings import ChargeRules, PriceKind, Shop
 from .value import Value
 
 
@@ -110,6 +110,7 @@ class Quote(Value, frozen=True, kw_only=True):
     cautions: tuple[str, ...]
     cautions_dated: date | None
     warnings: tuple[str, ...]
+    charge_rules: ChargeRules = ChargeRules()
 
     def line(self, label: str) -> QuoteLine | None:
         """The line with that label, or None."""

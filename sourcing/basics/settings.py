@@ -35,6 +35,14 @@ class Supplies(Value, frozen=True, kw_only=True):
     most: Decimal
 
 
+class ChargeRules(Value, frozen=True, kw_only=True):
+    """The taxes and the supplies fee a document is charged by. Frozen into each quote, so that a later change of the
+    settings never changes what a customer was told."""
+
+    taxes: tuple[Tax, ...] = ()
+    supplies: Supplies | None = None
+
+
 class Shop(Value, frozen=True, kw_only=True):
     """Who writes the papers."""
 
@@ -69,6 +77,11 @@ class Settings(Value, frozen=True, kw_only=True):
     terms_text: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     cautions_dated: date | None = None
+
+    @property
+    def charge_rules(self) -> ChargeRules:
+        """Taxes and supplies fee as they stand."""
+        return ChargeRules(taxes=self.taxes, supplies=self.supplies)
 
     def __post_init__(self) -> None:
         bands = self.markup_bands

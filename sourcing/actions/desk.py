@@ -1,0 +1,72 @@
+"""The desk an action works at: the open store, the moment, and who stands there."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import datetime
+
+from sqlalchemy import Connection
+
+from ..basics.deed import Deed
+from ..basics.rate import Rates
+from ..basics.settings import Settings
+from ..basics.terms import Terms
+from ..landed_cost.door import Door
+from ..storage.database import Store
+from ..storage.deeds import record
+from ..storage.shop import rates, settings_on, terms_on
+
+
+@dataclass(frozen=True)
+class Desk:
+    """`at` is local time without a zone; every action takes its today from it. `who` signs the deeds."""
+
+    store: Store
+    at: datetime
+    who: str
+
+    @contextmanager
+    def writing(self, deed: str) -> Iterator["Pen"]:
+        """One transaction for one deed: all of it is kept, or nothing."""
+        with self.store.writing() as connection:
+            yield Pen(connection=connection, desk=self, deed=deed)
+
+
+@dataclass(frozen=True)
+class Pen:
+    """An open transaction that knows who writes."""
+
+    connection: Connection
+    desk: Desk
+    deed: str
+
+    def note(self, subject: str, detail: str) -> None:
+        """Enter the deed in the ledger, in the same transaction as what it did."""
+        entry = Deed(at=self.desk.at, who=self.desk.who, deed=self.deed, subject=subject, detail=detail)
+        record(self.connection, entry)
+
+
+@dataclass(frozen=True)
+class ShopNow:
+    """Settings, terms and rates as they hold at the desk's moment."""
+
+    settings: Settings
+    terms: dict[str, Terms]
+    rates: Rates
+
+    def door(self, supplier: str, at: datetime) -> Door:
+        """What stands between that supplier and the shop. Refuses where his currency has no rate."""
+        terms = self.terms[supplier]
+        return Door(
+            terms=terms,
+            rate=self.rates.on(terms.currency, at.date()),
+            mileage_rate=self.settings.mileage_rate,
+            driver_cost=self.settings.clerk_cost,
+            shop_calendar=self.settings.calendar,
+        )
+
+
+def shop_now(connection: Connection, at: datetime) -> ShopNow:
+    """Load what holds at that moment. Refuses where the shop was never set up."""
+    settings = settings_on(connection, at.date())
+    return ShopNow(settings=settings, terms=terms_on(connection, at.date()), rates=rates(connection, settings.currency))

@@ -1,0 +1,84 @@
+"""Plan a job's needs over the suppliers: the cheapest set of orders at the door that is here in time."""
+
+from collections.abc import Mapping, Sequence
+from datetime import date
+
+from ..basics.choice import Plan, PlannedOrder, PlanNeed, Priced
+from ..basics.job import Job
+from ..basics.landed_cost import OrderItem
+from ..basics.problem import refused
+from ..choosing.plan import Choice, Market, best_plan
+from ..choosing.programme import Step
+from ..landed_cost.arrival import arrival, latest_of
+from ..landed_cost.charges import charge_steps
+from ..landed_cost.order import landed_order, line_cost
+from ..landed_cost.quantity import sensible_quantities
+from ..storage.jobs import job as stored_job
+from .desk import Desk
+from .evaluate import Catalogue, catalogue, evaluate
+
+
+def plan_job(desk: Desk, number: str, need_by: date | None, only_agreed: bool = False) -> Plan:
+    """The plan for a stored job, with its add-ons unless `only_agreed`; `need_by` None takes the job's own day."""
+    with desk.store.reading() as connection:
+        found = catalogue(connection, desk.at)
+        job = stored_job(connection, number)
+        return plan_needs(found, job_needs(job, found, only_agreed), need_by or job.need_by)
+
+
+def job_needs(job: Job, found: Catalogue, only_agreed: bool = False) -> tuple[PlanNeed, ...]:
+    """A job's parts by line label. Refuses a part that is not in the equivalence table."""
+    needs = []
+    for label, line in job.labelled():
+        if not line.part or (only_agreed and not label.isdigit()):
+            continue
+        if line.part not in found.families:
+            raise refused("part-not-ours", title=line.title, found=line.part)
+        needs.append(PlanNeed(label=label, our_part=line.part, quantity=line.quantity))
+    return tuple(needs)
+
+
+def plan_needs(found: Catalogue, needs: Sequence[PlanNeed], need_by: date | None) -> Plan:
+    """The best plan for these needs on the sheets that hold now."""
+    choices = {need.label: choices_for(found, need) for need in needs}
+    suppliers = {one.item.offer.supplier for some in choices.values() for one in some}
+    market = Market(
+        land=lambda items: land(found, items),
+        steps={supplier: _steps(found, supplier) for supplier in sorted(suppliers)},
+        currency=found.shop.settings.currency,
+        supplier_names={supplier: found.supplier_name(supplier) for supplier in sorted(suppliers)},
+    )
+    return best_plan(needs, choices, market, need_by)
+
+
+def choices_for(found: Catalogue, need: PlanNeed) -> list[Choice]:
+    """Every offer of the need's part in every sensible quantity. An order too small alone may still be part of one."""
+    seen = evaluate(found, need.our_part, need.quantity, keep_refused=True)
+    return [choice for priced in seen.priced for choice in _choices(found, need, priced)]
+
+
+def land(found: Catalogue, items: Sequence[OrderItem]) -> PlannedOrder:
+    """One supplier's items as an order, with the day it is all here."""
+    door = found.shop.door(items[0].offer.supplier, found.at)
+    together = latest_of([arrival(item, door, found.at) for item in items])
+    return PlannedOrder(landed=landed_order(items, door), arrival=together)
+
+
+def _choices(found: Catalogue, need: PlanNeed, priced: Priced) -> list[Choice]:
+    door = found.shop.door(priced.offer.supplier, found.at)
+    result = []
+    for pieces in sensible_quantities(priced.offer, need.quantity):
+        item = OrderItem(need=need.label, offer=priced.offer, needed=need.quantity, ordered=pieces)
+        value, cost = line_cost(item, door)
+        result.append(Choice(item=item, value=value, cost=cost, arrival=arrival(item, door, found.at)))
+    return result
+
+
+def _steps(found: Catalogue, supplier: str) -> tuple[Step, ...]:
+    steps: Mapping[int, Step] = {
+        step.from_value.minor(): Step(
+            from_value=step.from_value.minor(), charge=step.charge.minor(), refused=bool(step.refusal)
+        )
+        for step in charge_steps(found.shop.door(supplier, found.at))
+    }
+    return tuple(steps[at] for at in sorted(steps))

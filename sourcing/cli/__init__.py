@@ -1,0 +1,1 @@
+"""Typer commands: gather input, call one action, show the result."""

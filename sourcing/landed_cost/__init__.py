@@ -1,0 +1,1 @@
+"""Step 3: what an order costs at the door, and the day it comes."""

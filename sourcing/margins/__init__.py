@@ -1,0 +1,1 @@
+"""Step 7: what the job earned and where it leaked."""

@@ -1,0 +1,1 @@
+"""Readers of designations by published standards, one file a family, and the comparison of two sizes."""

@@ -1,0 +1,101 @@
+"""Whether an offer is one of our parts: by itself, for a person to judge, or not at all; with the reasons."""
+
+from collections.abc import Iterator, Mapping
+from typing import Literal
+
+from ..basics.equivalence import GOOD_STANDING, Path
+from ..basics.offer import Offer
+from ..basics.part_number import PartNumber
+from ..basics.value import Value
+from .dimensions.size_check import check_size
+from .family import Family
+
+Tier = Literal["automatic", "candidate", "none"]
+
+
+class OfferMatch(Value, frozen=True, kw_only=True):
+    """The tier, the number it went by with the path to it, and why. `vetoed`: a size or a must-not speaks against."""
+
+    tier: Tier
+    number: PartNumber | None = None
+    path: Path | None = None
+    reasons: tuple[str, ...] = ()
+    warnings: tuple[str, ...] = ()
+    vetoed: bool = False
+
+
+NO_MATCH = OfferMatch(tier="none")
+
+
+def match_offer(offer: Offer, family: Family, bearers: Mapping[str, frozenset[str]]) -> OfferMatch:
+    """Judge one offer against one family.
+
+    Automatic is only: the same number of the same maker (or a number without a maker that only this part bears), by
+    a path of good standing, with nothing against it. Everything else is for a person, or no match.
+    """
+    hits = list(_hits(offer, family, bearers))
+    if not hits:
+        return NO_MATCH
+    sure = [hit for hit in hits if hit[2] is None]
+    number, path, doubt = sure[0] if sure else hits[0]
+    against = _against(offer, family, bearers)
+    doubts = tuple(reason for reason in (doubt, _weak(path)) if reason)
+    if against or doubts:
+        reasons = (*against, *doubts)
+        return OfferMatch(tier="candidate", number=number, path=path, reasons=reasons, vetoed=bool(against))
+    conditions = tuple(f"holds only when {condition}" for condition in path.conditions)
+    return OfferMatch(tier="automatic", number=number, path=path, reasons=(_how(number, path),), warnings=conditions)
+
+
+def _hits(
+    offer: Offer, family: Family, bearers: Mapping[str, frozenset[str]]
+) -> Iterator[tuple[PartNumber, Path, str | None]]:
+    """(number, path, doubt): every way a number of the offer reaches the family; doubt None where there is none."""
+    for number in offer.numbers():
+        path = family.paths.get(number.node)
+        if path is not None:
+            yield number, path, None
+            continue
+        same_key = [node for node in family.paths if node[1] == number.key]
+        if not same_key:
+            continue
+        best = min(same_key, key=lambda node: (len(family.paths[node].links), node))
+        yield number, family.paths[best], _maker_doubt(number, family, best, bearers)
+
+
+def _maker_doubt(
+    number: PartNumber, family: Family, best: tuple[str, str], bearers: Mapping[str, frozenset[str]]
+) -> str | None:
+    if number.maker:
+        return f"the number is that of {family.printed[best]}, but the row names {number.maker}"
+    if len(bearers.get(number.key, frozenset())) > 1:
+        return "the row names no maker, and more than one of our parts bears this number"
+    return None
+
+
+def _against(offer: Offer, family: Family, bearers: Mapping[str, frozenset[str]]) -> tuple[str, ...]:
+    """What speaks against the match, in words: a must-not, a size that differs, a number tied to another part."""
+    reasons = [
+        f"must not serve: {family.forbidden[number.node]}"
+        for number in offer.numbers()
+        if number.node in family.forbidden
+    ]
+    size = check_size(family.part.size, offer.supplier_number, offer.maker_number, offer.description)
+    if size.vetoes:
+        reasons.append(size.words)
+    for number in offer.numbers():
+        others = bearers.get(number.key, frozenset()) - {family.part.code}
+        if others and number.node not in family.paths:
+            reasons.append(f"its number {number} is tied to {', '.join(sorted(others))}")
+    return tuple(reasons)
+
+
+def _weak(path: Path) -> str | None:
+    if path.standing in GOOD_STANDING:
+        return None
+    weakest = next(link for link in path.links if link.standing == path.standing)
+    return f"the weakest statement is only '{path.standing}': {weakest}"
+
+
+def _how(number: PartNumber, path: Path) -> str:
+    return f"{number}: " + ("; ".join(str(link) for link in path.links) or "our own number")

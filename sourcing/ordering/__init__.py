@@ -1,0 +1,1 @@
+"""Step 6: purchase orders from approved lines, receipts, differences."""

@@ -1,0 +1,32 @@
+"""The selling price from the cost: markup band, list-price cap, with the rule in words.
+
+Rule: unit price = unit net cost x the band's multiplier, rounded half up to the minor unit, then times quantity; not
+above the list price where the shop says so. Markup is on cost, margin is on price (common practice, no source).
+"""
+
+from decimal import Decimal
+
+from ..basics.money import Money
+from ..basics.settings import MarkupBand, Settings
+
+
+def unit_price(unit_cost: Money, list_price: Money | None, settings: Settings) -> tuple[Money, str]:
+    """The price of one piece and how it came. Both inputs per piece in the shop's currency, not rounded before."""
+    band = band_for(unit_cost.amount, settings)
+    marked_up = (unit_cost * band.multiplier).rounded()
+    rule = f"{_figure(unit_cost.amount)} x {band.multiplier}"
+    if settings.cap_at_list_price and list_price is not None and list_price.rounded() < marked_up:
+        return list_price.rounded(), f"{rule} = {marked_up.amount}, capped at list price {list_price.rounded().amount}"
+    return marked_up, rule
+
+
+def band_for(unit_cost: Decimal, settings: Settings) -> MarkupBand:
+    """The last band whose `from_cost` the cost reaches; the first band also holds below its own start."""
+    reached = [band for band in settings.markup_bands if band.from_cost <= unit_cost]
+    return reached[-1] if reached else settings.markup_bands[0]
+
+
+def _figure(amount: Decimal) -> str:
+    """At least two decimals, more only where the cost has them."""
+    short = amount.normalize()
+    return f"{amount:.2f}" if -short.as_tuple().exponent <= 2 else f"{short:f}"  # type: ignore[operator]
