@@ -8,12 +8,23 @@ from ..basics.approval import Answers, Approval
 from ..basics.problem import refused
 from ..basics.quote import DocumentTotal, Quote
 from ..basics.value import Value
-from ..quoting.approvals import Given, answers, check_freight_line, record_answers, standing_answers
+from ..quoting.approvals import Given, answers, check_freight_line, how_given, record_answers, standing_answers
 from ..quoting.totals import total_of
 from ..storage.jobs import job as stored_job
 from ..storage.orders import orders
 from ..storage.quotes import add_approvals, approvals, newest_quote, quote
 from .desk import Desk
+
+
+class Spoken(Value, frozen=True, kw_only=True):
+    """What the customer said: labels approved and declined, who said it and how, number or address, the words."""
+
+    yes: tuple[str, ...] = ()
+    no: tuple[str, ...] = ()
+    who: str
+    how: str
+    contact: str = ""
+    words: str = ""
 
 
 class Standing(Value, frozen=True, kw_only=True):
@@ -29,18 +40,29 @@ class Standing(Value, frozen=True, kw_only=True):
         return dict(self.answers.by_label)
 
 
-def record(desk: Desk, number: str, yes: Sequence[str], no: Sequence[str], given: Given) -> Standing:
+def record(desk: Desk, number: str, spoken: Spoken) -> Standing:
     """Keep the answers, all or none, and say where the quote stands. A line not named stays as it was."""
     with desk.writing("answer") as pen:
         newest = _newest(pen.connection, number)
         ordered = [line.label for order in orders(pen.connection, number) for line in order.lines if line.job == number]
-        new = record_answers(newest, yes, no, given, ordered)
+        new = record_answers(newest, spoken.yes, spoken.no, _given(desk, spoken), ordered)
         add_approvals(pen.connection, new)
         standing = standing_of(pen.connection, number)
         check_freight_line(standing.quote, dict(standing.answers.by_label))
         said = ", ".join(f"{one.label} {one.answer}" for one in new)
-        pen.note(number, f"{given.who} by {given.how}: {said}")
+        pen.note(number, f"{spoken.who} by {spoken.how}: {said}")
         return standing
+
+
+def _given(desk: Desk, spoken: Spoken) -> Given:
+    return Given(
+        who=spoken.who,
+        how=how_given(spoken.how),
+        at=desk.at,
+        taken_by=desk.who,
+        contact=spoken.contact,
+        words=spoken.words,
+    )
 
 
 def standing(desk: Desk, number: str) -> Standing:

@@ -12,7 +12,7 @@ from ..basics.rate import Rates
 from ..basics.settings import Settings
 from ..basics.terms import Terms
 from ..landed_cost.door import Door
-from ..storage.database import Store
+from ..storage.database import Store, open_store
 from ..storage.deeds import record
 from ..storage.shop import rates, settings_on, terms_on
 
@@ -30,6 +30,11 @@ class Desk:
         """One transaction for one deed: all of it is kept, or nothing."""
         with self.store.writing() as connection:
             yield Pen(connection=connection, desk=self, deed=deed)
+
+
+def open_desk(address: str, at: datetime, who: str) -> Desk:
+    """A desk at the shop's data: a file, made if it is not there, or a database address."""
+    return Desk(store=open_store(address), at=at, who=who)
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from ..basics.landed_cost import OrderItem
 from ..basics.money import Money
 from ..basics.offer import Offer
 from ..basics.order import PurchaseOrder
-from ..basics.problem import refused
+from ..basics.problem import Problem, Refused, problem, refused
 from ..basics.quote import QuoteLine
 from ..basics.value import Value
 from ..landed_cost.order import line_cost
@@ -50,10 +50,14 @@ def place_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = ()) -
         lines = _approved(pen, standings, only)
         items, held = _items(found, lines)
         if not items:
-            raise refused("approval-no-longer-covers", **held[0])
+            raise Refused(*(_held_problem(one) for one in held))
         placed = _place(pen, found, lines, items, standings)
         words = tuple(f"{one['job']} line {one['label']}: {one['found']}" for one in held)
         return OrdersPlaced(orders=placed, held=words)
+
+
+def _held_problem(held: Mapping[str, str]) -> Problem:
+    return problem("approval-no-longer-covers", job=held["job"], label=held["label"], found=held["found"])
 
 
 def all_orders(desk: Desk, job: str | None) -> tuple[PurchaseOrder, ...]:

@@ -9,3 +9,8 @@ class ProblemKind(Value, frozen=True, kw_only=True):
     title: str
     what: str
     remedy: str
+
+
+def kind(title: str, what: str, remedy: str) -> ProblemKind:
+    """A kind in three texts."""
+    return ProblemKind(title=title, what=what, remedy=remedy)

@@ -7,7 +7,7 @@ in title, part, number, quantity, hours and price. Silence is never a yes.
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, get_args
 
 from ..basics.approval import Answers, AnswerWord, Approval, How
 from ..basics.money import Money, zero
@@ -29,6 +29,15 @@ class Given(Value, frozen=True, kw_only=True):
     taken_by: str
     contact: str = ""
     words: str = ""
+
+
+def how_given(words: str) -> How:
+    """The way an answer came, as one of the known words. Refuses others."""
+    found = words.strip().casefold()
+    for known in get_args(How):
+        if found == known:
+            return known  # type: ignore[no-any-return]
+    raise refused("unknown-word", found=words, column="how", known=", ".join(get_args(How)))
 
 
 def record_answers(

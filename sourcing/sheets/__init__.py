@@ -1,0 +1,1 @@
+"""Step 1: the bytes of a supplier's file become offers, structure and problems; every row is accounted for."""

@@ -1,0 +1,112 @@
+"""The kinds of problem met between job, quote, answer, order and receipt."""
+
+from .problem_kind import ProblemKind, kind
+
+JOB_KINDS: dict[str, ProblemKind] = {
+    "job-contradicts": kind("Job contradicts", "the job can't hold: {found}", "correct the job file and try again"),
+    "part-not-ours": kind(
+        "Part not in the table",
+        "job line '{title}' asks for '{found}', which is not one of our parts",
+        "correct the job file or add the part to the equivalence table",
+    ),
+    "line-has-no-offer": kind(
+        "Line without an offer",
+        "job {job} can't be quoted: {found}",
+        "import a newer sheet, allow a later day, or change the job",
+    ),
+    "no-quote": kind(
+        "No quote yet",
+        "job {job} has no quote",
+        "write one with 'sourcing quote {job}'",
+    ),
+    "not-entitled": kind(
+        "Not entitled to answer",
+        "{who} is not named as someone who may answer for job {job} (named: {entitled})",
+        "ask one of those named, or add the name to may_also_approve in the job with the customer's consent",
+    ),
+    "quote-expired": kind(
+        "Quote past its validity",
+        "revision {revision} of job {job} was valid to {valid_to}",
+        "make a new revision with 'sourcing quote {job}' and ask again",
+    ),
+    "answer-before-quote": kind(
+        "Answer before the quote",
+        "the answer is dated {at}, before the quote of {made}",
+        "check the day and time, then record it again with 'sourcing answer {job}'",
+    ),
+    "answered-both-ways": kind(
+        "Answered both ways",
+        "line {label} is given both a yes and a no",
+        "ask the customer which holds",
+    ),
+    "ordered-already": kind(
+        "Ordered already",
+        "line {label} of job {job} is already on a purchase order",
+        "speak to the supplier first; a no no longer undoes the order",
+    ),
+    "no-answer": kind(
+        "No answer given",
+        "no line of job {job} was answered",
+        "say --yes or --no with a line's label; a line not named stays waiting",
+    ),
+    "no-such-line": kind(
+        "No such line",
+        "revision {revision} of job {job} has no line '{label}'",
+        "answer one of: {known}",
+    ),
+    "freight-not-answered": kind(
+        "Freight not answered",
+        "line {label} can't be ordered without the freight on line {freight}",
+        "ask the customer about line {freight} too, and record both answers together",
+    ),
+    "nothing-approved": kind(
+        "Nothing approved",
+        "no line of {job} that needs parts is approved and not yet ordered",
+        "record the customer's answer with 'sourcing answer' first",
+    ),
+    "not-approved": kind(
+        "Line not approved",
+        "line {label} of job {job} is {answer}, so it can't be ordered",
+        "record the customer's yes with 'sourcing answer {job} --yes {label}' first",
+    ),
+    "approval-no-longer-covers": kind(
+        "Approval no longer covers it",
+        "line {label} of job {job} waits for a new answer: {found}",
+        "make a new revision with 'sourcing quote {job}' and ask the customer",
+    ),
+    "supplier-refuses": kind(
+        "Supplier refuses the order",
+        "{found}",
+        "order more there at once, or make a new revision that buys elsewhere",
+    ),
+    "freight-unknown-order": kind(
+        "Freight not known",
+        "the order can't be priced: {found}",
+        "add the freight rule to suppliers.toml and run 'sourcing setup' again",
+    ),
+    "no-such-order-line": kind(
+        "No such line on the order",
+        "order {order} has no line {line}",
+        "use one of: {known}",
+    ),
+    "price-without-goods": kind(
+        "Price without goods",
+        "a price is given for line {line} of order {order}, but no pieces",
+        "add --line {line}=PIECES",
+    ),
+    "charged-below-zero": kind(
+        "Charged below zero",
+        "{found} for line {line} of order {order} is below zero",
+        "write the price on the supplier's paper",
+    ),
+    "nothing-received": kind(
+        "Nothing received",
+        "{found} pieces of line {line} of order {order} is not a receipt",
+        "write at least 1, or leave the line out",
+    ),
+    "order-complete": kind(
+        "Order complete",
+        "all of order {order} has come already",
+        "check the number of the paper and of the order",
+    ),
+}

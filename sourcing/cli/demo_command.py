@@ -1,0 +1,212 @@
+"""`sourcing demo`: the whole way once, with the invented world of demo_prices/, in a new folder."""
+
+from __future__ import annotations
+
+import shutil
+from datetime import date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from .options import Json
+from .output import show, write
+
+if TYPE_CHECKING:
+    from ..actions.desk import Desk
+
+CLERK, TECHNICIAN = "Oona Brandeth", "Piet Halloway-Rusk"
+MORNING = datetime(2026, 1, 13, 10, 15)
+TELEPHONE = datetime(2026, 1, 13, 11, 20)
+ORDERING = datetime(2026, 1, 13, 11, 40)
+DELIVERY = datetime(2026, 1, 15, 9, 30)
+NEED_BY = date(2026, 1, 16)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command("demo")(demo)
+
+
+def demo(
+    folder: Annotated[Path, typer.Argument(help="New folder for everything the demo makes.")] = Path("sourcing-demo"),
+    json: Json = False,
+) -> None:
+    """Run the whole way on invented data: sheets, comparison, plan, quote, answers, orders, receipt, margins."""
+    _new_folder(folder)
+    lines = [
+        *_morning(folder, _at(folder, MORNING, CLERK)),
+        *_customer(_at(folder, TELEPHONE, TECHNICIAN)),
+        *_orders(folder, _at(folder, ORDERING, CLERK)),
+        *_delivery(folder, _at(folder, DELIVERY, CLERK)),
+        f"Look around: cd {folder}; then sourcing compare NW-40388 --at 2026-01-13T10:15 --need-by {NEED_BY}",
+    ]
+    show(lines, "\n".join(lines), json)
+
+
+def _new_folder(folder: Path) -> None:
+    from ..basics.problem import refused
+    from ..documents.shipped_files import demo_folder
+
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise refused("folder-not-empty", found=str(folder))
+    try:
+        shutil.copytree(demo_folder(), folder / "prices")
+    except OSError as error:
+        why = error.strerror or "the system refused"
+        raise refused("can-not-write", found=str(folder), why=why) from None
+
+
+def _at(folder: Path, moment: datetime, who: str) -> Desk:
+    from ..actions.desk import open_desk
+
+    return open_desk(str(folder / "sourcing.db"), moment, who)
+
+
+def _morning(folder: Path, desk: Desk) -> list[str]:
+    """The clerk's morning: set up, import, compare, plan, quote."""
+    return [*_import(folder, desk), *_compare(folder, desk), *_plan(folder, desk), *_quote(folder, desk)]
+
+
+def _import(folder: Path, desk: Desk) -> list[str]:
+    from ..actions.import_sheets import Said, import_sheets
+    from ..actions.setup import set_up
+
+    done = set_up(desk, folder / "prices")
+    imported = import_sheets(desk, [folder / "prices"], Said())
+    offers = sum(one.kept.offers for one in imported)
+    structure = sum(one.kept.structure for one in imported)
+    problems = sum(one.kept.problem_rows for one in imported)
+    return [
+        f"Set up Wickenby Yard Machine Repair (invented): {done.suppliers} suppliers, {done.parts} parts, "
+        f"{done.statements} statements of equivalence.",
+        f"Imported {len(imported)} sheets: {offers} offers + {structure} rows of structure + {problems} problems "
+        f"= {offers + structure + problems} rows.",
+    ]
+
+
+def _compare(folder: Path, desk: Desk) -> list[str]:
+    from ..actions.compare import compare
+    from ..documents.comparison import comparison_text, comparison_xlsx
+
+    found = compare(desk, "NW-40388", 1, NEED_BY)
+    write(folder / "comparison.txt", comparison_text(found))
+    write(folder / "comparison.xlsx", comparison_xlsx(found))
+    lines = [f"Belt NW-40388 under any number, wanted by {NEED_BY}:"]
+    for one in found.ranked:
+        priced = one.priced
+        late = {True: "in time", False: "late", None: ""}[one.in_time]
+        lines.append(
+            f"  {one.place}. {priced.supplier_name}, {priced.matched_number}: {priced.landed.total} at the door, "
+            f"here {priced.arrival.latest} ({late}); {one.reason}."
+        )
+    lines += [
+        f"  Held back: {one.supplier_name} {one.offer.shown_number}, {'; '.join(one.reasons)}."
+        for one in found.candidates
+        if one.vetoed
+    ]
+    return lines
+
+
+def _plan(folder: Path, desk: Desk) -> list[str]:
+    from ..actions.jobs import take_in_job
+    from ..actions.plan import plan_job
+    from ..documents.comparison import plan_text, plan_xlsx
+
+    job = take_in_job(desk, folder / "prices" / "job.toml")
+    plan, alone = plan_job(desk, job.number, None), plan_job(desk, job.number, None, only_agreed=True)
+    write(folder / "plan.txt", plan_text(plan))
+    write(folder / "plan.xlsx", plan_xlsx(plan))
+    suppliers = ", ".join(one.landed.supplier_name for one in plan.orders)
+    line_by_line = next(one for one in plan.alternatives if one.name.startswith("cheapest"))
+    return [
+        f"Job {job.number}, {job.customer.name}'s {job.machine.description}: agreed parts alone {alone.total}, with "
+        f"all add-ons {plan.total} from {suppliers}, here {plan.latest}.",
+        f"  {'; '.join(plan.notes)}. Buying the {line_by_line.name} would cost {line_by_line.total}.",
+    ]
+
+
+def _quote(folder: Path, desk: Desk) -> list[str]:
+    from ..actions.quotes import write_quote
+    from ..documents.quote_paper import quote_html, quote_text
+
+    frozen = write_quote(desk, "2026-0001", quote_html).frozen
+    quote = frozen.quote
+    write(folder / "quote-2026-0001-1.html", frozen.paper)
+    write(folder / "quote-2026-0001-1.txt", quote_text(quote))
+    extras = ", ".join(f"{one.label} {one.price}" for one in quote.add_on_prices)
+    return [
+        f"Quote, revision {quote.revision}: agreed work {quote.agreed_total.total} with tax; add-ons {extras}; "
+        f"everything {quote.everything_total.total}."
+    ]
+
+
+def _customer(desk: Desk) -> list[str]:
+    from ..actions.answers import Spoken, record
+
+    spoken = Spoken(
+        yes=("agreed", "A", "B"),
+        no=("C",),
+        who="Maud Tilbrook",
+        how="telephone",
+        contact="555-0142",
+        words="Leave the scraper bar for the spring.",
+    )
+    standing = record(desk, "2026-0001", spoken)
+    return [
+        f"Maud Tilbrook by telephone: yes to the agreed work, A and B, no to C; she pays "
+        f"{standing.answers.approved_total}, {standing.answers.extra} more than agreed."
+    ]
+
+
+def _orders(folder: Path, desk: Desk) -> list[str]:
+    from ..actions.orders import place_orders
+    from .order_commands import write_order
+
+    lines = []
+    for one in place_orders(desk, ["2026-0001"]).orders:
+        path = write_order(one, folder)
+        items = ", ".join(f"{line.ordered} x {line.supplier_number}" for line in one.lines)
+        lines.append(f"{one.number} to {one.supplier_name}: {items}; {one.landed_total} at the door ({path.name}).")
+    return lines
+
+
+def _delivery(folder: Path, desk: Desk) -> list[str]:
+    from decimal import Decimal
+
+    from ..actions.receive import Delivery, receive
+
+    # The supplier charges the bearing half a dollar more than agreed, so that there is a difference to see.
+    order = _line_of("BRG-IDLER", desk)
+    prices = {order[1]: Decimal("12.10")}
+    done = receive(desk, order[0], Delivery(paper="DN-88213", freight=Decimal(0), prices=prices))
+    differs = "; ".join(f"{one.what}, {one.amount}" for one in done.differences)
+    return [f"Delivery DN-88213 taken in; differs: {differs}.", *_margins(folder, desk)]
+
+
+def _line_of(part: str, desk: Desk) -> tuple[str, int]:
+    from ..actions.orders import all_orders
+
+    return next(
+        (one.number, line.line) for one in all_orders(desk, "2026-0001") for line in one.lines if line.part == part
+    )
+
+
+def _margins(folder: Path, desk: Desk) -> list[str]:
+    from ..actions.margins import margins
+    from ..documents.margins import margins_html, margins_text, margins_xlsx
+
+    found = margins(desk)
+    write(folder / "margins.txt", margins_text(found))
+    write(folder / "margins.xlsx", margins_xlsx(found))
+    write(folder / "margins.html", margins_html(found))
+    job = found[0]
+    stages = ", ".join(f"{stage} {one.margin_percent} %" for stage, one in job.parts)
+    leaks = ", ".join(f"{leak.name} {leak.amount}" for leak in job.leaks) or "none"
+    whole = job.whole[-1][1]
+    return [
+        f"Margin on parts: {stages}; the whole job earned {whole.earned} (margin {whole.margin_percent} % of the "
+        f"price, markup {whole.markup_percent} % on cost). Leaks: {leaks}.",
+        f"In {folder}: sourcing.db, comparison and plan (.txt, .xlsx), quote (.html, .txt), order (.html, .csv), "
+        "margins (.txt, .xlsx, .html), and prices/ with every file they were made from.",
+    ]

@@ -1,0 +1,91 @@
+"""Options that several commands share, and what they turn into."""
+
+from __future__ import annotations
+
+import getpass
+from datetime import datetime
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+if TYPE_CHECKING:
+    from ..actions.desk import Desk
+
+Database = Annotated[
+    str,
+    typer.Option(
+        "--database", envvar="SOURCING_DATABASE", help="File that holds the shop's data, or a database address."
+    ),
+]
+At = Annotated[
+    datetime | None,
+    typer.Option(
+        "--at",
+        envvar="SOURCING_AT",
+        formats=["%Y-%m-%dT%H:%M", "%Y-%m-%d %H:%M", "%Y-%m-%d"],
+        help="Work as if it were this moment. Left out: now.",
+    ),
+]
+Who = Annotated[
+    str, typer.Option("--who", envvar="SOURCING_WHO", help="Who does it. Left out: the name you are logged in as.")
+]
+Json = Annotated[bool, typer.Option("--json", help="Print the result as JSON.")]
+Day = Annotated[
+    datetime | None,
+    typer.Option("--need-by", formats=["%Y-%m-%d"], help="Day by which the parts must be in the shop."),
+]
+Xlsx = Annotated[Path | None, typer.Option("--xlsx", help="Also write it as a workbook to this file.")]
+
+DEFAULT_DATABASE = "sourcing.db"
+
+
+def desk(database: str, at: datetime | None, who: str) -> Desk:
+    """The open desk for these options."""
+    from ..actions.desk import open_desk
+
+    moment = at or datetime.now().replace(second=0, microsecond=0)
+    return open_desk(database, moment, who or _login_name())
+
+
+def pairs(texts: list[str]) -> dict[str, str]:
+    """'1=2' style arguments as a dict, in order."""
+    from ..basics.problem import refused
+
+    result = {}
+    for text in texts:
+        key, sign, value = text.rpartition("=")
+        if not sign or not key or not value:
+            raise refused("not-a-pair", found=text)
+        result[key.strip()] = value.strip()
+    return result
+
+
+def amount(text: str) -> Decimal:
+    """An amount of money as typed: digits with a point."""
+    from ..basics.problem import refused
+
+    try:
+        number = Decimal(text)
+    except InvalidOperation:
+        raise refused("not-an-amount", found=text) from None
+    if not number.is_finite() or "e" in text.lower():
+        raise refused("not-an-amount", found=text)
+    return number
+
+
+def count(text: str) -> int:
+    """A whole number as typed."""
+    from ..basics.problem import refused
+
+    if not text.isascii() or not text.isdecimal():
+        raise refused("count-below-one", found=text)
+    return int(text)
+
+
+def _login_name() -> str:
+    try:
+        return getpass.getuser()
+    except (OSError, KeyError, ImportError):  # no login name on this machine, as in a bare container
+        return "unknown"

@@ -1,0 +1,152 @@
+"""Commands of the clerk's desk: set up, import sheets, look at them, undo, compare."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, Xlsx, desk, pairs
+from .output import show, write
+
+if TYPE_CHECKING:
+    from ..actions.import_sheets import Said
+    from ..basics.sheet import Field
+
+Supplier = Annotated[str, typer.Option("--supplier", help="Whose sheets they are. Left out: the name of their folder.")]
+Dated = Annotated[
+    datetime | None,
+    typer.Option("--dated", formats=["%Y-%m-%d"], help="Day from which the prices hold. Left out: from the file name."),
+]
+ColumnMeanings = Annotated[
+    list[str] | None,
+    typer.Option("--column", help='What a column means, such as --column "Price=net price"; remembered.'),
+]
+
+
+def register(app: typer.Typer) -> None:
+    """Add these commands."""
+    app.command("setup")(setup)
+    app.command("import")(import_)
+    app.command("read")(read)
+    app.command("sheets")(sheets)
+    app.command("undo")(undo)
+    app.command("compare")(compare)
+
+
+def setup(
+    folder: Annotated[Path, typer.Argument(help="Folder with shop.toml, suppliers.toml, rates.csv, equivalence.xlsx.")],
+    database: Database = DEFAULT_DATABASE,
+    at: At = None,
+    who: Who = "",
+    json: Json = False,
+) -> None:
+    """Take in the shop's settings, suppliers' terms, exchange rates and equivalence table."""
+    from ..actions.setup import set_up
+
+    done = set_up(desk(database, at, who), folder)
+    text = (
+        f"Read {', '.join(done.files)}: {done.suppliers} suppliers, {done.rates} exchange rates, "
+        f"{done.parts} of our parts, {done.statements} statements."
+    )
+    show(done, text, json)
+
+
+def import_(
+    paths: Annotated[list[Path], typer.Argument(help="Sheets, or folders of sheets.")],
+    supplier: Supplier = "",
+    dated: Dated = None,
+    column: ColumnMeanings = None,
+    database: Database = DEFAULT_DATABASE,
+    at: At = None,
+    who: Who = "",
+    json: Json = False,
+) -> None:
+    """Take in suppliers' price sheets: all of them, or none if one is refused."""
+    from ..actions.import_sheets import import_sheets
+    from ..documents.sheets import import_text
+
+    done = import_sheets(desk(database, at, who), paths, _said(supplier, dated, column))
+    texts = [
+        f"{one.kept.file}: the same bytes are there already as sheet {one.kept.sheet}; nothing was done."
+        if one.summary is None
+        else import_text(one.kept, one.summary)
+        for one in done
+    ]
+    show(done, "\n\n".join(texts), json)
+
+
+def read(
+    file: Annotated[Path, typer.Argument(help="The sheet to read.")],
+    column: ColumnMeanings = None,
+    json: Json = False,
+) -> None:
+    """Read a sheet and say what it holds, without keeping anything."""
+    from ..actions.import_sheets import read_only
+    from ..documents.sheets import summary_text
+
+    summary = read_only(file, _said("", None, column)).summary
+    show(summary, summary_text(summary), json)
+
+
+def sheets(database: Database = DEFAULT_DATABASE, json: Json = False) -> None:
+    """List the sheets that are kept."""
+    from ..actions.import_sheets import sheets as kept
+    from ..documents.sheets import sheets_text
+
+    found = kept(desk(database, None, ""))
+    show(found, sheets_text(found), json)
+
+
+def undo(
+    sheet: Annotated[int, typer.Argument(help="Number of the sheet, as 'sourcing sheets' shows it.")],
+    database: Database = DEFAULT_DATABASE,
+    at: At = None,
+    who: Who = "",
+    json: Json = False,
+) -> None:
+    """Take an imported sheet out again."""
+    from ..actions.import_sheets import undo_import
+
+    gone = undo_import(desk(database, at, who), sheet)
+    show(gone, f"Took sheet {gone.sheet} out again: {gone.file} of {gone.supplier}, {gone.offers} offers.", json)
+
+
+def compare(
+    number: Annotated[str, typer.Argument(help="Any number the part is sold under, or our own code.")],
+    quantity: Annotated[int, typer.Option("--quantity", help="Pieces needed.")] = 1,
+    need_by: Day = None,
+    xlsx: Xlsx = None,
+    database: Database = DEFAULT_DATABASE,
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Compare every offer of one part: at the door, by day, with the reason for each place."""
+    from ..actions.compare import compare as compare_part
+    from ..documents.comparison import comparison_text, comparison_xlsx
+
+    found = compare_part(desk(database, at, ""), number, quantity, need_by.date() if need_by else None)
+    if xlsx:
+        write(xlsx, comparison_xlsx(found))
+    show(found, comparison_text(found), json)
+
+
+def _said(supplier: str, dated: datetime | None, columns: list[str] | None) -> Said:
+    from ..actions.import_sheets import Said
+
+    return Said(supplier=supplier, dated=dated.date() if dated else None, columns=_meanings(pairs(columns or [])))
+
+
+def _meanings(columns: dict[str, str]) -> dict[str, Field]:
+    from typing import get_args
+
+    from ..basics.problem import refused
+    from ..basics.sheet import Field
+
+    for header, field in columns.items():
+        if field not in get_args(Field):
+            known = ", ".join(get_args(Field))
+            raise refused("unknown-word", found=field, column=header, known=known)
+    return columns  # type: ignore[return-value]

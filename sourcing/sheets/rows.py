@@ -1,0 +1,54 @@
+"""Which rows of a table's body are structure (section, total, note, repeated header) and which speak of a part.
+
+Only rows that lack a number or a readable price are looked at one by one; a row with both is an offer.
+"""
+
+import re
+from collections.abc import Sequence
+from typing import Literal
+
+from .table import Table, other_header, repeats_header
+from .worksheet import Cell, text_of
+
+RowKind = Literal["structure", "part", "no number", "other header"]
+
+TOTAL = re.compile(
+    r"(?:sub-?\s?total|grand total|total|totals|sum|page|end of|carried forward|continued|items?:|rows?:|lines?:"
+    r"|zwischensumme|summe|gesamt|gesamtsumme|seite|übertrag|ende|anzahl)\b",
+    re.IGNORECASE,
+)
+SECTION = re.compile(r"\b(?:series|section|group|belts|bearings|filters|serie|reihe|gruppe|riemen)\b", re.IGNORECASE)
+WORD = re.compile(r"[^\W\d_]{3,}")
+
+
+def row_kind(row: Sequence[Cell], table: Table, number_at: int, priced: bool) -> RowKind:
+    """What a doubtful row is. `priced`: a price in it could be read.
+
+    A row with a number and no price is a part (no price is information), unless its number reads like a sentence or
+    it is the row's only cell and reads like a heading. A row without a number is structure if nothing in it has a
+    digit or it has no price and at most two cells; otherwise its number is missing.
+    """
+    filled = [text for cell in row if (text := text_of(cell))]
+    if not filled or repeats_header(row, table):
+        return "structure"
+    if not priced and other_header(row):
+        return "other header"
+    number = text_of(row[number_at]) if number_at < len(row) else ""
+    if TOTAL.match(filled[0]) and (not number or number == filled[0] and not re.search(r"\d", number)):
+        return "structure"
+    if not number:
+        return _without_number(filled, priced)
+    return "structure" if not priced and _is_sentence(number, alone=len(filled) == 1) else "part"
+
+
+def _without_number(filled: Sequence[str], priced: bool) -> RowKind:
+    has_digit = any(re.search(r"\d", text) for text in filled)
+    return "no number" if has_digit and (priced or len(filled) > 2) else "structure"
+
+
+def _is_sentence(number: str, alone: bool) -> bool:
+    """Whether the text where the number stands is a note or a heading: two words, or alone and not like a number."""
+    if " " in number and len(WORD.findall(number)) >= 2:
+        return True
+    heading = " " in number or not re.search(r"\d", number) or SECTION.search(number)
+    return alone and bool(heading)

@@ -1,0 +1,1 @@
+"""Steps from one schema to the next; Alembic runs them in order."""

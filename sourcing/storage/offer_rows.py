@@ -1,0 +1,135 @@
+"""Turn a sheet's offers, columns of a data frame, into rows of the database, many at once.
+
+Written column by column with plain lists, because a sheet may have 300,000 rows: going through one object a row
+takes several times as long.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from decimal import Decimal
+from typing import TYPE_CHECKING, Any
+
+from sqlalchemy import Connection, Table, func, insert, select
+
+from ..basics.part_number import maker_key, number_key
+from ..basics.problem import Place, refused
+from ..basics.sheet import SheetSummary
+from .exact import PRICE_PLACES, DigitsLost, scaled
+from .sheet_tables import OFFERS, PRICE_BREAKS
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+TEXTS = ("worksheet", "supplier_number", "maker", "maker_number", "description", "superseded_by", "note")
+AT_LEAST_ONE = ("price_basis", "pack", "order_multiple", "minimum")
+PRICES = ("list_price", "core_charge")
+
+Lists = dict[str, list[Any]]
+
+
+def add_offers(
+    connection: Connection, summary: SheetSummary, offers: "pd.DataFrame", supplier: str, sheet: int
+) -> None:
+    """Insert all offers of a sheet and their price breaks. Refuses a price whose digits would be lost, with its row."""
+    lists = {str(name): _plain(offers[name]) for name in offers.columns}
+    first = int(connection.execute(select(func.max(OFFERS.c.offer))).scalar() or 0) + 1
+    columns = _columns(lists, summary)
+    count = len(lists["row"])
+    columns["offer"] = list(range(first, first + count))
+    columns["sheet"] = [sheet] * count
+    columns["supplier"] = [supplier] * count
+    breaks = _later_breaks(columns["offer"], lists, summary.file)
+    _insert(connection, OFFERS, columns)
+    _insert(connection, PRICE_BREAKS, breaks)
+
+
+def _plain(column: "pd.Series[Any]") -> list[Any]:
+    """The column as a list in which every blank is None, also where pandas made it NaN."""
+    values = column.astype(object)
+    return values.where(values.notna(), None).tolist()
+
+
+def _columns(lists: Lists, summary: SheetSummary) -> Lists:
+    columns: Lists = {name: ["" if value is None else str(value) for value in lists[name]] for name in TEXTS}
+    columns |= {name: [1 if value is None else int(value) for value in lists[name]] for name in AT_LEAST_ONE}
+    columns["row"] = [int(value) for value in lists["row"]]
+    columns["stock"] = [None if value is None else int(value) for value in lists["stock"]]
+    columns["currency"] = [value or summary.currency for value in lists["currency"]]
+    columns["no_longer_available"] = [bool(value) for value in lists["no_longer_available"]]
+    columns |= {name: _scaled(lists[name], name, lists, summary.file) for name in PRICES}
+    return columns | _keys(columns) | _lead_times(lists) | _first_breaks(lists, summary.file)
+
+
+def _keys(columns: Lists) -> Lists:
+    makers = {maker: maker_key(maker) for maker in set(columns["maker"])}
+    return {
+        "supplier_key": [number_key(number) for number in columns["supplier_number"]],
+        "maker_number_key": [number_key(number) for number in columns["maker_number"]],
+        "maker_key": [makers[maker] for maker in columns["maker"]],
+    }
+
+
+def _lead_times(lists: Lists) -> Lists:
+    times = lists["lead_time"]
+    return {
+        "lead_text": [None if time is None else time.text for time in times],
+        "lead_least": [None if time is None else time.least for time in times],
+        "lead_most": [None if time is None else time.most for time in times],
+    }
+
+
+def _first_breaks(lists: Lists, file: str) -> Lists:
+    firsts = [breaks[0] if breaks else None for breaks in lists["breaks"]]
+    prices = [None if first is None else first.price for first in firsts]
+    return {
+        "net_price": _scaled(prices, "net price", lists, file),
+        "net_from_quantity": [None if first is None else first.from_quantity for first in firsts],
+    }
+
+
+def _later_breaks(offers: Sequence[int], lists: Lists, file: str) -> Lists:
+    later = [(at, one) for at, breaks in enumerate(lists["breaks"]) for one in (breaks or ())[1:]]
+    rows: Lists = {name: [lists[name][at] for at, _ in later] for name in ("worksheet", "row")}
+    return {
+        "offer": [offers[at] for at, _ in later],
+        "from_quantity": [one.from_quantity for _, one in later],
+        "price": _scaled([one.price for _, one in later], "net price", rows, file),
+    }
+
+
+def _scaled(values: Iterable[Decimal | None], column: str, rows: Lists, file: str) -> list[int | None]:
+    """The prices as stored. `rows` says where each of them stands, for the refusal."""
+    done: list[int | None] = []
+    try:
+        for value in values:
+            done.append(None if value is None else scaled(value, PRICE_PLACES))
+    except DigitsLost as error:
+        at = len(done)
+        place = Place(
+            file=file,
+            worksheet=rows["worksheet"][at] or "",
+            row=int(rows["row"][at]),
+            column=column.replace("_", " "),
+        )
+        raise refused("digits-lost", place=place, found=error.value, places=PRICE_PLACES) from error
+    return done
+
+
+def _insert(connection: Connection, table: Table, columns: Lists) -> None:
+    """All rows at once. The values are stored forms already (scaled prices), so the types of columns are passed by."""
+    names = list(columns)
+    if not columns[names[0]]:
+        return
+    statement = insert(table).values(dict.fromkeys(names)).compile(dialect=connection.dialect, column_keys=names)
+    rows = zip(*columns.values(), strict=True)
+    arrange = _arranger(names, list(statement.positiontup) if statement.positional and statement.positiontup else None)
+    connection.exec_driver_sql(str(statement), [arrange(row) for row in rows])
+
+
+def _arranger(names: Sequence[str], positions: Sequence[str] | None) -> Callable[[tuple[Any, ...]], Any]:
+    """How a row is handed to the driver: a tuple where it counts places (SQLite), names where it does not."""
+    if positions is None:
+        return lambda row: dict(zip(names, row, strict=True))
+    if list(positions) == list(names):
+        return lambda row: row
+    order = [names.index(name) for name in positions]
+    return lambda row: tuple(row[at] for at in order)

@@ -1,0 +1,115 @@
+"""Purchase orders, each line held by a yes of the customer, and receipts of what came."""
+
+from collections.abc import Mapping
+
+from sqlalchemy import Connection, insert, select
+
+from ..basics.order import PurchaseOrder, PurchaseOrderLine, Receipt
+from ..basics.problem import refused
+from .job_tables import APPROVALS, PURCHASE_ORDER_LINES, PURCHASE_ORDERS, RECEIPTS
+from .numbers import nearest, next_serial
+from .rows import as_text, as_value
+
+
+def next_order_number(connection: Connection, year: int) -> str:
+    """The number the year's next order gets: 'PO-2026-0001'. It is taken only once the order is kept."""
+    return f"PO-{year}-{next_serial(connection, PURCHASE_ORDERS, year):04d}"
+
+
+def add_order(connection: Connection, new: PurchaseOrder, approval_of: Mapping[int, int]) -> None:
+    """Keep an order. `approval_of` names for each line the stored answer that allows it.
+
+    Refuses the whole order where a line's answer is missing, is no yes, was taken back by a later answer to the
+    same line, or belongs to another job; the database itself refuses all of these but the taking back.
+    """
+    lines = [_line(connection, new.number, line, approval_of.get(line.line)) for line in new.lines]
+    _, year, serial = new.number.split("-")
+    row = {
+        "number": new.number,
+        "year": int(year),
+        "serial": int(serial),
+        "supplier": new.supplier,
+        "placed_at": new.placed_at,
+        "body": as_text(new),
+    }
+    connection.execute(insert(PURCHASE_ORDERS).values(row))
+    if lines:
+        connection.execute(insert(PURCHASE_ORDER_LINES), lines)
+
+
+def order(connection: Connection, number: str) -> PurchaseOrder:
+    """The order of that number. Refuses where there is none, with the numbers nearest to it."""
+    table = PURCHASE_ORDERS
+    body = connection.execute(select(table.c.body).where(table.c.number == number)).scalar()
+    if body is None:
+        known = connection.execute(select(table.c.number)).scalars()
+        raise refused("no-such-order", found=number, suggestions=nearest(number, known))
+    return as_value(body, PurchaseOrder)
+
+
+def orders(connection: Connection, job: str | None = None) -> list[PurchaseOrder]:
+    """Every order, or those with a line of the job, oldest number first."""
+    table, lines = PURCHASE_ORDERS, PURCHASE_ORDER_LINES
+    query = select(table.c.body).order_by(table.c.year, table.c.serial)
+    if job is not None:
+        query = query.where(table.c.number.in_(select(lines.c.order).where(lines.c.job == job)))
+    return [as_value(body, PurchaseOrder) for body in connection.execute(query).scalars()]
+
+
+def add_receipt(connection: Connection, receipt: Receipt) -> None:
+    """Keep a delivery. Refuses an unknown order, and a paper already counted for that order."""
+    order(connection, receipt.order)
+    table = RECEIPTS
+    same = select(table.c.receipt).where(table.c.order == receipt.order, table.c.paper == receipt.paper)
+    if connection.execute(same).first() is not None:
+        raise refused("same-paper", order=receipt.order, paper=receipt.paper)
+    row = {
+        "order": receipt.order,
+        "paper": receipt.paper,
+        "at": receipt.at,
+        "received_by": receipt.received_by,
+        "freight": receipt.freight.amount,
+        "currency": receipt.freight.currency,
+        "rate": receipt.rate,
+        "body": as_text(receipt),
+    }
+    connection.execute(insert(table).values(row))
+
+
+def receipts(connection: Connection, order: str) -> list[Receipt]:
+    """What came for an order, in the order it was recorded; nothing for an unknown order."""
+    query = select(RECEIPTS.c.body).where(RECEIPTS.c.order == order).order_by(RECEIPTS.c.receipt)
+    return [as_value(body, Receipt) for body in connection.execute(query).scalars()]
+
+
+def _line(connection: Connection, order: str, line: PurchaseOrderLine, approval: int | None) -> dict[str, object]:
+    answer = _answer(connection, line.job, approval)
+    if answer != "approved":
+        raise refused("not-approved", job=line.job, label=line.label, answer=answer)
+    return {
+        "order": order,
+        "line": line.line,
+        "job": line.job,
+        "revision": line.revision,
+        "label": line.label,
+        "approval": approval,
+        "answer": answer,
+    }
+
+
+def _answer(connection: Connection, job: str, approval: int | None) -> str:
+    """What the approval is worth now: 'waiting' where the job has no such answer, else its word or a later one."""
+    last, given = APPROVALS.alias(), APPROVALS.alias()
+    same_line = (last.c.job == given.c.job) & (last.c.revision == given.c.revision) & (last.c.label == given.c.label)
+    query = (
+        select(given.c.answer, last.c.answer)
+        .select_from(given)
+        .join(last, same_line)
+        .where(given.c.approval == approval, given.c.job == job)
+        .order_by(last.c.approval.desc())
+        .limit(1)
+    )
+    row = connection.execute(query).one_or_none()
+    if row is None:
+        return "waiting"
+    return "approved" if tuple(row) == ("approved", "approved") else "declined"

@@ -1,0 +1,68 @@
+"""Tables of the shop's own word: settings, suppliers' terms, exchange rates, our parts, the equivalence table."""
+
+from sqlalchemy import Boolean, CheckConstraint, Column, Date, Integer, Table, Text
+
+from .exact import RATE_PLACES, Exact
+from .metadata import METADATA
+
+SHOP_SETTINGS = Table(
+    "shop_settings",
+    METADATA,
+    Column("starts_on", Date, primary_key=True),
+    Column("body", Text, nullable=False),
+)
+
+SUPPLIER_TERMS = Table(
+    "supplier_terms",
+    METADATA,
+    Column("supplier", Text, primary_key=True),
+    Column("starts_on", Date, primary_key=True),
+    Column("body", Text, nullable=False),
+)
+
+EXCHANGE_RATES = Table(
+    "exchange_rates",
+    METADATA,
+    Column("currency", Text, primary_key=True),
+    Column("into", Text, primary_key=True),
+    Column("dated", Date, primary_key=True),
+    Column("rate", Exact(RATE_PLACES), nullable=False),
+    Column("source", Text, nullable=False),
+)
+
+OUR_PARTS = Table(
+    "our_parts",
+    METADATA,
+    Column("code", Text, primary_key=True),
+    Column("position", Integer, nullable=False),
+    Column("name", Text, nullable=False),
+    Column("size", Text, nullable=False),
+    Column("category", Text, nullable=False),
+    Column("note", Text, nullable=False),
+)
+
+STATEMENTS = Table(
+    "statements",
+    METADATA,
+    Column("statement", Integer, primary_key=True),
+    Column("position", Integer, nullable=False),
+    Column("left_printed", Text, nullable=False),
+    Column("left_maker", Text, nullable=False),
+    Column("relation", Text, nullable=False),
+    Column("right_printed", Text, nullable=False),
+    Column("right_maker", Text, nullable=False),
+    Column("standing", Text, nullable=False),
+    Column("source", Text, nullable=False),
+    Column("stated_on", Date, nullable=False),
+    Column("stated_by", Text, nullable=False),
+    Column("condition", Text, nullable=False),
+    Column("count", Integer, nullable=False),
+    Column("row", Integer),
+    Column("withdrawn", Boolean, nullable=False),
+    CheckConstraint(
+        "relation IN ('same part', 'superseded by', 'substitute', 'kit contains', 'must not')",
+        name="ck_statements_relation",
+    ),
+    CheckConstraint("standing IN ('fitted', 'maker', 'supplier', 'unchecked')", name="ck_statements_standing"),
+    sqlite_autoincrement=True,
+)

@@ -1,0 +1,99 @@
+"""What may match by itself, what waits for a person, and what is held back."""
+
+import pytest
+from rapidfuzz.distance import OSA
+
+from sourcing.basics.equivalence import EquivalenceTable, OurPart, Statement
+from sourcing.basics.part_number import OURS, number_key
+from sourcing.matching.family import bearers, families
+from sourcing.matching.look_alikes import look_alike, near_keys
+from sourcing.matching.offer_match import OfferMatch, match_offer
+from tests.builders import number, offer, statement
+
+PARTS = (OurPart(code="BELT", name="Belt", size="B36"), OurPart(code="KEEPER", name="Keeper"))
+BELT, KEEPER = number("BELT", OURS), number("KEEPER", OURS)
+MAKER = number("NW-40388", "Norrowby")
+TABLE: tuple[Statement, ...] = (
+    statement(BELT, "same part", MAKER, "maker"),
+    statement(MAKER, "same part", number("CV-B36K", "Corrivane"), "fitted"),
+    statement(MAKER, "same part", number("DM-77120", "Dunmarrow"), "supplier"),
+    statement(KEEPER, "same part", number("NW-31207", "Norrowby"), "maker"),
+)
+
+
+def match(more: tuple[Statement, ...] = (), **fields: object) -> OfferMatch:
+    """Match an offer against the belt."""
+    every = families(EquivalenceTable(parts=PARTS, statements=TABLE + more))
+    return match_offer(offer(**fields), every["BELT"], bearers(every.values()))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("printed", ["NW-40388", "nw 40388", "NW40388", " Nw.40388 "])
+def test_the_same_key_and_maker_match_by_themselves(printed: str) -> None:
+    """Case, spaces and punctuation are set aside."""
+    assert match(number=printed, maker="NORROWBY").tier == "automatic"
+
+
+# One damaged character each: the families of damage are common practice, no source.
+@pytest.mark.parametrize("printed", ["NW-4O388", "NW-40338", "NW-40838", "NW-4038", "NW-403888", "NW-040388", "40388"])
+def test_a_different_character_is_a_different_part(printed: str) -> None:
+    """O for 0, another digit, a swap, a lost or doubled digit, an added zero, a lost prefix: no match by themselves."""
+    assert match(number=printed, maker="Norrowby").tier == "none"
+
+
+def test_another_makers_same_number_waits_for_a_person() -> None:
+    """Same digits, other maker."""
+    found = match(number="NW-40388", maker="Dunmarrow")
+    assert found.tier == "candidate" and "names Dunmarrow" in found.reasons[0]
+
+
+def test_without_a_maker_the_number_must_be_unmistakable() -> None:
+    """Automatic while one part bears it; a question as soon as two do."""
+    assert match(number="NW-40388").tier == "automatic"
+    twin = statement(KEEPER, "same part", number("NW 40388", "Dunmarrow"), "maker")
+    assert match((twin,), number="NW-40388").tier == "candidate"
+
+
+def test_a_suppliers_word_alone_is_not_enough() -> None:
+    """Standing 'supplier' waits; 'fitted' does not."""
+    assert match(number="DM-77120", maker="Dunmarrow").tier == "candidate"
+    assert match(number="CV-B36K", maker="Corrivane").tier == "automatic"
+
+
+def test_must_not_beats_a_good_path() -> None:
+    """Even the maker's own path."""
+    ban = statement(BELT, "must not", number("CV-B36K", "Corrivane"))
+    found = match((ban,), number="CV-B36K", maker="Corrivane")
+    assert found.vetoed and "must not" in found.reasons[0]
+
+
+def test_a_size_that_differs_holds_the_right_number_back() -> None:
+    """The row says 4L390 under the right number: a person must look."""
+    found = match(number="NW-40388", maker="Norrowby", description="BELT 4L390")
+    assert found.tier == "candidate" and found.vetoed and "different section" in found.reasons[0]
+
+
+def test_a_size_that_agrees_makes_no_match() -> None:
+    """Right size, unknown number: nothing follows."""
+    assert match(number="ZZ-1", maker="Corrivane", description="Belt B36 aramid").tier == "none"
+
+
+def test_numbers_tied_to_two_parts_are_a_contradiction() -> None:
+    """The supplier's row ties the belt's number to the keeper's."""
+    found = match(number="NW-31207", maker_number="NW-40388", maker="Norrowby")
+    assert found.tier == "candidate" and found.vetoed
+
+
+def test_near_numbers_are_listed_for_a_person_with_size_and_score() -> None:
+    """The near number that is a wrong belt is shown, held back, and never ranked."""
+    every = families(EquivalenceTable(parts=PARTS, statements=TABLE))
+    wrong = offer(number="NW-40338", maker="Norrowby", description="Belt, auger drive, 4L390 1/2 x 39")
+    assert near_keys(every["BELT"], ["NW40338", "NW99999", "NW40388"]) == {"NW40338"}
+    near = look_alike(wrong, every["BELT"])
+    assert near is not None and near.vetoed
+    assert near.near == MAKER and "1 character different" in near.reasons[0]
+    assert 0 < near.score < 1
+
+
+def test_edit_distance_is_rapidfuzz_osa() -> None:
+    """A swap of neighbours is one slip, as in the restricted Damerau-Levenshtein distance (reference: rapidfuzz)."""
+    assert OSA.distance(number_key("NW-40838"), number_key("NW-40388")) == 1
