@@ -14,7 +14,7 @@ from .order_paper import price_words
 from .plain_text import count, document, row, table, underline, widths_for, wrapped, yes_no
 from .workbook import workbook_bytes
 
-RANKED_HEADER = ("#", "supplier", "number", "price", "landed", "here by", "standing", "front", "in time")
+RANKED_HEADER = ("#", "supplier", "number", "each", "landed", "here by", "standing", "front", "in time")
 RANKED_MOST = (2, 23, 16, 11, 9, 10, 9, 5, 7)
 RANKED_RIGHT = frozenset((0, 4))
 ALTERNATIVES_HEADER = ("way", "at the door", "here by", "why")
@@ -86,8 +86,8 @@ def _ranked(ranked: Sequence[RankedOffer]) -> list[str]:
     ]
     lines += [*row(RANKED_HEADER, widths, RANKED_RIGHT), underline(widths)]
     for one, cell in zip(ranked, cells, strict=True):
-        lines += [*row(cell, widths, RANKED_RIGHT), *_ranked_details(one)]
-    return lines
+        lines += [*row(cell, widths, RANKED_RIGHT), *_ranked_details(one), ""]
+    return lines[:-1]
 
 
 def _ranked_cells(one: RankedOffer) -> tuple[str, ...]:
@@ -96,7 +96,7 @@ def _ranked_cells(one: RankedOffer) -> tuple[str, ...]:
         str(one.place),
         priced.supplier_name,
         offer.supplier_number,
-        price_words(item.unit_price, offer.currency, offer.price_basis),
+        price_words(item.unit_price, offer.currency, offer.price_basis).removesuffix(" each"),
         str(priced.landed.total.rounded().amount),
         str(priced.arrival.latest or "not known"),
         priced.standing,

@@ -11,10 +11,10 @@ from ..basics.margin import JobMargin, LineMargin, Margin, Stage
 from .amounts import percent_text
 from .csv_text import Cell
 from .pages import render
-from .plain_text import document, table, wrapped, yes_no
+from .plain_text import document, row, underline, widths_for, wrapped, yes_no
 from .workbook import Table, workbook_bytes
 
-HEADER = ("", "price", "cost", "earned", "margin on price", "markup on cost")
+HEADER = ("stage", "price", "cost", "earned", "margin on price", "markup on cost")
 MOST = (34, 14, 14, 14, 15, 14)
 RIGHT = frozenset(range(1, len(HEADER)))
 
@@ -89,21 +89,22 @@ def _lines_of(jobs: Sequence[JobMargin]) -> list[tuple[JobMargin, LineMargin]]:
 
 def _job(job: JobMargin) -> list[str]:
     lines = wrapped(f"Job {job.job}, revision {job.revision}, {job.customer}: approved lines, before tax")
-    rows: list[tuple[str, ...]] = [HEADER]
-    for line in floor_first(job.lines):
-        under = f"; UNDER THE FLOOR of {percent_text(job.floor_percent)}" if line.below_floor else ""
-        rows += _stage_rows(f"{line.label} {line.title} ({line.answer}{under})", line.stages)
-    rows += _stage_rows("Parts and freight together", job.parts)
-    rows += _stage_rows("The whole job with labour", job.whole)
-    lines += table(rows, MOST, RIGHT)
+    blocks = [(_line_title(line, job), line.stages) for line in floor_first(job.lines)]
+    blocks += [("Parts and freight together", job.parts), ("The whole job with labour", job.whole)]
+    cells = [(f"  {stage}", *_margin_cells(margin)) for _, stages in blocks for stage, margin in stages]
+    widths = widths_for([HEADER, *cells], MOST)
+    lines += [*row(HEADER, widths, RIGHT), underline(widths)]
+    for title, stages in blocks:
+        lines += wrapped(title) if stages else []
+        for stage, margin in stages:
+            lines += row((f"  {stage}", *_margin_cells(margin)), widths, RIGHT)
     lines += _leaks(job)
-    return lines + [text for note in job.notes for text in wrapped(note, 2)]
+    return lines + [text for note in job.notes for text in wrapped(f"Note: {note}")]
 
 
-def _stage_rows(title: str, stages: Stages) -> list[tuple[str, ...]]:
-    if not stages:
-        return []
-    return [(title, "", "", "", "", ""), *((f"- {stage}", *_margin_cells(margin)) for stage, margin in stages)]
+def _line_title(line: LineMargin, job: JobMargin) -> str:
+    under = f"; UNDER THE FLOOR of {percent_text(job.floor_percent)}" if line.below_floor else ""
+    return f"{line.label} {line.title} ({line.answer}{under})"
 
 
 def _margin_cells(margin: Margin) -> tuple[str, ...]:

@@ -44,6 +44,7 @@ def order_html(order: PurchaseOrder) -> str:
         placed_by=order.placed_by,
         need_by=order.need_by,
         currency=order.currency,
+        discount=order.discount_percent,
         lines=[_shown(line, order.currency) for line in order.lines],
         goods_total=str(order.goods_total),
         language="en",

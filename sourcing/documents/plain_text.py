@@ -50,11 +50,13 @@ def row(cells: Sequence[str], widths: Sequence[int], right: frozenset[int] = fro
 
     `right` are the columns set flush right (figures).
     """
-    columns = [
-        textwrap.wrap(shown(cell), width, break_on_hyphens=False) for cell, width in zip(cells, widths, strict=True)
-    ]
+    columns = [_cell_lines(shown(cell), width) for cell, width in zip(cells, widths, strict=True)]
     height = max((len(column) for column in columns), default=0)
     return [_row_line(columns, at, widths, right) for at in range(max(height, 1))]
+
+
+def _cell_lines(text: str, width: int) -> list[str]:
+    return [text] if len(text) <= width else textwrap.wrap(text, width, break_on_hyphens=False)
 
 
 def _row_line(columns: list[list[str]], at: int, widths: Sequence[int], right: frozenset[int]) -> str:

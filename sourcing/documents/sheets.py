@@ -12,11 +12,15 @@ KEPT_MOST = (6, 16, 10, 8, 8, 6, 40)
 
 def import_text(kept: KeptSheet, summary: SheetSummary) -> str:
     """The account of one import: it visibly adds up, or says that it does not (which is a bug of the program)."""
-    lines = wrapped(f"{summary.file}: kept as sheet {kept.sheet} of {kept.supplier}, dated {kept.sheet_date}")
-    lines += [line for account in summary.accounting for line in wrapped(account_words(account), 2)]
-    lines += _columns(summary.columns)
-    lines += _problems(summary)
-    return document(lines)
+    head = f"{summary.file}: kept as sheet {kept.sheet} of {kept.supplier}, dated {kept.sheet_date}"
+    return document([*wrapped(head), *_account(summary)])
+
+
+def summary_text(summary: SheetSummary) -> str:
+    """The same for a file that was read and not kept."""
+    dated = f"dated {summary.sheet_date}" if summary.sheet_date else "no date found"
+    head = f"{summary.file}: {dated}, prices in {summary.currency or 'a currency it does not state'}; not kept"
+    return document([*wrapped(head), *_account(summary)])
 
 
 def sheets_text(kept: Sequence[KeptSheet]) -> str:
@@ -39,16 +43,21 @@ def sheets_text(kept: Sequence[KeptSheet]) -> str:
 
 
 def account_words(account: Accounting) -> str:
-    """'612 rows = 598 offers + 11 headings, sections, totals and notes + 3 problems'."""
+    """'612 rows = 598 offers + 11 headings, totals and notes + 3 rows with a problem'."""
     where = f"worksheet '{account.worksheet}': " if account.worksheet else ""
     words = (
         f"{where}{count(account.rows, 'row')} = {count(account.offers, 'offer')}"
-        f" + {account.structure:,} headings, sections, totals, notes and blanks"
+        f" + {account.structure:,} headings, totals and notes"
         f" + {count(account.problem_rows, 'row')} with a problem"
     )
     return (
         words if account.adds_up else f"{words}: THIS DOES NOT ADD UP, which is a bug of the program; please report it"
     )
+
+
+def _account(summary: SheetSummary) -> list[str]:
+    counts = [line for account in summary.accounting for line in wrapped(account_words(account), 2)]
+    return [*counts, *_columns(summary.columns), *_problems(summary)]
 
 
 def _columns(columns: Sequence[Column]) -> list[str]:

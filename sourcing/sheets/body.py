@@ -7,7 +7,9 @@ from functools import cached_property
 from sourcing.basics.sheet import Field
 
 from .table import Table
-from .worksheet import Cell
+from .worksheet import Cell, text_of
+
+LONGEST_SHOWN = 80
 
 
 @dataclass(frozen=True)
@@ -38,6 +40,21 @@ class Body:
         width = self.width
         return [at for at, row in enumerate(self.rows) if len(row) > width and _filled(row[width:])]
 
+    @cached_property
+    def swallowed(self) -> list[int]:
+        """Rows with a line inside a cell that has as many delimiters as a row: a stray quote took in its neighbours."""
+        numbers = self.table.worksheet.row_numbers
+        if isinstance(numbers, range):
+            return []
+        first, most = self.table.body, self.width - 1
+        spans = [at for at in range(len(self.rows) - 1) if numbers[first + at + 1] - numbers[first + at] > 1]
+        return [at for at in spans if any(_holds_a_row(cell, most) for cell in self.rows[at])]
+
+    def shown(self, at: int) -> str:
+        """The row's filled cells, shortened, for a message."""
+        text = " | ".join(text for cell in self.rows[at] if (text := text_of(cell)))
+        return text if len(text) <= LONGEST_SHOWN else text[: LONGEST_SHOWN - 1] + "…"
+
     def cells_at(self, at: int) -> Sequence[Cell]:
         """The cells of a column."""
         return self._columns[at]
@@ -46,6 +63,11 @@ class Body:
         """The cells of the column that means `field`; None where there is no such column."""
         at = self.table.at(field)
         return None if at is None else self._columns[at]
+
+
+def _holds_a_row(cell: Cell, most: int) -> bool:
+    lines = cell.splitlines()[1:] if isinstance(cell, str) else []
+    return any(line.count(delimiter) >= most for line in lines for delimiter in ",;\t|")
 
 
 def _filled(cells: Sequence[Cell]) -> bool:

@@ -35,7 +35,9 @@ def sheet_currency(bodies: Sequence[Body], file: str, expected: str) -> str:
 
 def _told(body: Body) -> set[str]:
     """What one table says, most outspoken source first; rows of a mixed currency column are judged one by one."""
-    in_header = {code for column in body.table.columns if column.field in MONEY for code in currencies_named(column.header)}
+    in_header = {
+        code for column in body.table.columns if column.field in MONEY for code in currencies_named(column.header)
+    }
     column = _column_codes(body)
     if said := in_header | _in_preamble(body.table) | (column if len(column) == 1 else set()):
         return said

@@ -94,10 +94,10 @@ UNCLEAR = """
     einzelpreis, stückpreis, preis stück, preis/stück, preis je stück, verkaufspreis netto"""
 """Words that could be the shop's net price or the list price: a person says which, once."""
 
-TRADE_CURRENCIES = "USD EUR GBP CAD AUD NZD CHF SEK NOK DKK PLN CZK JPY CNY MXN".split()
+TRADE_CURRENCIES = "USD|EUR|GBP|CAD|AUD|NZD|CHF|SEK|NOK|DKK|PLN|CZK|JPY|CNY|MXN"
 """Codes looked for inside headers and preambles. The full list of ISO 4217 holds ALL, TOP, TRY, CUP: plain words."""
 
-CODE = re.compile(rf"(?<![A-Za-z])({'|'.join(TRADE_CURRENCIES)})(?![A-Za-z])")
+CODE = re.compile(rf"(?<![A-Za-z])({TRADE_CURRENCIES})(?![A-Za-z])")
 SIGNS = {"€": "EUR", "£": "GBP"}
 """Signs of one currency. '$' belongs to several, so it tells none."""
 

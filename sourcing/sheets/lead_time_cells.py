@@ -10,17 +10,17 @@ from decimal import Decimal
 
 from sourcing.basics.offer import LeadTime
 
-from .cells import says_no_longer_available, words_of
+from .cells import says_no_longer_available, word_set, words_of
 from .worksheet import Cell, text_of
 
-AT_ONCE = frozenset(
+AT_ONCE = word_set(
     "in stock,instock,stock,from stock,ex stock,same day,ships same day,ships today,today,immediate,immediately,"
     "in stock ships same day,in stock same day,ships same day if in stock,available,"
-    "sofort,sofort lieferbar,ab lager,auf lager,lagernd,ab lager lieferbar,vorrätig,am selben tag".split(",")
+    "sofort,sofort lieferbar,ab lager,auf lager,lagernd,ab lager lieferbar,vorrätig,am selben tag"
 )
-NEXT_DAY = frozenset(
+NEXT_DAY = word_set(
     "next day,ships next day,next business day,next working day,overnight,tomorrow,in stock ships next day,"
-    "nächster tag,nächster werktag,am nächsten tag,morgen".split(",")
+    "nächster tag,nächster werktag,am nächsten tag,morgen"
 )
 DAYS_IN = {"hour": (0, 0), "day": (1, 1), "week": (5, 5), "month": (20, 23)}
 UNITS = (
@@ -36,11 +36,11 @@ SPAN = re.compile(
     rf"(?:{FILLER})?\.?\s*(?:{UNIT})\.?(?!\w)"
 )
 BARE = re.compile(r"(\d{1,3})(?:\s*(?:-|–|—|to|bis)\s*(\d{1,3}))?")
-AROUND = frozenset(
+AROUND = word_set(
     "ships,ship,shipped,usually,normally,typically,special,order,backorder,backordered,b/o,back,on,in,approx,"
     "approximately,about,ca,circa,around,est,estimated,lead,time,aro,from,factory,stock,delivery,leaves,dispatch,"
     "dispatched,business,working,transfer,warehouse,made,to,non-stock,within,up,ungefähr,etwa,lieferzeit,lieferbar,"
-    "innerhalb,bis,zu,von,sonderbestellung,auf,bestellung,beschaffung,rückstand,versand,nach,~,c".split(",")
+    "innerhalb,bis,zu,von,sonderbestellung,auf,bestellung,beschaffung,rückstand,versand,nach,~,c"
 )
 UP_TO = re.compile(r"\b(?:within|up to|innerhalb|bis zu)\b")
 

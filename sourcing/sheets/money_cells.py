@@ -6,21 +6,22 @@ never tells, such a cell is a problem with both readings as suggestions.
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from decimal import Decimal
 
 from sourcing.basics.currency import is_currency
 
-from .cells import Bad, parse_column, says_no_longer_available, words_of
+from .cells import Bad, says_no_longer_available, word_set, words_of
 from .worksheet import Cell, text_of
 
-NO_PRICE = frozenset(
+NO_PRICE = word_set(
     "call,call for price,call us,please call,n/a,na,n.a.,poa,p.o.a.,tba,tbd,-,--,---,–,—,on request,"
-    "price on request,por,request,quote,rfq,ask,auf anfrage,a.a.,anfrage,preis auf anfrage,a. a.".split(",")
+    "price on request,por,request,quote,rfq,ask,auf anfrage,a.a.,anfrage,preis auf anfrage,a. a."
 )
 DOLLARS = frozenset({"USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN"})
 SIGNS = {"€": frozenset({"EUR"}), "£": frozenset({"GBP"}), "$": DOLLARS, "us$": frozenset({"USD"})}
 NUMBER = re.compile(r"-?[0-9][0-9.,' ]*-?|\([0-9][0-9.,' ]*\)|-?[.,][0-9]+")
+PLAIN = re.compile(r"[0-9]{1,9}(?:([.,])[0-9]{1,2})?")
 GROUPS = re.compile(r"[0-9]{1,3}(?:[.,' ][0-9]{3})+")
 EACH = re.compile(r"(?:\s*/\s*|\s+)(?:per\s+)?(?:ea|each|pc|stk|stück)\.?$")
 SPELLED = re.compile(r"(us\$|[€£$]|[a-z]{3}(?![a-z]))?\s*(.*?)\s*(us\$|[€£$]|(?<![a-z])[a-z]{3})?")
@@ -29,19 +30,31 @@ MOST_DIGITS = 12
 
 def parse_money(cells: Sequence[Cell], currency: str) -> list[Decimal | Bad | None]:
     """The column's prices, unrounded, in `currency`. None: no price (blank, CALL, n/a). Zero or less is a problem."""
-    mark = decimal_mark(cells)
-    return parse_column(cells, lambda cell: _price(cell, mark, currency))
+    return _parse(cells, lambda cell, mark: _price(cell, mark, currency))
 
 
 def parse_core_charge(cells: Sequence[Cell], currency: str) -> list[Decimal | Bad | None]:
     """Like prices, but a stated 0 is read as it stands: no core is asked for."""
-    mark = decimal_mark(cells)
 
-    def charge(cell: Cell) -> Decimal | Bad | None:
+    def charge(cell: Cell, mark: str) -> Decimal | Bad | None:
         found = _amount(cell, mark, currency)
         return Bad("price-not-positive", found=text_of(cell)) if isinstance(found, Decimal) and found < 0 else found
 
-    return parse_column(cells, charge)
+    return _parse(cells, charge)
+
+
+def _parse(cells: Sequence[Cell], parse: Callable[[Cell, str], Decimal | Bad | None]) -> list[Decimal | Bad | None]:
+    """Each different cell once. Plain amounts above nothing, nearly all of a long column, take the short way."""
+    different = dict.fromkeys(cells)
+    mark = decimal_mark(cells)
+    known: dict[Cell, Decimal | Bad | None] = {}
+    for cell in different:
+        plain = PLAIN.fullmatch(cell) if type(cell) is str else None
+        if plain and (not mark or plain[1] in (None, mark)):
+            known[cell] = Decimal(cell.replace(",", ".")) or parse(cell, mark)
+        else:
+            known[cell] = parse(cell, mark)
+    return list(map(known.__getitem__, cells))
 
 
 def _price(cell: Cell, mark: str, currency: str) -> Decimal | Bad | None:
@@ -135,7 +148,11 @@ def decimal_mark(cells: Sequence[Cell]) -> str:
 
 def _shown_marks(cells: Iterable[Cell]) -> Iterable[str]:
     for cell in cells:
-        if isinstance(cell, str):
+        if not isinstance(cell, str):
+            continue
+        if plain := PLAIN.fullmatch(cell):
+            yield plain[1] or ""
+        else:
             number, _ = split_currency(words_of(cell))
             if NUMBER.fullmatch(number):
                 yield clear_mark(number.strip("()- "))
@@ -143,6 +160,7 @@ def _shown_marks(cells: Iterable[Cell]) -> Iterable[str]:
 
 def currencies_in(cells: Sequence[Cell]) -> set[str]:
     """The currencies that codes or signs of one currency name in the column's cells."""
-    named = [split_currency(words_of(cell)) for cell in dict.fromkeys(cells) if isinstance(cell, str)]
+    texts = [cell for cell in dict.fromkeys(cells) if isinstance(cell, str) and not PLAIN.fullmatch(cell)]
+    named = [split_currency(words_of(text)) for text in texts]
     sure = [names for number, names in named if NUMBER.fullmatch(number)]
     return {next(iter(one)) for names in sure for one in names if len(one) == 1}

@@ -8,12 +8,10 @@ import re
 from collections.abc import Sequence
 from decimal import Decimal
 
-from .cells import Bad
+from .cells import Bad, says_no_longer_available
 from .worksheet import Cell, text_of
 
-MONTHS = (
-    "Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Sept|Oct|Nov|Dec|Mrz|Mär|Mai|Okt|Dez"  # as spreadsheets write them
-)
+MONTHS = "Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Sept|Oct|Nov|Dec|Mrz|Mär|Mai|Okt|Dez"  # as spreadsheets write them
 DATE = re.compile(rf"\d{{1,2}}[-.]\s?(?:{MONTHS})(?:[-. ]\d{{2,4}})?|(?:{MONTHS})[- ]\d{{2,4}}")
 DAY = re.compile(
     r"(?:19|20)\d\d-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])(?: \d\d:\d\d:\d\d)?"
@@ -23,6 +21,9 @@ EXPONENT = re.compile(r"\d(?:[.,]\d+)?E[+-]\d+|\d[.,]\d+E\d+")
 ERROR = re.compile(r"#(?:REF!|N/A|NAME\?|VALUE!|DIV/0!|NUM!|NULL!)|#{3,}|TRUE|FALSE")
 FORMULA_TEXT = re.compile(r'="([^"]*)"')
 """How exports keep a spreadsheet from changing a number: the text is between the quotes."""
+PLAIN = re.compile(r"(?![#TF])[A-Z0-9]{1,30}(?<![0-9]E[0-9])(?:-[A-Z0-9]{3,30})?")
+"""Numbers of capitals, digits and at most one dash that none of the patterns above can match: the common case.
+A spreadsheet's dates have a small letter, two dashes or other marks; its exponents a sign or a decimal mark."""
 NOTHING = frozenset({"-", "--", "–", "—", "n/a", "none", "null", "keine"})
 LONGEST = 60
 
@@ -37,6 +38,8 @@ def became_date(text: str) -> bool:
 
 def parse_number(cell: Cell) -> str | Bad:
     """The number as printed, '' for a blank cell; a damaged one is a problem, never an offer."""
+    if type(cell) is str and PLAIN.fullmatch(cell):
+        return cell
     text = text_of(cell)
     if isinstance(cell, Decimal):
         return _from_number_cell(cell, text)
@@ -90,3 +93,16 @@ def lost_zeros(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
     if whole < 9 * len(short) or whole + len(short) < len(digits):
         return {}
     return {at: Bad("number-lost-zero", found=text, suggestions=(text.zfill(width),)) for at, text in short}
+
+
+USE = re.compile(
+    r"(?:please )?(?:use|see|order|now|superseded by|replaced by|repl\.? by|ersetzt durch|siehe|->|→)\s+", re.I
+)
+
+
+def parse_superseded_by(cell: Cell) -> str | Bad:
+    """The superseding number without 'use' or 'see'; '' where there is none or the part is no longer available."""
+    if says_no_longer_available(cell):
+        return ""
+    number = parse_other_number(cell)
+    return USE.sub("", number, count=1) if isinstance(number, str) and USE.match(number) else number

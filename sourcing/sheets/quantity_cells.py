@@ -6,44 +6,47 @@ from typing import NamedTuple
 
 from sourcing.basics.offer import LeadTime
 
-from .cells import Bad, says_no_longer_available, words_of
+from .cells import Bad, says_no_longer_available, word_set, words_of
 from .worksheet import Cell, text_of
 
 COUNT = re.compile(
-    r"(?:vpe|pk|pack|box|pkg|min\.?|x|per)?\s*(\d{1,9}|\d{1,3}(?:[., ']\d{3}){2,})(?:[.,]0{1,2})?"
+    r"(?:vpe|pk|pack|box|pkg|min\.?|x|per)?\s*([0-9]{1,9}|[0-9]{1,3}(?:[., '][0-9]{3}){2,})(?:[.,]0{1,2})?"
     r"\s*(?:/\s*)?(?:pcs?\.?|pieces|ea\.?|each|stk\.?|stück|st\.?|pk|pkg|pack|box)?"
 )
-UNCLEAR_COUNT = re.compile(r"\d{1,3}[.,]\d{3}")
-AT_LEAST = re.compile(r"(?:>|>=|≥|over|mehr als|über|more than)\s*(\d{1,7})|(\d{1,7})\s*(?:\+|or more|plus|und mehr)")
-RANGE = re.compile(r"(\d{1,7})\s*[-–]\s*\d{1,7}")
-HAS_STOCK = frozenset(
+UNCLEAR_COUNT = re.compile(r"[0-9]{1,3}[.,][0-9]{3}")
+AT_LEAST = re.compile(
+    r"(?:>|>=|≥|over|mehr als|über|more than)\s*([0-9]{1,7})|([0-9]{1,7})\s*(?:\+|or more|plus|und mehr)"
+)
+RANGE = re.compile(r"([0-9]{1,7})\s*[-–]\s*[0-9]{1,7}")
+HAS_STOCK = word_set(
     "y,yes,in stock,instock,available,avail,stock,ja,j,auf lager,lagernd,ab lager,vorrätig,verfügbar,lieferbar,"
-    "sofort lieferbar,sofort".split(",")
+    "sofort lieferbar,sofort"
 )
-NO_STOCK = frozenset(
+NO_STOCK = word_set(
     "n,no,out,none,nil,out of stock,oos,zero,sold out,not in stock,nein,nicht auf lager,nicht vorrätig,nicht lagernd,"
-    "nicht verfügbar,ausverkauft".split(",")
+    "nicht verfügbar,ausverkauft"
 )
-ON_ORDER = frozenset(
+ON_ORDER = word_set(
     "backorder,back order,backordered,b/o,bo,on backorder,on back order,on order,rückstand,im rückstand,bestellt,"
-    "special order,s/o".split(",")
+    "special order,s/o"
 )
-NOT_STATED = frozenset(
-    "-,--,–,—,n/a,na,?,call,ask,low,limited,low stock,limited stock,auf anfrage,anfrage,wenig,gering,tba,tbd".split(",")
+NOT_STATED = word_set(
+    "-,--,–,—,n/a,na,?,call,ask,low,limited,low stock,limited stock,auf anfrage,anfrage,wenig,gering,tba,tbd"
 )
-FEWER_THAN = re.compile(r"(?:<|<=|≤|under|unter|weniger als|less than)\s*\d{1,7}")
+FEWER_THAN = re.compile(r"(?:<|<=|≤|under|unter|weniger als|less than)\s*[0-9]{1,7}")
+SINGLE = word_set("each,ea,pc,pcs,piece,pieces,unit,1,c62,stk,stück,st,stck,eh,set,kit,pair,pr,satz,paar")
 BASES = {
-    **dict.fromkeys("each,ea,pc,pcs,piece,pieces,unit,1,c62,stk,stück,st,stck,eh,set,kit,pair,pr,satz,paar".split(","), 1),
-    **dict.fromkeys("hundred,cen,hundert".split(","), 100),
-    **dict.fromkeys("thousand,mil,tsd,tausend".split(","), 1000),
-}  # fmt: skip
+    **dict.fromkeys(SINGLE, 1),
+    **dict.fromkeys(word_set("hundred,cen,hundert"), 100),
+    **dict.fromkeys(word_set("thousand,mil,tsd,tausend"), 1000),
+}
 """Units of price. C62, CEN and MIL are one, hundred and thousand of UN/ECE Recommendation 20. A set, kit or pair is
 one thing sold under one number."""
-PACKS = frozenset("pack,pk,pkg,package,box,bx,case,cs,carton,ctn,ct,bag,bg,xpk,xbx,vpe,packung,pck,karton,beutel".split(","))
+PACKS = word_set("pack,pk,pkg,package,box,bx,case,cs,carton,ctn,ct,bag,bg,xpk,xbx,vpe,packung,pck,karton,beutel")
 PER_PACK = 0
 """Stands for 'per pack' until the row's pack is known."""
-YES = frozenset("y,yes,x,true,1,ja,j,✓".split(","))
-NO = frozenset(",n,no,false,0,nein,-,–,active,aktiv,n/a,current".split(","))
+YES = word_set("y,yes,x,true,1,ja,j,✓")
+NO = word_set(",n,no,false,0,nein,-,–,active,aktiv,n/a,current")
 
 
 class Stock(NamedTuple):
@@ -68,9 +71,9 @@ def parse_count(cell: Cell) -> int | Bad:
 def _count(words: str, shown: str) -> int | Bad:
     if UNCLEAR_COUNT.fullmatch(words) and not words.startswith("0"):
         whole = re.split("[.,]", words)[0]
-        return Bad("quantity-ambiguous", found=shown, suggestions=(re.sub(r"\D", "", words), whole))
+        return Bad("quantity-ambiguous", found=shown, suggestions=(re.sub("[^0-9]", "", words), whole))
     match = COUNT.fullmatch(words)
-    if match is None or not words.isascii() and not re.sub("[^0-9]", "", match[1]):
+    if match is None:
         return Bad("quantity-unreadable", found=shown)
     return int(re.sub("[^0-9]", "", match[1]))
 
@@ -90,7 +93,7 @@ def parse_stock(cell: Cell) -> Stock | Bad:
         return found
     if match := AT_LEAST.fullmatch(words) or RANGE.fullmatch(words):
         return Stock(int(next(group for group in match.groups() if group)))
-    if re.fullmatch(r"-\d{1,7}", words):
+    if re.fullmatch(r"-[0-9]{1,7}", words):
         return Stock(0)
     count = _count(words.lstrip("~ "), text_of(cell))
     return Bad("stock-unreadable", found=text_of(cell)) if isinstance(count, Bad) else Stock(count)
@@ -121,7 +124,7 @@ def parse_basis(cell: Cell) -> int | Bad:
         return 100
     if bare in PACKS:
         return PER_PACK
-    count = re.fullmatch(r"([1-9]\d{0,5})(?:[.,]0+)?\s*(?:pcs?|pieces|ea|each|stk|stück|st)?\.?", bare)
+    count = re.fullmatch(r"([1-9][0-9]{0,5})(?:[.,]0+)?\s*(?:pcs?|pieces|ea|each|stk|stück|st)?\.?", bare)
     return int(count[1]) if count else Bad("price-basis-unreadable", found=shown)
 
 

@@ -34,7 +34,7 @@ def row_kind(row: Sequence[Cell], table: Table, number_at: int, priced: bool) ->
     if not priced and other_header(row):
         return "other header"
     number = text_of(row[number_at]) if number_at < len(row) else ""
-    if TOTAL.match(filled[0]) and (not number or number == filled[0] and not re.search(r"\d", number)):
+    if TOTAL.match(filled[0]) and number in ("", filled[0]) and not re.search(r"\d", number):
         return "structure"
     if not number:
         return _without_number(filled, priced)

@@ -10,8 +10,8 @@ from .columns import NUMBERS, PRICES, Header, columns_of, plain_key
 from .header_words import break_quantity, header_key, is_unclear
 from .worksheet import Cell, Worksheet, text_of
 
-SEARCHED = 200
-"""How many rows from the top a header is looked for in."""
+SEARCHED, SEARCHED_ON = 200, 5
+"""How many rows from the top a header is looked for in, and how many after the first complete one."""
 LONGEST_HEADER = 60
 
 
@@ -37,6 +37,11 @@ class Table:
         priced = fields.intersection(PRICES) or any(is_unclear(column.header) for column in self.columns)
         return bool(fields.intersection(NUMBERS) and priced)
 
+    @property
+    def rank(self) -> tuple[bool, int, int]:
+        """Which of two candidates is the header: complete, then most known words, then one row rather than two."""
+        return (self.complete, self.known, self.first - self.body)
+
     def at(self, field: Field) -> int | None:
         """Where the column of this meaning stands; None where there is none."""
         return next((column.at for column in self.columns if column.field == field), None)
@@ -53,9 +58,11 @@ def find_table(worksheet: Worksheet, meanings: Mapping[str, Field]) -> Table | N
     """
     best: Table | None = None
     for at in range(min(len(worksheet.rows), SEARCHED)):
+        if best and best.complete and at > best.first + SEARCHED_ON:
+            break
         for height in (1, 2):
             table = _candidate(worksheet, at, height, meanings)
-            if table and (best is None or (table.complete, table.known) > (best.complete, best.known)):
+            if table and (best is None or table.rank > best.rank):
                 best = table
     return best
 

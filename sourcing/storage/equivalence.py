@@ -30,7 +30,7 @@ def replace_table(connection: Connection, table: EquivalenceTable) -> None:
     _withdraw(connection, [number for numbers in standing.values() for number in numbers])
     if kept:
         by_number = STATEMENTS.c.statement == bindparam("kept")
-        places = {"position": bindparam("position"), "row": bindparam("row")}
+        places: dict[str, Any] = {"position": bindparam("position"), "row": bindparam("row")}
         connection.execute(update(STATEMENTS).where(by_number).values(places), kept)
     if new:
         connection.execute(insert(STATEMENTS), new)

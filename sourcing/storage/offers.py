@@ -53,19 +53,18 @@ def offers_of_sheet(connection: Connection, sheet: int) -> list[Offer]:
 
 
 def newest_number_keys(connection: Connection) -> list[tuple[str, str, str]]:
-    """Every number of the newest sheets as (number key, maker key, supplier), each once, sorted.
+    """Every number of the newest sheets as (number key, maker key, supplier), each once.
 
     A number belongs to whom `Offer.numbers` says: beside a maker's number the supplier's own is the supplier's.
     """
     table = OFFERS
-    here = table.c.sheet.in_(newest_sheets())
-    makers = select(table.c.maker_number_key, table.c.maker_key, table.c.supplier)
-    own = select(table.c.supplier_key, table.c.maker_key, table.c.supplier)
-    beside = select(table.c.supplier_key, table.c.supplier).where(here, table.c.maker_number != "").distinct()
-    of_makers = makers.where(here, table.c.maker_number != "").union(own.where(here, table.c.maker_number == ""))
-    found = {(key, maker, supplier) for key, maker, supplier in connection.execute(of_makers)}
-    found |= {(key, maker_key(supplier), supplier) for key, supplier in connection.execute(beside)}
-    return sorted(one for one in found if one[0])
+    query = select(table.c.supplier, table.c.supplier_key, table.c.maker_key, table.c.maker_number_key)
+    rows = connection.execute(query.where(table.c.sheet.in_(newest_sheets())).order_by(table.c.offer)).all()
+    suppliers = {supplier: maker_key(supplier) for supplier in {row[0] for row in rows}}
+    # Made distinct here and not by the database, which takes three times as long over 200,000 rows.
+    own = ((key, suppliers[supplier] if other else maker, supplier) for supplier, key, maker, other in rows)
+    makers = ((other, maker, supplier) for supplier, _, maker, other in rows)
+    return [one for one in dict.fromkeys((*own, *makers)) if one[0]]
 
 
 def _chunks(keys: Sequence[str]) -> Iterator[Sequence[str]]:
@@ -105,8 +104,6 @@ def _offer(row: Row[Any], later: Sequence[PriceBreak]) -> Offer:
     lead = None
     if row.lead_text is not None:
         lead = LeadTime(text=row.lead_text, least=row.lead_least, most=row.lead_most)
-    first = ()
-    if row.net_price is not None:
-        first = (PriceBreak(from_quantity=row.net_from_quantity, price=row.net_price),)
+    first = [PriceBreak(from_quantity=row.net_from_quantity, price=row.net_price)] if row.net_price is not None else []
     plain = {name: row._mapping[name] for name in PLAIN_FIELDS}
     return Offer(source=source, lead_time=lead, breaks=(*first, *later), **plain)

@@ -11,7 +11,7 @@ from ..basics.money import Money
 from ..basics.problem import refused
 from ..basics.quote import FrozenQuote, Quote
 from .job_tables import APPROVALS, QUOTE_REVISIONS
-from .rows import as_text, as_value
+from .rows import add_row, as_text, as_value
 
 PLAIN_FIELDS = ("job", "revision", "label", "answer", "who", "how", "at", "taken_by", "contact", "words")
 
@@ -64,7 +64,7 @@ def add_approvals(connection: Connection, new: Sequence[Approval]) -> list[int]:
         }
         for one in new
     ]
-    return [int(connection.execute(insert(APPROVALS).values(row)).inserted_primary_key[0]) for row in rows]
+    return [add_row(connection, APPROVALS, row) for row in rows]
 
 
 def approvals(connection: Connection, job: str) -> list[tuple[int, Approval]]:

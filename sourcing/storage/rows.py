@@ -19,6 +19,12 @@ def as_value(body: str, kind: type[V]) -> V:
     return from_json(body, kind)
 
 
+def add_row(connection: Connection, table: Table, row: dict[str, Any]) -> int:
+    """Add a row to a table that counts its rows by itself, and say which number it got."""
+    (number,) = table.primary_key
+    return int(connection.execute(insert(table).values(row).returning(number)).scalar_one())
+
+
 def replace_row(connection: Connection, table: Table, row: dict[str, Any]) -> None:
     """Put the row in the place of the one with the same primary key, if there is one. Same on every database."""
     same = [column == row[column.name] for column in table.primary_key]

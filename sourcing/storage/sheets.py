@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from datetime import date, datetime
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import Connection, Row, Select, delete, func, insert, select
+from sqlalchemy import Connection, Row, Select, delete, func, select
 
 from ..basics.problem import refused
 from ..basics.sheet import Field, KeptSheet, SheetSummary
 from ..basics.value import Value
-from .rows import as_text, as_value, replace_row
+from .rows import add_row, as_text, as_value, replace_row
 from .sheet_tables import COLUMN_MEANINGS, SHEETS
 
 if TYPE_CHECKING:
@@ -65,7 +65,7 @@ def add_sheet(connection: Connection, summary: SheetSummary, offers: "pd.DataFra
         **counts,
         **{name: getattr(kept, name) for name in kept.__struct_fields__},
     }
-    sheet = int(connection.execute(insert(SHEETS).values(row)).inserted_primary_key[0])
+    sheet = add_row(connection, SHEETS, row)
     add_offers(connection, summary, offers, kept.supplier, sheet)
     return _one(connection, sheet)
 

@@ -6,8 +6,17 @@ from .dice import Dice, key, one_slip_apart
 from .families import FAMILIES, Family
 from .story import STORY_KEYS
 
-CONSTRUCTIONS = (("", "", 100), ("aramid", "Aramid", 135), ("cogged", "gezahnt", 120), ("aramid wrapped", "Aramid", 140))
+CONSTRUCTIONS = (
+    ("", "", 100),
+    ("aramid", "Aramid", 135),
+    ("cogged", "gezahnt", 120),
+    ("aramid wrapped", "Aramid", 140),
+)
 """What a belt's maker adds to its size, in English and German, and what it costs in per cent of a plain one."""
+
+NAMED_BY_USE = ("WHEELS AND TIRES", "ELECTRICAL", "CONTROLS", "HARDWARE", "TRANSMISSION")
+"""Sections whose parts are called by their use alone: 'Tire 13 x 4.00-6'."""
+NOUN_FIRST = ("CARBURETOR PARTS", "FRICTION WHEELS", "AUGER GEARBOX", "AUGERS AND IMPELLERS", "CHUTE PARTS")
 
 
 @dataclass(frozen=True)
@@ -31,7 +40,10 @@ class Part:
 
     def plain_style(self) -> str:
         """'Auger drive belt A38 aramid'."""
-        words = f"{self.use} {self.family.noun.lower()} {self.spec} {self.construction}".strip()
+        use, noun = " ".join(reversed(self.use.split(", "))), self.family.noun.lower()
+        name = use if self.family.section in NAMED_BY_USE else f"{use} {noun}"
+        name = f"{noun} {use}" if self.family.section in NOUN_FIRST else name
+        words = f"{name} {self.spec} {self.construction}".strip()
         return words[0].upper() + words[1:]
 
     def german_style(self) -> str:
@@ -57,10 +69,11 @@ class Numbers:
         self._dice = dice
         self._given: set[str] = set()
 
-    def free(self, number: str) -> bool:
-        """Takes the number if it may be used."""
+    def free(self, number: str, is_designation: bool = False) -> bool:
+        """Takes the number if it may be used. A standard's designation may lie next to one of the story: 6204, 6203."""
         wanted = key(number)
-        if wanted in self._given or any(one_slip_apart(wanted, story) for story in STORY_KEYS):
+        near = not is_designation and any(one_slip_apart(wanted, story) for story in STORY_KEYS)
+        if wanted in self._given or wanted in STORY_KEYS or near:
             return False
         self._given.add(wanted)
         return True
@@ -97,21 +110,21 @@ def _part(family: Family, use: tuple[str, str], spec: str, dice: Dice, numbers: 
         spec=spec,
         construction=construction[0],
         german_construction=construction[1],
-        cents=_shop_price(cents * construction[2] // 100),
+        cents=shop_price(cents * construction[2] // 100),
         core_cents=dice.pick((2000, 2500, 3500, 4500)) if family.core else 0,
         pack=family.per_hundred * dice.pick((1, 1, 2, 4)) if family.per_hundred else 1,
-        numbers=_numbers(family, spec, bool(construction[0]), dice, numbers),
+        numbers=_numbers(family, spec, "aramid" in construction[0], dice, numbers),
     )
 
 
-def _numbers(family: Family, spec: str, strong: bool, dice: Dice, numbers: Numbers) -> tuple[tuple[str, str], ...]:
+def _numbers(family: Family, spec: str, aramid: bool, dice: Dice, numbers: Numbers) -> tuple[tuple[str, str], ...]:
     """The number of each maker that sells the part; at least one of them does."""
     given = []
     if dice.chance(78):
         given.append(("Norrowby", numbers.new(f"NW-{family.norrowby}???")))
     if family.ostrevik and dice.chance(60):
         given.append(("Ostrevik", numbers.new(f"OV {family.ostrevik} ???")))
-    number = _corrivane(family, spec, strong, numbers)
+    number = _corrivane(family, spec, aramid, numbers)
     if number and dice.chance(72):
         given.append(("Corrivane", number))
     if not given or dice.chance(62):
@@ -119,24 +132,24 @@ def _numbers(family: Family, spec: str, strong: bool, dice: Dice, numbers: Numbe
     return tuple(given)
 
 
-def _corrivane(family: Family, spec: str, strong: bool, numbers: Numbers) -> str:
+def _corrivane(family: Family, spec: str, aramid: bool, numbers: Numbers) -> str:
     """Belts carry their size, bearings their designation; blank where that number is taken already."""
     if family.noun == "Belt":
-        number = f"CV-{spec}{'K' if strong else ''}"
+        number = f"CV-{spec}{'K' if aramid else ''}"
         return number if numbers.free(number) else ""
     if family.section == "BEARINGS":
-        return spec if numbers.free(spec) else ""
+        return spec if numbers.free(spec, is_designation=True) else ""
     return numbers.new(f"CV-{family.corrivane}???")
 
 
 def _dunmarrow(family: Family, spec: str, numbers: Numbers) -> str:
     if family.section == "BEARINGS":
         number = "DM-" + spec.replace("-2", "").replace("-", "")
-        return number if numbers.free(number) else numbers.new("DM-60???")
+        return number if numbers.free(number, is_designation=True) else numbers.new("DM-60???")
     return numbers.new(f"DM-{family.dunmarrow}???")
 
 
-def _shop_price(cents: int) -> int:
+def shop_price(cents: int) -> int:
     """Prices end as list prices do: in 5, and from ten dollars on in 95."""
     return cents // 100 * 100 + 95 if cents >= 1000 else max(cents // 5 * 5, 5)
 
@@ -146,7 +159,7 @@ def listings(all_parts: list[Part]) -> list[Listing]:
     dice = Dice("list prices of the demo world")
     share = {"Norrowby": (100, 100), "Ostrevik": (92, 104), "Corrivane": (76, 90), "Dunmarrow": (60, 76)}
     return [
-        Listing(maker, number, _shop_price(part.cents * dice.number(*share[maker]) // 100), part)
+        Listing(maker, number, shop_price(part.cents * dice.number(*share[maker]) // 100), part)
         for part in all_parts
         for maker, number in part.numbers
     ]

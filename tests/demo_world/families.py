@@ -6,14 +6,34 @@ and outside length in tenths of an inch; bearings: ISO 15 numbers; chain: ASME B
 
 from dataclasses import dataclass
 
-BEARINGS = ["608", "6000", "6001", "6002", "6003", "6004", "6005", "6006", "6200", "6201", "6202", "6204", "6205",
-"6206", "6207", "6300", "6301", "6302", "6303", "6304", "6305"]
+BEARINGS = [
+    "608",
+    "6000",
+    "6001",
+    "6002",
+    "6003",
+    "6004",
+    "6005",
+    "6006",
+    "6200",
+    "6201",
+    "6202",
+    "6204",
+    "6205",
+    "6206",
+    "6207",
+    "6300",
+    "6301",
+    "6302",
+    "6303",
+    "6304",
+    "6305",
+]
 """Without 6203: the demo's idler bearing stands in the story rows only."""
 
 WIDTHS = ("21 in", "22 in", "24 in", "26 in", "28 in", "30 in", "32 in", "36 in")
 HORSE_POWER = ("5 hp", "6 hp", "7 hp", "8 hp", "9 hp", "10 hp", "11 hp", "13 hp")
-BOLTS = ("1/4 x 1-1/4", "1/4 x 1-1/2", "1/4 x 1-3/4", "5/16 x 1-1/2", "5/16 x 1-3/4", "5/16 x 2", "M6 x 40",
-"M6 x 45")
+BOLTS = ("1/4 x 1-1/4", "1/4 x 1-1/2", "1/4 x 1-3/4", "5/16 x 1-1/2", "5/16 x 1-3/4", "5/16 x 2", "M6 x 40", "M6 x 45")
 
 
 @dataclass(frozen=True)
@@ -177,16 +197,16 @@ FAMILIES = (
         WIDTHS, (390, 12900), 46, "61", "H", "71",
     ),
     Family(
-        "WHEELS AND TIRES", "Wheel", "Rad",
-        (("assembly", "komplett"), ("tire", "Reifen"), ("tube", "Schlauch"), ("rim", "Felge"),
+        "WHEELS AND TIRES", "Wheel goods", "Rad",
+        (("wheel assembly", "komplett"), ("tire", "Reifen"), ("tube", "Schlauch"), ("rim", "Felge"),
          ("tire chains, pair", "Schneeketten, Paar")),
         ("13 x 4.00-6", "13 x 5.00-6", "14 x 4.50-6", "15 x 5.00-6", "16 x 4.80-8", "16 x 6.50-8"), (790, 11900),
         28, "62", "T", "72",
     ),
     Family(
-        "ELECTRICAL", "Switch", "Schalter",
-        (("ignition", "Zündung"), ("interlock", "Sicherheit"), ("light, LED", "Licht, LED"), ("ignition coil",
-         "Zündspule"), ("stator", "Stator"), ("harness", "Kabelbaum"),
+        "ELECTRICAL", "Electrical", "Elektrik",
+        (("ignition switch", "Zündschalter"), ("interlock switch", "Sicherheitsschalter"), ("LED light", "LED-Leuchte"), ("ignition coil",
+         "Zündspule"), ("stator", "Lichtmaschine"), ("harness", "Kabelbaum"),
          ("regulator", "Regler")),
         HORSE_POWER, (590, 12900), 52, "68", "J", "94",
     ),

@@ -20,17 +20,9 @@ SHOP = Shop(
     telephone="555 0142",
     email="counter@wickenby.example",
 )
-SUPPLIER_WORDS = ("stonegarth", "Stonegarth", "larkmoor", "kesselried", "SG-77120")
-OWNERS_WORDS = (
-    *SUPPLIER_WORDS,
-    "119.00",
-    "131.50",
-    "x 1.40",
-    "share of freight",
-    "margin",
-    "markup",
-    "under the floor",
-)
+SUPPLIER_WORDS = ("stonegarth", "Larkmoor Wholesale", "SG-77120")
+OWNERS_FIGURES = ("119.00", "131.50", "x 1.40", "share of freight", "margin", "markup", "under the floor")
+OWNERS_WORDS = (*SUPPLIER_WORDS, *OWNERS_FIGURES)
 
 
 def usd(amount: str) -> Money:
@@ -155,7 +147,7 @@ QUOTE = Quote(
         "Guards, shields and keepers back before start.",
     ),
     cautions_dated=date(2025, 11, 3),
-    warnings=("B: margin 18 % is under the floor of 25 %",),
+    warnings=("B: margin 18 % is under the floor of 25 %; Larkmoor Wholesale is cheaper",),
 )
 
 HOSTILE = "<script>alert('x')</script>\" onload=\"x &amp; \u202e0.01 \x1b[2J\nTotal 0.00"

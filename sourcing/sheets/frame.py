@@ -1,0 +1,22 @@
+"""The table of offers: one row an offer, one column a field, every column of dtype object.
+
+pandas would make NaN of None and floats of integers; with dtype object a blank stays None and a count stays an int.
+"""
+
+from collections.abc import Mapping
+
+import pandas as pd
+
+OFFER_COLUMNS = (
+    "worksheet", "row", "supplier_number", "maker", "maker_number", "description", "currency", "list_price",
+    "breaks", "price_basis", "pack", "order_multiple", "minimum", "stock", "lead_time", "core_charge",
+    "superseded_by", "no_longer_available", "note",
+)  # fmt: skip
+"""worksheet: '' in a text file. row: from 1, as the file shows it. list_price, core_charge: Decimal or None.
+breaks: tuple of PriceBreak, () without a net price. price_basis, pack, order_multiple, minimum: int. stock: int or
+None. lead_time: LeadTime or None. The rest is text, '' where blank; no_longer_available is a bool."""
+
+
+def offers_frame(columns: Mapping[str, list[object]]) -> pd.DataFrame:
+    """The frame of these columns, in the order of OFFER_COLUMNS. A missing column is a bug: KeyError."""
+    return pd.DataFrame({name: pd.Series(columns[name], dtype=object) for name in OFFER_COLUMNS})
