@@ -1,9 +1,9 @@
-"""The exact plan as a mixed-integer programme in whole cents, solved by HiGHS.
+"""The exact plan as a mixed-integer programme in whole cents, solved by HiGHS through scipy.
 
 One 0/1 variable for each way to fill a need (an offer in a quantity), one for each step of each supplier's charges.
-Each need takes one way. A supplier that is used stands on exactly one of his steps, the one his value of goods
-falls in. Least cost first; among plans of equal cost the one that is complete soonest; the input's order never
-decides, for ways are sorted by supplier and number before anything is built.
+Each need takes one way. A supplier that is used stands on exactly one of his steps, the one his value of goods falls
+in. Least cost first; among plans of equal cost the one that is complete soonest; the input's order never decides, for
+ways are sorted by supplier and number before anything is built.
 """
 
 from collections.abc import Mapping, Sequence
@@ -44,82 +44,72 @@ class Solution(Value, frozen=True, kw_only=True):
     tied: bool
 
 
+Row = dict[int, float]
+"""A row of the constraint matrix: variable to factor. Whole numbers below 2**53, which a float holds exactly."""
+
+
 def solve(ways: Sequence[Way], steps: Mapping[str, Sequence[Step]], seconds: float = 30.0) -> Solution | None:
-    """The least-cost choice of one way for each need that has any; None where no choice fits all suppliers' rules."""
-    ordered = sorted(ways, key=lambda way: (way.need, way.name))
-    least = _Model(ordered, steps, seconds).least_cost()
+    """The least-cost choice of one way for each need that has any; None where no choice fits all suppliers' rules.
+
+    `seconds` bounds each of the runs; where it ends the first one early, `proven` is False.
+    """
+    model = _Model(sorted(ways, key=lambda way: (way.need, way.name)), steps, seconds)
+    least = model.least_cost()
     if least is None:
         return None
-    soonest = _Model(ordered, steps, seconds)
-    soonest.cost_at_most(least.cost)
-    best = soonest.soonest() or least
-    # The second run may only find what the first one proved possible; should it run out of time, the first stands.
-    other = _Model(ordered, steps, seconds)
-    other.cost_at_most(least.cost)
-    other.forbid(best.chosen)
-    tied = other.least_cost() is not None
+    model.cost_at_most(least.cost)
+    # The second run can only find what the first proved possible; should it run out of time, the first stands.
+    best = model.soonest() or least
+    model.forbid(best.chosen)
+    tied = model.least_cost() is not None
     return Solution(chosen=best.chosen, cost=least.cost, proven=least.proven, tied=tied)
 
 
 class _Model:
-    """One HiGHS model over the ways and steps."""
+    """The ways and steps as a matrix, grown by one constraint at a time."""
 
     def __init__(self, ways: Sequence[Way], steps: Mapping[str, Sequence[Step]], seconds: float) -> None:
-        import highspy  # here, not above: the library takes time to load and most commands plan nothing
+        self.ways, self.seconds = ways, seconds
+        self.rows: list[tuple[Row, float, float]] = []
+        self.cost: Row = {at: way.cost for at, way in enumerate(ways)}
+        self.width = len(ways)
+        for need in sorted({way.need for way in ways}):
+            self.rows.append(({at: 1 for at, way in enumerate(ways) if way.need == need}, 1, 1))
+        for supplier in sorted({way.supplier for way in ways}):
+            self._charge(supplier, steps[supplier])
+        self.last = self.width  # one more variable, used for the day everything is here
+        self.width += 1
 
-        solver_kind: Any = highspy.Highs
-        self.solver: Any = solver_kind()
-        self.solver.silent()
-        self.optimal = highspy.HighsModelStatus.kOptimal
-        for option, setting in (
-            ("mip_rel_gap", 0.0),
-            ("mip_abs_gap", 0.5),
-            ("time_limit", seconds),
-            ("threads", 1),
-            ("mip_feasibility_tolerance", 1e-9),
-        ):
-            self.solver.setOptionValue(option, setting)
-        self.ways = ways
-        self.take = [self.solver.addBinary() for _ in ways]
-        self.cost = self._total(steps)
-
-    def _total(self, steps: Mapping[str, Sequence[Step]]) -> Any:
-        for need in sorted({way.need for way in self.ways}):
-            self.solver.addConstr(sum(x for x, way in self._pairs() if way.need == need) == 1)
-        cost = sum(x * way.cost for x, way in self._pairs())
-        for supplier in sorted({way.supplier for way in self.ways}):
-            cost = cost + self._charges(supplier, steps[supplier])
-        return cost
-
-    def _charges(self, supplier: str, steps: Sequence[Step]) -> Any:
-        """Constraints that put the supplier on the right step, and the charge that follows."""
-        mine = [(x, way) for x, way in self._pairs() if way.supplier == supplier]
-        ceiling = sum(_largest_value(mine, need) for need in {way.need for _, way in mine})
-        on = [self.solver.addBinary() for _ in steps]
-        value = sum(x * way.value for x, way in mine)
-        tops = [step.from_value - 1 for step in steps[1:]] + [max(ceiling, steps[-1].from_value)]
-        self.solver.addConstr(value >= sum(z * step.from_value for z, step in zip(on, steps, strict=True)))
-        self.solver.addConstr(value <= sum(z * top for z, top in zip(on, tops, strict=True)))
-        used = sum(on)
-        self.solver.addConstr(used <= 1)
-        for x, _ in mine:
-            self.solver.addConstr(x <= used)
-        self.solver.addConstr(used <= sum(x for x, _ in mine))
+    def _charge(self, supplier: str, steps: Sequence[Step]) -> None:
+        """Constraints that put a supplier on the right step, and the charge that follows."""
+        mine = {at: way for at, way in enumerate(self.ways) if way.supplier == supplier}
+        largest = {
+            need: max(w.value for w in mine.values() if w.need == need) for need in {w.need for w in mine.values()}
+        }
+        on = range(self.width, self.width + len(steps))
+        self.width += len(steps)
+        tops = [step.from_value - 1 for step in steps[1:]] + [max(sum(largest.values()), steps[-1].from_value)]
+        value: Row = {at: way.value for at, way in mine.items()}
+        bottoms = {z: -step.from_value for z, step in zip(on, steps, strict=True)}
+        self.rows.append(({**value, **bottoms}, 0, _INFINITE))
+        self.rows.append(({**value, **{z: -top for z, top in zip(on, tops, strict=True)}}, -_INFINITE, 0))
+        self.rows.append((dict.fromkeys(on, 1), 0, 1))
+        for at in mine:
+            self.rows.append(({at: 1, **dict.fromkeys(on, -1)}, -_INFINITE, 0))
+        self.rows.append(({**dict.fromkeys(mine, -1), **dict.fromkeys(on, 1)}, -_INFINITE, 0))
         for z, step in zip(on, steps, strict=True):
+            self.cost[z] = step.charge
             if step.refused:
-                self.solver.addConstr(z <= 0)
-        return sum(z * step.charge for z, step in zip(on, steps, strict=True))
-
-    def _pairs(self) -> list[tuple[Any, Way]]:
-        return list(zip(self.take, self.ways, strict=True))
+                self.rows.append(({z: 1}, 0, 0))
 
     def cost_at_most(self, cost: int) -> None:
         """Allow only plans of at most this cost."""
-        self.solver.addConstr(self.cost <= cost)
+        self.rows.append((self.cost, -_INFINITE, cost))
 
     def forbid(self, chosen: Sequence[Way]) -> None:
         """Rule out one plan."""
-        self.solver.addConstr(sum(x for x, way in self._pairs() if way in chosen) <= len(chosen) - 1)
+        row: Row = {at: 1 for at, way in enumerate(self.ways) if way in chosen}
+        self.rows.append((row, -_INFINITE, len(chosen) - 1))
 
     def least_cost(self) -> Solution | None:
         """Solve for the least cost."""
@@ -128,21 +118,37 @@ class _Model:
     def soonest(self) -> Solution | None:
         """Solve for the earliest day on which everything is here; a day not known counts as later than all."""
         days = sorted({way.latest or date.max for way in self.ways})
-        last = self.solver.addVariable(0, len(days))
-        for x, way in self._pairs():
-            self.solver.addConstr(last >= x * days.index(way.latest or date.max))
-        return self._solve(last)
+        for at, way in enumerate(self.ways):
+            self.rows.append(({at: days.index(way.latest or date.max), self.last: -1}, -_INFINITE, 0))
+        return self._solve({self.last: 1})
 
-    def _solve(self, objective: Any) -> Solution | None:
-        self.solver.minimize(objective)
-        values = list(self.solver.getSolution().col_value)
-        if not values or self.solver.getInfo().primal_solution_status != 2:
+    def _solve(self, objective: Row) -> Solution | None:
+        # Imported here: it takes time to load, and most commands plan nothing.
+        from scipy.optimize import Bounds, LinearConstraint, milp
+
+        upper = [1.0] * self.width
+        upper[self.last] = len(self.ways) + 1
+        result = milp(
+            [objective.get(at, 0) for at in range(self.width)],
+            integrality=[1] * self.width,
+            bounds=Bounds(0, upper),
+            constraints=LinearConstraint(
+                self._matrix(), [low for _, low, _ in self.rows], [up for *_, up in self.rows]
+            ),
+            options={"mip_rel_gap": 0.0, "time_limit": self.seconds},
+        )
+        if result.x is None:
             return None
-        chosen = tuple(way for x, way in self._pairs() if values[x.index] > 0.5)
-        proven = self.solver.getModelStatus() == self.optimal
-        cost = round(self.solver.getInfo().objective_function_value)
-        return Solution(chosen=chosen, cost=cost, proven=proven, tied=False)
+        chosen = tuple(way for at, way in enumerate(self.ways) if result.x[at] > 0.5)
+        return Solution(chosen=chosen, cost=round(result.fun), proven=result.status == 0, tied=False)
+
+    def _matrix(self) -> Any:
+        from scipy import sparse
+
+        entries = [(at, column, factor) for at, (row, _, _) in enumerate(self.rows) for column, factor in row.items()]
+        rows, columns, factors = zip(*entries, strict=True)
+        matrix_kind: Any = sparse.csr_array  # its published types know one dimension only
+        return matrix_kind((factors, (rows, columns)), shape=(len(self.rows), self.width), dtype=float)
 
 
-def _largest_value(mine: Sequence[tuple[Any, Way]], need: int) -> int:
-    return max(way.value for _, way in mine if way.need == need)
+_INFINITE = float("inf")

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from sourcing.basics.offer import LeadTime
 
 from .cells import Bad, says_no_longer_available, word_set, words_of
+from .lead_time_cells import parse_lead_time
 from .worksheet import Cell, text_of
 
 COUNT = re.compile(
@@ -82,7 +83,7 @@ def parse_stock(cell: Cell) -> Stock | Bad:
     """Stock in pieces. Blank: not stated.
 
     '>50', '50+' and '10-50' give the least there is. Yes-words give no number; they imply that goods leave at once,
-    which holds where the row has no lead time of its own. 'Backorder' is 0 with an unknown time. '<5', 'low' and
+    which holds where the row has no lead time of its own; '2-3 wks' implies its time likewise. 'Backorder' is 0 with an unknown time. '<5', 'low' and
     'call' state no number. Oversold stock (below zero) is 0. Unknown words are a problem.
     """
     if isinstance(cell, Decimal):
@@ -96,7 +97,11 @@ def parse_stock(cell: Cell) -> Stock | Bad:
     if re.fullmatch(r"-[0-9]{1,7}", words):
         return Stock(0)
     count = _count(words.lstrip("~ "), text_of(cell))
-    return Bad("stock-unreadable", found=text_of(cell)) if isinstance(count, Bad) else Stock(count)
+    if not isinstance(count, Bad):
+        return Stock(count)
+    # 'Availability' holds times on some sheets and pieces on others: words that name a time are one.
+    time = parse_lead_time(cell)
+    return Stock(None, time) if time and time.least is not None else Bad("stock-unreadable", found=text_of(cell))
 
 
 def _stock_words(words: str, shown: str, cell: Cell) -> Stock | None:

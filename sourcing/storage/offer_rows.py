@@ -4,7 +4,7 @@ Written column by column with plain lists, because a sheet may have 300,000 rows
 takes several times as long.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
@@ -115,21 +115,17 @@ def _scaled(values: Iterable[Decimal | None], column: str, rows: Lists, file: st
 
 
 def _insert(connection: Connection, table: Table, columns: Lists) -> None:
-    """All rows at once. The values are stored forms already (scaled prices), so the types of columns are passed by."""
-    names = list(columns)
+    """All rows at once. The values are stored forms already (scaled prices), so the types of columns are passed by.
+
+    A driver that counts places (SQLite) takes tuples, one that does not takes names.
+    """
+    names = [column.name for column in table.columns]
     if not columns[names[0]]:
         return
-    statement = insert(table).values(dict.fromkeys(names)).compile(dialect=connection.dialect, column_keys=names)
-    rows = zip(*columns.values(), strict=True)
-    arrange = _arranger(names, list(statement.positiontup) if statement.positional and statement.positiontup else None)
-    connection.exec_driver_sql(str(statement), [arrange(row) for row in rows])
-
-
-def _arranger(names: Sequence[str], positions: Sequence[str] | None) -> Callable[[tuple[Any, ...]], Any]:
-    """How a row is handed to the driver: a tuple where it counts places (SQLite), names where it does not."""
-    if positions is None:
-        return lambda row: dict(zip(names, row, strict=True))
-    if list(positions) == list(names):
-        return lambda row: row
-    order = [names.index(name) for name in positions]
-    return lambda row: tuple(row[at] for at in order)
+    statement = insert(table).compile(dialect=connection.dialect, column_keys=names)
+    order = list(statement.positiontup or ())
+    if order:
+        connection.exec_driver_sql(str(statement), list(zip(*(columns[name] for name in order), strict=True)))
+    else:
+        named = [dict(zip(names, row, strict=True)) for row in zip(*(columns[name] for name in names), strict=True)]
+        connection.exec_driver_sql(str(statement), named)

@@ -105,5 +105,6 @@ def _offer(row: Row[Any], later: Sequence[PriceBreak]) -> Offer:
     if row.lead_text is not None:
         lead = LeadTime(text=row.lead_text, least=row.lead_least, most=row.lead_most)
     first = [PriceBreak(from_quantity=row.net_from_quantity, price=row.net_price)] if row.net_price is not None else []
-    plain = {name: row._mapping[name] for name in PLAIN_FIELDS}
+    named = row._mapping
+    plain = {name: named[name] for name in PLAIN_FIELDS}
     return Offer(source=source, lead_time=lead, breaks=(*first, *later), **plain)

@@ -9,7 +9,8 @@ from .families import FAMILIES
 from .story import AT_ONCE, KESSELRIED, TAVISHOLLOW
 
 KESSELRIED_COLUMNS = (
-    "Artikel-Nr.", "Hersteller", "Herstellernummer", "Bezeichnung", "EK netto EUR", "UVP EUR", "VPE", "Bestand", "Lieferzeit",
+    "Artikel-Nr.", "Hersteller", "Herstellernummer", "Bezeichnung", "EK netto EUR", "UVP EUR", "VPE",
+    "Bestand", "Lieferzeit",
 )  # fmt: skip
 KESSELRIED_GROUPS = {"AUGER BELTS": 204, "TRACTION BELTS": 205, "DECK AND PTO BELTS": 206, "BEARINGS": 220}
 KEEPERS = "BELT KEEPERS AND GUIDES"

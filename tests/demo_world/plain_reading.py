@@ -2,6 +2,7 @@
 
 import csv
 from decimal import Decimal
+from functools import cache
 from pathlib import Path
 
 from openpyxl import load_workbook
@@ -11,6 +12,7 @@ DEMO = TOP / "demo_prices"
 Row = dict[str, str]
 
 
+@cache
 def separated(path: Path, encoding: str, delimiter: str) -> list[Row]:
     """A text file's rows under the first row of more than five cells; only rows that fill the second column."""
     with path.open(encoding=encoding, newline="") as file:
@@ -21,6 +23,7 @@ def separated(path: Path, encoding: str, delimiter: str) -> list[Row]:
     return [row for row in rows if row[header[1]]]
 
 
+@cache
 def worksheet(path: Path, title: str, header_row: int) -> list[Row]:
     """A worksheet's rows under a header row, every cell as text, money with two decimals, blanks as ''."""
     book = load_workbook(path)
@@ -64,7 +67,7 @@ def tavishollow() -> list[Row]:
     return separated(DEMO / "tavishollow/prices-2026-01-06.tsv", "utf-16", "\t")
 
 
-def separated_rates() -> list[Row]:
+def rate_table() -> list[Row]:
     """The rate table, as it stands."""
     with (DEMO / "rates.csv").open(encoding="utf-8", newline="") as file:
         return list(csv.DictReader(file))

@@ -23,7 +23,8 @@ STONEGARTH_OLD = (
     ("BELT KEEPERS AND GUIDES", "NW-31207", "Norrowby", "Keeper, belt, engine", "13.95", "7.60", "18", "In stock", ""),
     ("BEARINGS", "NW-22203", "Norrowby", "Bearing, idler, 6203-2RS", "18.95", "9.35", "12", "In stock", ""),
     ("SCRAPER BARS", "NW-52626", "Norrowby", "Scraper bar, steel, 26 in", "79.95", "43.50", "6", "In stock", ""),
-    ("SHEAR PINS AND BOLTS", "NW-10408", "Norrowby", "Shear pin, auger, 1/4 x 1-3/4", "2.75", "0.90", "160", "In stock", ""),
+    ("SHEAR PINS AND BOLTS", "NW-10408", "Norrowby", "Shear pin, auger, 1/4 x 1-3/4", "2.75", "0.90", "160",
+     "In stock", ""),
 )  # fmt: skip
 """Section, then the sheet's columns."""
 
@@ -33,11 +34,13 @@ STONEGARTH_NEW = (
     ("BELT KEEPERS AND GUIDES", "NW-31207", "Norrowby", "Keeper, belt, engine", "14.95", "8.10", "22", "In stock", ""),
     ("BEARINGS", "NW-22203", "Norrowby", "Bearing, idler, 6203-2RS", "19.95", "9.80", "9", "In stock", ""),
     ("SCRAPER BARS", "NW-52626", "Norrowby", "Scraper bar, steel, 26 in", "79.95", "43.50", "5", "In stock", ""),
-    ("SHEAR PINS AND BOLTS", "NW-10408", "Norrowby", "Shear pin, auger, 1/4 x 1-3/4", "2.95", "0.95", "140", "In stock", ""),
+    ("SHEAR PINS AND BOLTS", "NW-10408", "Norrowby", "Shear pin, auger, 1/4 x 1-3/4", "2.95", "0.95", "140",
+     "In stock", ""),
 )  # fmt: skip
 
 KESSELRIED = (
-    ("KR-204.0388", "Ostrevik", "OV 20 417", "Keilriemen Schneckenantrieb B36 Aramid", "89,40", "149,00", "1", "6", "ab Lager"),
+    ("KR-204.0388", "Ostrevik", "OV 20 417", "Keilriemen Schneckenantrieb B36 Aramid", "89,40", "149,00", "1",
+     "6", "ab Lager"),
     ("KR-310.0012", "Corrivane", "CV-K12", "Riemenhalter Motor", "5,60", "11,90", "1", "24", "ab Lager"),
 )  # fmt: skip
 
@@ -51,10 +54,14 @@ LARKMOOR = (
 PELLBROOK = (
     ("PB-4038", "Norrowby", NEW_BELT, "Auger drive belt B36", "198.00", ("119.00", "115.00", "109.00"), "EA", 1, "", 7),
     ("PB-3120", "Norrowby", "NW-31207", "Belt keeper, engine", "14.95", ("8.45", "8.10", "7.75"), "EA", 1, "", 15),
-    ("PB-2220", "Corrivane", "6203-2RS", "Ball bearing 6203-2RS", "21.50", ("11.60", "11.10", "10.60"), "EA", 1, "", 30),
-    ("PB-5262", "Norrowby", "NW-52626", "Steel scraper bar 26 in", "84.95", ("46.00", "45.00", "43.00"), "EA", 1, "", 4),
-    ("PB-1040", "Norrowby", "NW-10408", "Auger shear pin 1/4 x 1-3/4", "295.00", ("85.00", "82.00", "79.00"), "C", 10, "", 600),
-    ("PB-6612", "Norrowby", "NW-66120", "Electric starter 120 V", "289.00", ("186.00", "181.00", "176.00"), "EA", 1, "25.00", 3),
+    ("PB-2220", "Corrivane", "6203-2RS", "Ball bearing 6203-2RS", "21.50", ("11.60", "11.10", "10.60"), "EA",
+     1, "", 30),
+    ("PB-5262", "Norrowby", "NW-52626", "Steel scraper bar 26 in", "84.95", ("46.00", "45.00", "43.00"), "EA",
+     1, "", 4),
+    ("PB-1040", "Norrowby", "NW-10408", "Auger shear pin 1/4 x 1-3/4", "295.00", ("85.00", "82.00", "79.00"),
+     "C", 10, "", 600),
+    ("PB-6612", "Norrowby", "NW-66120", "Electric starter 120 V", "289.00", ("186.00", "181.00", "176.00"),
+     "EA", 1, "25.00", 3),
 )  # fmt: skip
 """Columns of the sheet, the three breaks together; the shear pins are priced and listed per hundred."""
 

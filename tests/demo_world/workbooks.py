@@ -26,7 +26,8 @@ LARKMOOR_COVER = (
     "Cross references are given on request and without warranty: check size and construction before fitting.",
 )  # fmt: skip
 PELLBROOK_COLUMNS = (
-    "Item No.", "Maker", "Maker's No.", "Description", "List", "1-4", "5-9", "10+", "Price per", "Pack", "Core", "Qty available",
+    "Item No.", "Maker", "Maker's No.", "Description", "List", "1-4", "5-9", "10+", "Price per", "Pack",
+    "Core", "Qty available",
 )  # fmt: skip
 PELLBROOK_NOTES = (
     "Core: a deposit on each piece, charged with the order and given back for the old part within 60 days.",

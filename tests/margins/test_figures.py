@@ -10,7 +10,13 @@ from tests.builders import usd
 PUBLISHED = [  # cost, price, markup on cost, margin on price, source
     ("100", "125", "25.00", "20.00", "an investment dictionary's markup example (25 % published; 20 % computed)"),
     ("12000", "15000", "25.00", "20.00", "an algebra textbook's worked example, both published"),
-    ("7100", "12275", "72.89", "42.16", "an inventory costing page, first in first out; per cents computed from its figures"),
+    (
+        "7100",
+        "12275",
+        "72.89",
+        "42.16",
+        "an inventory costing page, first in first out; per cents computed from its figures",
+    ),
     ("7430", "12275", "65.21", "39.47", "the same page, last in first out; per cents computed from its figures"),
     ("7273", "12275", "68.77", "40.75", "the same page, average cost; per cents computed from its figures"),
     ("100", "200", "100.00", "50.00", "computed: price = cost / (1 - margin)"),
