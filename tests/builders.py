@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import date, time
 from decimal import Decimal
+from typing import Any
 
 from sourcing.basics.equivalence import Relation, Standing, Statement
 from sourcing.basics.landed_cost import OrderItem
@@ -21,11 +22,10 @@ def usd(amount: str) -> Money:
     return Money(amount=Decimal(amount), currency="USD")
 
 
-def offer(supplier: str = "larkmoor", number: str = "X-1", price: str | None = "10.00", **fields: object) -> Offer:
+def offer(supplier: str = "larkmoor", number: str = "X-1", price: str | None = "10.00", **fields: Any) -> Offer:
     """An offer at one price, or with `breaks=[(1, '10.00'), (5, '9.00')]`."""
     steps = fields.pop("breaks", [(1, price)] if price is not None else [])
-    assert isinstance(steps, list)
-    values: dict[str, object] = {
+    values: dict[str, Any] = {
         "supplier": supplier,
         "supplier_number": number,
         "currency": "USD",
@@ -33,7 +33,7 @@ def offer(supplier: str = "larkmoor", number: str = "X-1", price: str | None = "
         "breaks": tuple(PriceBreak(from_quantity=at, price=Decimal(each)) for at, each in steps),
         "stock": 100,
     }
-    return Offer(**{**values, **fields})  # type: ignore[arg-type]
+    return Offer(**{**values, **fields})
 
 
 def lead(text: str, least: int | None, most: int | None) -> LeadTime:

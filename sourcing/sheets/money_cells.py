@@ -49,8 +49,8 @@ def _parse(cells: Sequence[Cell], parse: Callable[[Cell, str], Decimal | Bad | N
     mark = decimal_mark(cells)
     known: dict[Cell, Decimal | Bad | None] = {}
     for cell in different:
-        plain = PLAIN.fullmatch(cell) if type(cell) is str else None
-        if plain and (not mark or plain[1] in (None, mark)):
+        plain = PLAIN.fullmatch(cell) if isinstance(cell, str) else None
+        if isinstance(cell, str) and plain and (not mark or plain[1] in (None, mark)):
             known[cell] = Decimal(cell.replace(",", ".")) or parse(cell, mark)
         else:
             known[cell] = parse(cell, mark)

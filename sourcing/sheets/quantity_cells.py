@@ -83,8 +83,9 @@ def parse_stock(cell: Cell) -> Stock | Bad:
     """Stock in pieces. Blank: not stated.
 
     '>50', '50+' and '10-50' give the least there is. Yes-words give no number; they imply that goods leave at once,
-    which holds where the row has no lead time of its own; '2-3 wks' implies its time likewise. 'Backorder' is 0 with an unknown time. '<5', 'low' and
-    'call' state no number. Oversold stock (below zero) is 0. Unknown words are a problem.
+    which holds where the row has no lead time of its own; '2-3 wks' implies its time likewise. 'Backorder' is 0 with
+    an unknown time. '<5', 'low' and 'call' state no number. Oversold stock (below zero) is 0. Unknown words are a
+    problem.
     """
     if isinstance(cell, Decimal):
         whole = cell == cell.to_integral_value() and cell < 10**9

@@ -65,7 +65,10 @@ def _belts(low: int, high: int, step: int) -> tuple[str, ...]:
     return tuple(size for size in classical + light if size not in ("B36", "A36", "4L390", "5L390", "4L380"))
 
 
-PULLEY_SIZES = tuple(f"{size} in" for size in ["2", "2-1/4", "2-1/2", "2-3/4", "3", "3-1/4", "3-1/2", "4", "4-1/2", "5", "6", "7-1/2", "8-1/4", "9"])
+PULLEY_SIZES = tuple(
+    f"{size} in"
+    for size in ["2", "2-1/4", "2-1/2", "2-3/4", "3", "3-1/4", "3-1/2", "4", "4-1/2", "5", "6", "7-1/2", "8-1/4", "9"]
+)
 AUGER = ("auger drive", "Schneckenantrieb")
 TRACTION = ("traction drive", "Fahrantrieb")
 

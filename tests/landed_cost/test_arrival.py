@@ -1,6 +1,7 @@
 """Promise dates, step by step, against days worked out by hand on the calendar of January and March 2026."""
 
 from datetime import date, datetime, time
+from typing import Any
 
 import pytest
 
@@ -50,7 +51,7 @@ def test_a_lead_time_is_a_range() -> None:
         ({"stock": 2, "lead_time": lead("In stock", 0, 0)}, "says nothing of the rest"),
     ],
 )
-def test_unknown_is_said_and_never_today(fields: dict[str, object], words: str) -> None:
+def test_unknown_is_said_and_never_today(fields: dict[str, Any], words: str) -> None:
     """Three pieces asked for."""
     found = arrival(item(offer(**fields), needed=3), door(), MONDAY)
     assert found.latest is None and not found.known and found.words() == "not known"

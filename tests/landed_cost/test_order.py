@@ -1,6 +1,7 @@
 """Landed cost: every named line, packs and breaks, thresholds at the cent, unknowns said and never zero."""
 
 from decimal import Decimal
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -34,7 +35,7 @@ def check_sums(order: LandedOrder) -> None:
         ({"breaks": [(5, "9.00")]}, 1, 5),
     ],
 )
-def test_pieces_to_order(fields: dict[str, object], needed: int, ordered: int) -> None:
+def test_pieces_to_order(fields: dict[str, Any], needed: int, ordered: int) -> None:
     """Whole packs, whole multiples, at least the minimum and the first quantity that has a price."""
     assert pieces_to_order(offer(**fields), needed) == ordered
 

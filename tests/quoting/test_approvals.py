@@ -6,7 +6,7 @@ import pytest
 
 from sourcing.basics.job import Customer, Machine
 from sourcing.basics.problem import Refused
-from sourcing.basics.quote import Quote
+from sourcing.basics.quote import Quote, QuoteLine
 from sourcing.basics.settings import Shop
 from sourcing.basics.value import changed
 from sourcing.quoting.approvals import (
@@ -25,11 +25,11 @@ MADE = datetime(2026, 3, 4, 10, 0)
 GIVEN = Given(who="Maud Tilbrook", how="telephone", at=MADE + timedelta(hours=1), taken_by="Piet")
 
 
-def quote(*more: object, revision: int = 1) -> Quote:
+def quote(*more: QuoteLine, revision: int = 1) -> Quote:
     """A quote with one agreed line, two add-ons and whatever else."""
     lines = (line("1", "109.00", "1.5"), line("A", "25.60", "0.3"), line("B", "38.25", "0.2"), *more)
     rules = settings().charge_rules
-    everything = document_total(lines, rules, DAY, "USD")  # type: ignore[arg-type]
+    everything = document_total(lines, rules, DAY, "USD")
     return Quote(
         job="2026-0001",
         revision=revision,
@@ -41,7 +41,7 @@ def quote(*more: object, revision: int = 1) -> Quote:
         valid_to=date(2026, 3, 11),
         locale="en_US",
         currency="USD",
-        lines=lines,  # type: ignore[arg-type]
+        lines=lines,
         agreed_total=document_total(lines[:1], rules, DAY, "USD"),
         everything_total=everything,
         add_on_prices=(),
