@@ -64,9 +64,10 @@ def undo_import(desk: Desk, sheet: int) -> KeptSheet:
         return kept
 
 
-def read_only(path: Path, said: Said) -> SheetReading:
-    """Read a sheet without keeping anything; the currency is taken from the sheet, or unknown."""
-    return read_sheet(read_bytes(path), path.name, Hints(supplier=said.supplier, currency="", meanings=said.columns))
+def read_only(path: Path, said: Said, currency: str) -> SheetReading:
+    """Read a sheet without keeping anything; `currency` where the sheet does not state its own, else blank."""
+    hints = Hints(supplier=said.supplier, currency=currency, meanings=said.columns)
+    return read_sheet(read_bytes(path), path.name, hints)
 
 
 def sheets(desk: Desk) -> tuple[KeptSheet, ...]:

@@ -95,7 +95,7 @@ TABLE_KINDS: dict[str, ProblemKind] = {
     "currency-not-known": _kind(
         "Currency not known",
         "neither the sheet nor the supplier's terms say which currency the prices are in",
-        "add the supplier's currency to suppliers.toml and run 'sourcing setup' again",
+        "add it to suppliers.toml and run 'sourcing setup' again, or say --currency when you only read the sheet",
     ),
     "currency-differs": _kind(
         "Another currency than agreed",

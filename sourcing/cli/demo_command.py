@@ -14,6 +14,7 @@ from .output import show, write
 
 if TYPE_CHECKING:
     from ..actions.desk import Desk
+    from ..basics.choice import Candidate
 
 CLERK, TECHNICIAN = "Oona Brandeth", "Piet Halloway-Rusk"
 MORNING = datetime(2026, 1, 13, 10, 15)
@@ -95,17 +96,17 @@ def _compare(folder: Path, desk: Desk) -> list[str]:
     lines = [f"Belt NW-40388 under any number, wanted by {NEED_BY}:"]
     for one in found.ranked:
         priced = one.priced
-        late = {True: "in time", False: "late", None: ""}[one.in_time]
-        lines.append(
-            f"  {one.place}. {priced.supplier_name}, {priced.matched_number}: {priced.landed.total} at the door, "
-            f"here {priced.arrival.latest} ({late}); {one.reason}."
-        )
-    lines += [
-        f"  Held back: {one.supplier_name} {one.offer.shown_number}, {'; '.join(one.reasons)}."
-        for one in found.candidates
-        if one.vetoed
-    ]
+        late = {True: "in time", False: "late", None: "not dated"}[one.in_time]
+        what = f"{priced.supplier_name}, {priced.matched_number}"
+        lines.append(f"  {one.place}. {priced.landed.total} at the door, here {priced.arrival.latest}, {late}: {what}")
+    lines.append(f"  Why the first: {found.ranked[0].reason}.")
+    lines += [_held_back(one) for one in found.candidates if one.vetoed]
     return lines
+
+
+def _held_back(one: Candidate) -> str:
+    short = "; ".join(reason.split(" (")[0] for reason in one.reasons)
+    return f"  Held back, {one.supplier_name} {one.offer.shown_number}: {short}."
 
 
 def _plan(folder: Path, desk: Desk) -> list[str]:
@@ -205,8 +206,8 @@ def _margins(folder: Path, desk: Desk) -> list[str]:
     leaks = ", ".join(f"{leak.name} {leak.amount}" for leak in job.leaks) or "none"
     whole = job.whole[-1][1]
     return [
-        f"Margin on parts: {stages}; the whole job earned {whole.earned} (margin {whole.margin_percent} % of the "
-        f"price, markup {whole.markup_percent} % on cost). Leaks: {leaks}.",
-        f"In {folder}: sourcing.db, comparison and plan (.txt, .xlsx), quote (.html, .txt), order (.html, .csv), "
-        "margins (.txt, .xlsx, .html), and prices/ with every file they were made from.",
+        f"Margin on parts: {stages}; the whole job earned {whole.earned} (margin {whole.margin_percent} % on price, "
+        f"markup {whole.markup_percent} % on cost).",
+        f"Leaks: {leaks}.",
+        f"All of it is in {folder}: comparison, plan, quote, order, margins, sourcing.db, and prices/ they come from.",
     ]

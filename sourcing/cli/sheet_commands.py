@@ -80,6 +80,7 @@ def import_(
 
 def read(
     file: Annotated[Path, typer.Argument(help="The sheet to read.")],
+    currency: Annotated[str, typer.Option("--currency", help="Its currency, where the sheet does not say.")] = "",
     column: ColumnMeanings = None,
     json: Json = False,
 ) -> None:
@@ -87,7 +88,7 @@ def read(
     from ..actions.import_sheets import read_only
     from ..documents.sheets import summary_text
 
-    summary = read_only(file, _said("", None, column)).summary
+    summary = read_only(file, _said("", None, column), currency).summary
     show(summary, summary_text(summary), json)
 
 

@@ -51,7 +51,7 @@ def purchase_order(
         supplier_name=landed.supplier_name,
         supplier_address=terms.address,
         shop_name=settings.shop.name,
-        ship_to=(settings.shop.name, *settings.shop.address),
+        ship_to=settings.shop.address,
         currency=terms.currency,
         placed_at=placing.at,
         placed_by=placing.by,

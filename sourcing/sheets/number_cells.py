@@ -21,7 +21,7 @@ EXPONENT = re.compile(r"\d(?:[.,]\d+)?E[+-]\d+|\d[.,]\d+E\d+")
 ERROR = re.compile(r"#(?:REF!|N/A|NAME\?|VALUE!|DIV/0!|NUM!|NULL!)|#{3,}|TRUE|FALSE")
 FORMULA_TEXT = re.compile(r'="([^"]*)"')
 """How exports keep a spreadsheet from changing a number: the text is between the quotes."""
-PLAIN = re.compile(r"(?![#TF])[A-Z0-9]{1,30}(?<![0-9]E[0-9])(?:-[A-Z0-9]{3,30})?")
+PLAIN = re.compile(r"(?![TF]|[0-9]E-)[A-Z0-9]{1,30}(?:-[A-Z0-9]{3,30})?")
 """Numbers of capitals, digits and at most one dash that none of the patterns above can match: the common case.
 A spreadsheet's dates have a small letter, two dashes or other marks; its exponents a sign or a decimal mark."""
 NOTHING = frozenset({"-", "--", "–", "—", "n/a", "none", "null", "keine"})
