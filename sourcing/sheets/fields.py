@@ -14,7 +14,7 @@ from .cells import Bad, bad_cells, column_says_no_longer_available, parse_column
 from .columns import name_of
 from .lead_time_cells import lead_time_parser
 from .money_cells import SIGNS, parse_core_charge, parse_money
-from .number_cells import lost_zeros, parse_other_number, parse_superseded_by, without_float_tail
+from .number_cells import lost_zeros, parse_numbers, parse_superseded_by, without_float_tail
 from .quantity_cells import PER_PACK, Stock, parse_basis, parse_count, parse_stock, parse_yes
 from .worksheet import Cell, text_of
 
@@ -92,11 +92,11 @@ def _priced(prices: Sequence[Sequence[object]]) -> list[bool]:
 
 def _numbers(reader: Reader) -> dict[str, list[object]]:
     """The numbers. A row without the supplier's own number is ordered by the maker's."""
-    own = without_float_tail(parse_column(reader.cells("supplier number"), parse_other_number))
+    own = without_float_tail(parse_numbers(reader.cells("supplier number")))
     column = reader.column("supplier number")
     for at, bad in lost_zeros(own).items():
         own[at] = bad
-    makers = reader.parsed("maker number", parse_other_number)
+    makers = reader.noted(reader.column("maker number"), parse_numbers(reader.cells("maker number")))
     numbers = [number or other for number, other in zip(reader.noted(column, own), makers, strict=True)]
     others = reader.parsed("superseded by", parse_superseded_by)
     return {
@@ -125,9 +125,12 @@ def _breaks(net: dict[int, list[Decimal | None]]) -> list[object]:
     """The price breaks of every row; equal rows share one tuple."""
     quantities = list(net)
     if len(net) == 1:
-        prices = net[quantities[0]]
-        single = {price: _breaks_of(quantities, (price,)) for price in dict.fromkeys(prices)}
-        return [single[price] for price in prices]
+        # One price a row: made directly, since looking Decimals up takes longer than making the tuple.
+        first = quantities[0]
+        return [
+            (PriceBreak(from_quantity=first, price=price),) if isinstance(price, Decimal) else ()
+            for price in net[first]
+        ]
     rows = list(zip(*net.values(), strict=True))
     known = {row: _breaks_of(quantities, row) for row in dict.fromkeys(rows)}
     return [known[row] for row in rows]

@@ -12,6 +12,7 @@ from sourcing.basics.sheet import Field
 
 WORDS: dict[Field, str] = {
     "supplier number": """
+        number, no., nr., nummer,
         part number, part #, part no, part no., p/n, pn, part, item number, item #, item no, item, item code,
         item id, sku, stock number, stock #, stock no, stock code, product number, product code, product no,
         product id, order number, order no, order code, catalog number, catalogue number, catalog no, cat no, cat #,

@@ -6,7 +6,7 @@ never tells, such a cell is a problem with both readings as suggestions.
 
 import re
 from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
 
 from sourcing.basics.currency import is_currency
@@ -26,6 +26,7 @@ GROUPS = re.compile(r"[0-9]{1,3}(?:[.,' ][0-9]{3})+")
 EACH = re.compile(r"(?:\s*/\s*|\s+)(?:per\s+)?(?:ea|each|pc|stk|stück)\.?$")
 SPELLED = re.compile(r"(us\$|[€£$]|[a-z]{3}(?![a-z]))?\s*(.*?)\s*(us\$|[€£$]|(?<![a-z])[a-z]{3})?")
 MOST_DIGITS = 12
+BARE_AMOUNTS = frozenset("0123456789.,' -()")
 
 
 def parse_money(cells: Sequence[Cell], currency: str) -> list[Decimal | Bad | None]:
@@ -46,13 +47,13 @@ def parse_core_charge(cells: Sequence[Cell], currency: str) -> list[Decimal | Ba
 def _parse(cells: Sequence[Cell], parse: Callable[[Cell, str], Decimal | Bad | None]) -> list[Decimal | Bad | None]:
     """Each different cell once. Plain amounts above nothing, nearly all of a long column, take the short way."""
     different = dict.fromkeys(cells)
-    mark = decimal_mark(cells)
-    known: dict[Cell, Decimal | Bad | None] = {}
+    plain = _plain_marks(different)
+    mark = _mark_of(different, plain)
+    known: dict[Cell, Decimal | Bad | None] = {
+        cell: Decimal(cell) for cell, own in plain.items() if own != "," and (own != "." or mark != ",")
+    }
     for cell in different:
-        plain = PLAIN.fullmatch(cell) if isinstance(cell, str) else None
-        if isinstance(cell, str) and plain and (not mark or plain[1] in (None, mark)):
-            known[cell] = Decimal(cell.replace(",", ".")) or parse(cell, mark)
-        else:
+        if not known.get(cell):
             known[cell] = parse(cell, mark)
     return list(map(known.__getitem__, cells))
 
@@ -134,33 +135,39 @@ def clear_mark(digits: str) -> str:
     return "?" if len(part) == 3 and re.fullmatch(r"[1-9][0-9]{0,2}", whole) else marks
 
 
-def decimal_mark(cells: Sequence[Cell]) -> str:
+def decimal_mark(cells: Iterable[Cell]) -> str:
     """The decimal mark of a column: shown by at least nine in ten of the cells that show one; '' where none does.
 
     A column in which both are common has none either: clear cells are read each by itself, unclear ones are problems.
     """
-    counts = Counter(_shown_marks(dict.fromkeys(cells)))
+    return _mark_of(cells, _plain_marks(cells))
+
+
+def _plain_marks(cells: Iterable[Cell]) -> dict[str, str]:
+    """The decimal mark of each plain amount, '' where it has none."""
+    match = PLAIN.fullmatch
+    return {cell: found[1] or "" for cell in cells if isinstance(cell, str) and (found := match(cell))}
+
+
+def _mark_of(cells: Iterable[Cell], plain: Mapping[str, str]) -> str:
+    others = (_shown_mark(cell) for cell in cells if isinstance(cell, str) and cell not in plain)
+    counts = Counter(plain.values()) + Counter(others)
     for mark, other in (".,", ",."):
         if counts[mark] and counts[mark] >= 9 * counts[other]:
             return mark
     return ""
 
 
-def _shown_marks(cells: Iterable[Cell]) -> Iterable[str]:
-    for cell in cells:
-        if not isinstance(cell, str):
-            continue
-        if plain := PLAIN.fullmatch(cell):
-            yield plain[1] or ""
-        else:
-            number, _ = split_currency(words_of(cell))
-            if NUMBER.fullmatch(number):
-                yield clear_mark(number.strip("()- "))
+def _shown_mark(cell: str) -> str:
+    number, _ = split_currency(words_of(cell))
+    return clear_mark(number.strip("()- ")) if NUMBER.fullmatch(number) else ""
 
 
 def currencies_in(cells: Sequence[Cell]) -> set[str]:
     """The currencies that codes or signs of one currency name in the column's cells."""
-    texts = [cell for cell in dict.fromkeys(cells) if isinstance(cell, str) and not PLAIN.fullmatch(cell)]
-    named = [split_currency(words_of(text)) for text in texts]
+    texts = [cell for cell in dict.fromkeys(cells) if isinstance(cell, str)]
+    if BARE_AMOUNTS.issuperset("".join(texts)):
+        return set()
+    named = [split_currency(words_of(text)) for text in texts if not PLAIN.fullmatch(text)]
     sure = [names for number, names in named if NUMBER.fullmatch(number)]
     return {next(iter(one)) for names in sure for one in names if len(one) == 1}

@@ -21,9 +21,12 @@ EXPONENT = re.compile(r"\d(?:[.,]\d+)?E[+-]\d+|\d[.,]\d+E\d+")
 ERROR = re.compile(r"#(?:REF!|N/A|NAME\?|VALUE!|DIV/0!|NUM!|NULL!)|#{3,}|TRUE|FALSE")
 FORMULA_TEXT = re.compile(r'="([^"]*)"')
 """How exports keep a spreadsheet from changing a number: the text is between the quotes."""
-PLAIN = re.compile(r"(?![TF]|[0-9]E-)[A-Z0-9]{1,30}(?:-[A-Z0-9]{3,30})?")
-"""Numbers of capitals, digits and at most one dash that none of the patterns above can match: the common case.
-A spreadsheet's dates have a small letter, two dashes or other marks; its exponents a sign or a decimal mark."""
+PLAIN = re.compile(
+    r"(?=[^0-9]*[0-9])(?:[A-Z][A-Z0-9./-]{0,24}(?: [A-Z0-9./-]{1,8}){0,3}"
+    r"|(?![0-9]E-)[0-9][A-Z0-9]{0,24}(?:-[A-Z0-9]{3,20})?)"
+)
+"""Numbers in capitals and digits that none of the patterns above can match: the common case, taken as they are.
+A spreadsheet's dates begin with a digit or have a small letter; its exponents have a sign or a decimal mark."""
 NOTHING = frozenset({"-", "--", "–", "—", "n/a", "none", "null", "keine"})
 LONGEST = 60
 
@@ -36,10 +39,18 @@ def became_date(text: str) -> bool:
     return bool(DATE.fullmatch(text) or DAY.fullmatch(text))
 
 
+def parse_numbers(cells: Sequence[Cell]) -> list[str | Bad]:
+    """A column of numbers: as `parse_other_number`, each different cell once."""
+    plain = PLAIN.fullmatch
+    known: dict[Cell, str | Bad] = {
+        cell: cell if isinstance(cell, str) and plain(cell) else parse_other_number(cell)
+        for cell in dict.fromkeys(cells)
+    }
+    return list(map(known.__getitem__, cells))
+
+
 def parse_number(cell: Cell) -> str | Bad:
     """The number as printed, '' for a blank cell; a damaged one is a problem, never an offer."""
-    if type(cell) is str and PLAIN.fullmatch(cell):
-        return cell
     text = text_of(cell)
     if isinstance(cell, Decimal):
         return _from_number_cell(cell, text)
@@ -83,7 +94,7 @@ def lost_zeros(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
 
     Only where at least nine in ten all-digit numbers have that length; otherwise lengths simply differ.
     """
-    zeros = {len(text) for text in numbers if isinstance(text, str) and text.startswith("0") and text.isdigit()}
+    zeros = {len(text) for text in numbers if isinstance(text, str) and text[:1] == "0" and text.isdigit()}
     if len(zeros) != 1:
         return {}
     width = zeros.pop()

@@ -29,8 +29,8 @@ def read_text(data: bytes, file: str) -> list[Worksheet]:
     text = decode(data, file)
     delimiter = best_delimiter(text)
     try:
-        rows, numbers = _records(text, delimiter)
-        if numbers != list(range(1, len(rows) + 1)):
+        rows, numbers, lines = _records(text, delimiter)
+        if lines != len(rows):
             _refuse_open_quote(text, delimiter, numbers, file)
     except csv.Error as error:
         raise refused("not-a-sheet", place=Place(file=file), found="text that no table can be made of") from error
@@ -88,17 +88,17 @@ def _reader(text: str, delimiter: str) -> "Records":
     return csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
 
 
-def _records(text: str, delimiter: str) -> tuple[list[list[str]], list[int]]:
-    """The records and the first line of each. Quoted line breaks are rare: they are counted only where present."""
+def _records(text: str, delimiter: str) -> tuple[list[list[str]], list[int], int]:
+    """The records, the first line of each, and how many lines there are. Quoted line breaks are rare: they are counted only where present."""
     reader = _reader(text, delimiter)
     rows = list(reader)
     if reader.line_num == len(rows):
-        return rows, list(range(1, len(rows) + 1))
+        return rows, list(range(1, len(rows) + 1)), len(rows)
     reader, numbers, first = _reader(text, delimiter), [], 1
     for _ in reader:
         numbers.append(first)
         first = reader.line_num + 1
-    return rows, numbers
+    return rows, numbers, first - 1
 
 
 def _refuse_open_quote(text: str, delimiter: str, numbers: list[int], file: str) -> None:

@@ -68,6 +68,16 @@ def test_every_field_of_an_offer_comes_back_and_a_blank_stays_blank(store: Store
     assert blank == Offer(supplier="kesselried", supplier_number="0 12-3/A", currency="EUR", source=plain)
 
 
+def test_a_blank_that_pandas_made_not_a_number_stays_a_blank(store: Store) -> None:
+    rows = frame(offer_row(4, "A1", stock=3), offer_row(5, "A2"))
+    rows["stock"] = rows["stock"].astype(float)
+    rows["pack"] = float("nan")
+    with store.writing() as connection:
+        kept = add_sheet(connection, summary(2), rows, new_sheet("kesselried", JANUARY, "a"))
+        found = offers_of_sheet(connection, kept.sheet)
+    assert [(one.stock, one.pack) for one in found] == [(3, 1), (None, 1)]
+
+
 def test_a_sheet_is_kept_with_its_counts_and_summary(store: Store) -> None:
     with store.writing() as connection:
         kept = keep(connection, "kesselried", JANUARY, "aa", offer_row(4, "A1"), offer_row(5, "A2"))
