@@ -99,12 +99,10 @@ def quote(
 
 def answer(
     number: JobNumber,
+    by: Annotated[str, typer.Option("--by", help="Who gave the answer.")],
+    how: Annotated[str, typer.Option("--how", help="in person, telephone, text, e-mail or customer's page.")],
     yes: Annotated[list[str] | None, typer.Option("--yes", help="Line approved: a label, or 'agreed'.")] = None,
     no: Annotated[list[str] | None, typer.Option("--no", help="Line declined: a label, or 'agreed'.")] = None,
-    by: Annotated[str, typer.Option("--by", help="Who gave the answer.", prompt="Who gave the answer")] = "",
-    how: Annotated[
-        str, typer.Option("--how", help="in person, telephone, text, e-mail or customer's page.", prompt="How")
-    ] = "",
     contact: Annotated[str, typer.Option("--contact", help="Number called, or address.")] = "",
     words: Annotated[str, typer.Option("--words", help="What the customer said, conditions included.")] = "",
     database: Database = DEFAULT_DATABASE,

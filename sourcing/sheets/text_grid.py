@@ -6,6 +6,7 @@ The delimiter is the one that gives the best table: most known header words in o
 import csv
 import io
 from collections import Counter
+from collections.abc import Sequence
 from itertools import islice
 from typing import TYPE_CHECKING, cast
 
@@ -88,12 +89,15 @@ def _reader(text: str, delimiter: str) -> "Records":
     return csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
 
 
-def _records(text: str, delimiter: str) -> tuple[list[list[str]], list[int], int]:
-    """The records, the first line of each, and how many lines there are. Quoted line breaks are rare: they are counted only where present."""
+def _records(text: str, delimiter: str) -> tuple[list[list[str]], Sequence[int], int]:
+    """The records, the first line of each, and how many lines there are.
+
+    Quoted line breaks are rare: lines are counted one by one only where there are some.
+    """
     reader = _reader(text, delimiter)
     rows = list(reader)
     if reader.line_num == len(rows):
-        return rows, list(range(1, len(rows) + 1)), len(rows)
+        return rows, range(1, len(rows) + 1), len(rows)
     reader, numbers, first = _reader(text, delimiter), [], 1
     for _ in reader:
         numbers.append(first)
@@ -101,7 +105,7 @@ def _records(text: str, delimiter: str) -> tuple[list[list[str]], list[int], int
     return rows, numbers, first - 1
 
 
-def _refuse_open_quote(text: str, delimiter: str, numbers: list[int], file: str) -> None:
+def _refuse_open_quote(text: str, delimiter: str, numbers: Sequence[int], file: str) -> None:
     """A quote that opens and never closes swallows every row to the end of the file into one cell."""
     lines = io.StringIO(text, newline="").readlines()[numbers[-1] - 1 :]
     try:

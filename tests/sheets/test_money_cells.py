@@ -1,0 +1,116 @@
+"""Prices: decimal marks judged by column, words for no price, problems; Babel's formats are the outside check."""
+
+from decimal import Decimal
+
+import pytest
+from babel.numbers import format_currency, format_decimal
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from sourcing.sheets.cells import Bad
+from sourcing.sheets.money_cells import clear_mark, currencies_in, decimal_mark, parse_core_charge, parse_money
+
+AMOUNTS = st.lists(st.decimals("0.01", "999999.99", places=2), min_size=1, max_size=20)
+
+
+def price(text: str, *others: str, currency: str = "USD") -> Decimal | str | None:
+    """What the first of these cells of one column gives: a price, none, or the code of its problem."""
+    found = parse_money([text, *others], currency)[0]
+    return found.code if isinstance(found, Bad) else found
+
+
+@given(AMOUNTS, st.sampled_from(["en_US", "de_DE", "de_CH", "en_GB", "it_IT", "da_DK", "fr_FR"]))
+@settings(max_examples=200, deadline=None)
+def test_what_babel_writes_for_a_country_is_read_back(amounts: list[Decimal], locale: str) -> None:
+    """Locale data of Unicode CLDR by way of Babel: thousands by comma, dot, apostrophe or narrow space."""
+    cells = [format_decimal(amount, "#,##0.00", locale) for amount in amounts]
+    assert parse_money(cells, "EUR") == amounts
+
+
+@given(AMOUNTS, st.sampled_from([("en_US", "USD"), ("de_DE", "EUR"), ("de_DE", "USD"), ("en_GB", "GBP")]))
+@settings(max_examples=100, deadline=None)
+def test_currency_as_babel_writes_it_is_read_back(amounts: list[Decimal], country: tuple[str, str]) -> None:
+    locale, currency = country
+    assert parse_money([format_currency(amount, currency, locale=locale) for amount in amounts], currency) == amounts
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("12.50", "12.50"), ("12,50", "12.50"), ("1,249.00", "1249.00"), ("1.249,00", "1249.00"), ("0.125", "0.125"),
+        ("1'249.00", "1249.00"), ("1 249,00", "1249.00"), ("1\u202f249,00", "1249.00"), (".50", "0.50"), ("7", "7"),
+        ("1234.567", "1234.567"), ("1,234,567", "1234567"), ("$12.50", "12.50"), ("12.50 USD", "12.50"),
+        ("USD 12.50", "12.50"), ("US$ 12.50", "12.50"), ("12.50 ea", "12.50"), ("12.50/ea", "12.50"),
+        ("$ 1,249.00 each", "1249.00"), ("１２.５０", "12.50"), ("  12.50\u00a0", "12.50"), ("12.5000", "12.5000"),
+    ],
+)  # fmt: skip
+def test_a_clear_price(text: str, value: str) -> None:
+    assert str(price(text)) == value
+
+
+@pytest.mark.parametrize(
+    "text", ["", " ", "CALL", "Call for price", "N/A", "POA", "tbd", "-", "–", "auf Anfrage", "NLA"]
+)
+def test_no_price_is_none_and_never_zero(text: str) -> None:
+    assert price(text, "12.50") is None
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("1,234", "price-ambiguous"), ("12.345", "price-ambiguous"), ("0.00", "price-not-positive"),
+        ("0", "price-not-positive"), ("-5.00", "price-not-positive"), ("(5.00)", "price-not-positive"),
+        ("5.00-", "price-not-positive"), ("12.50.1", "price-unreadable"), ("1,23,456.00", "price-unreadable"),
+        ("12 50", "price-unreadable"), ("12.50/C", "price-unreadable"), ("1.2E+03", "price-unreadable"),
+        ("12.50 10%", "price-unreadable"), ("abc", "price-unreadable"), ("#REF!", "price-unreadable"),
+        ("EUR 12.50", "price-other-currency"), ("€12.50", "price-other-currency"), ("12.50 CAD", "price-other-currency"),
+        ("1234567890123.00", "price-unreadable"), ("2026-03-05 00:00:00", "price-unreadable"), ("٣", "price-unreadable"),
+    ],
+)  # fmt: skip
+def test_a_problem_and_never_a_guess(text: str, code: str) -> None:
+    assert price(text) == code
+
+
+@pytest.mark.parametrize(("others", "value"), [(["12.50"], "1.234"), (["12,50"], "1234"), (["1.249,00"], "1234")])
+def test_the_column_tells_what_one_cell_does_not(others: list[str], value: str) -> None:
+    assert price("1.234", *others) == Decimal(value)
+
+
+def test_an_unclear_price_shows_both_readings() -> None:
+    bad = parse_money(["1,234"], "USD")[0]
+    assert isinstance(bad, Bad) and bad.suggestions == ("1.234", "1234")
+
+
+def test_a_cell_against_its_column_is_a_problem_and_the_column_goes_on() -> None:
+    column = [f"{n}.50" for n in range(1, 30)] + ["7,25"]
+    found = parse_money(column, "USD")
+    assert isinstance(found[-1], Bad) and found[-1].code == "price-mark-differs"
+    assert found[0] == Decimal("1.50")
+
+
+def test_where_both_marks_are_common_only_clear_cells_are_prices() -> None:
+    assert decimal_mark(["1.50", "2,50", "3.50", "4,50"]) == ""
+    assert price("1.234", "1.50", "2,50", "3.50", "4,50") == "price-ambiguous"
+    assert price("1.50", "2,50", "3.50", "4,50") == Decimal("1.50")
+
+
+def test_prices_are_decimals_not_floats() -> None:
+    assert all(type(found) is Decimal for found in parse_money(["0.10", "0.1", "1", Decimal("0.3")], "USD"))
+
+
+def test_a_core_charge_of_zero_says_there_is_none_and_a_blank_says_nothing() -> None:
+    assert parse_core_charge(["0.00", "", "15.00"], "USD") == [Decimal(0), None, Decimal(15)]
+
+
+@pytest.mark.parametrize(
+    ("digits", "mark"),
+    [("1", ""), ("1.2", "."), ("1,2", ","), ("1.234", "?"), ("0.123", "."), ("1234,567", ","), ("1.234.567", ","),
+     ("1,234.5", "."), ("1.234,5", ","), ("1.2.3", "")],
+)  # fmt: skip
+def test_the_mark_one_cell_shows(digits: str, mark: str) -> None:
+    assert clear_mark(digits) == mark
+
+
+def test_currencies_the_cells_name() -> None:
+    assert currencies_in(["€ 1,50", "2,50 EUR", "3,50"]) == {"EUR"}
+    assert currencies_in(["$1.50", "CALL", "1.50"]) == set()
