@@ -25,6 +25,7 @@ class ReceivedCost(Value, frozen=True, kw_only=True):
     goods: Money
     freight: Money
     surplus_cost: Money
+    pieces: int
 
 
 def received_costs(order: PurchaseOrder, came: Sequence[Came], currency: str) -> dict[int, ReceivedCost]:
@@ -39,15 +40,17 @@ def received_costs(order: PurchaseOrder, came: Sequence[Came], currency: str) ->
             pieces[line.line] = pieces.get(line.line, 0) + line.quantity
     others = _other_charges(order, currency)
     return {
-        line.line: _cost(line, goods[line.line], freight[line.line], others[line.line])
+        line.line: _cost(line, pieces[line.line], goods[line.line], freight[line.line], others[line.line])
         for line in order.lines
         if pieces.get(line.line, 0) >= line.ordered
     }
 
 
-def _cost(line: PurchaseOrderLine, goods: Money, freight: Money, others: Money) -> ReceivedCost:
-    spare = Money(amount=goods.amount * (line.ordered - line.needed) / line.ordered, currency=goods.currency).rounded()
-    return ReceivedCost(cost=goods + freight + others - spare, goods=goods, freight=freight, surplus_cost=spare)
+def _cost(line: PurchaseOrderLine, pieces: int, goods: Money, freight: Money, others: Money) -> ReceivedCost:
+    """What came beyond the need lies on the shelf, whether a pack forced it or the supplier sent too much."""
+    spare = Money(amount=goods.amount * (pieces - line.needed) / pieces, currency=goods.currency).rounded()
+    cost = goods + freight + others - spare
+    return ReceivedCost(cost=cost, goods=goods, freight=freight, surplus_cost=spare, pieces=pieces)
 
 
 def _here(amount: Money, rate: Decimal, currency: str) -> Money:

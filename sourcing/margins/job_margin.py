@@ -112,10 +112,11 @@ def _price_rise(line: QuoteLine, order: Ordered, bought: PurchaseOrderLine) -> L
     quoted = line.behind.unit_cost.amount if line.behind else bought.goods_cost.amount / bought.ordered
     came = order.received.get(bought.line)
     goods = came.goods if came else bought.goods_cost
-    gap = (goods.amount / bought.ordered - quoted) * bought.needed
+    each = goods.amount / (came.pieces if came else bought.ordered)
+    gap = (each - quoted) * bought.needed
     amount = Money(amount=gap, currency=goods.currency).rounded()
     stage = "charged" if came else "ordered"
-    now, before = (Money(amount=each, currency=goods.currency) for each in (goods.amount / bought.ordered, quoted))
+    now, before = (Money(amount=price, currency=goods.currency) for price in (each, quoted))
     why = f"{stage} at {now.rounded().amount} each, quoted on {before.rounded().amount}"
     return Leak(name="price rise after the quote", label=line.label, amount=amount, why=why)
 
@@ -123,7 +124,8 @@ def _price_rise(line: QuoteLine, order: Ordered, bought: PurchaseOrderLine) -> L
 def _surplus(line: QuoteLine, order: Ordered, bought: PurchaseOrderLine) -> Leak:
     came = order.received.get(bought.line)
     amount = came.surplus_cost if came else bought.surplus_cost
-    why = f"{bought.ordered - bought.needed} of {bought.ordered} pieces went on the shelf"
+    pieces = came.pieces if came else bought.ordered
+    why = f"{pieces - bought.needed} of {pieces} pieces went on the shelf"
     return Leak(name="surplus of a pack", label=line.label, amount=amount, why=why)
 
 

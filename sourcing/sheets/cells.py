@@ -68,9 +68,11 @@ def bad_cells(values: Sequence[object]) -> dict[int, Bad]:
 
 
 def words_of(cell: Cell) -> str:
-    """The cell's text for comparing with words: one form of each character, lower case, single spaces."""
+    """The cell's text for comparing: one form of each character, straight apostrophes, lower case, single spaces."""
     text = text_of(cell)
-    return (text if text.isascii() else " ".join(unicodedata.normalize("NFKC", text).split())).casefold()
+    if not text.isascii():
+        text = " ".join(unicodedata.normalize("NFKC", text).replace("\u2019", "'").split())
+    return text.casefold()
 
 
 def column_says_no_longer_available(cells: Sequence[Cell]) -> list[bool] | None:

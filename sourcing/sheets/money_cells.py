@@ -164,10 +164,13 @@ def _shown_mark(cell: str) -> str:
 
 
 def currencies_in(cells: Sequence[Cell]) -> set[str]:
-    """The currencies that codes or signs of one currency name in the column's cells."""
+    """The currencies that codes or signs of one currency name in more than half of the column's different prices.
+
+    Fewer are slips: each such cell is judged by itself.
+    """
     texts = [cell for cell in dict.fromkeys(cells) if isinstance(cell, str)]
     if BARE_AMOUNTS.issuperset("".join(texts)):
         return set()
     named = [split_currency(words_of(text)) for text in texts if not PLAIN.fullmatch(text)]
-    sure = [names for number, names in named if NUMBER.fullmatch(number)]
-    return {next(iter(one)) for names in sure for one in names if len(one) == 1}
+    sure = [next(iter(one)) for number, names in named if NUMBER.fullmatch(number) for one in names if len(one) == 1]
+    return set(sure) if 2 * len(sure) > sum(map(bool, texts)) else set()

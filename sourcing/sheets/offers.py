@@ -12,7 +12,7 @@ from .cells import Bad
 from .columns import name_of
 from .fields import BadCells, Fields, read_fields
 from .frame import OFFER_COLUMNS
-from .rows import RowKind, row_kind
+from .rows import TOTAL, RowKind, row_kind
 from .worksheet import is_blank
 
 
@@ -50,11 +50,19 @@ def _with_row_problems(body: Body, bad: BadCells) -> BadCells:
 
 
 def _kinds(body: Body, fields: Fields, bad: BadCells) -> dict[int, RowKind]:
-    """What the rows are that lack a number or a readable price, or have a bad cell. All others are parts."""
+    """What the rows are that lack a number or a readable price, begin like a total or have a bad cell.
+
+    All others are parts.
+    """
     number_at = body.table.at("supplier number") or 0
     numbers, priced = fields.columns["supplier_number"], fields.priced
-    doubtful = {at for at, number in enumerate(numbers) if not number or not priced[at]}
+    doubtful = {at for at, number in enumerate(numbers) if not number or not priced[at] or _totals(number)}
     return {at: _kind(body, at, number_at, priced[at]) for at in sorted(doubtful.union(bad))}
+
+
+def _totals(number: object) -> bool:
+    """Whether a sum or a page line stands where the number should: it may have an amount under a price header."""
+    return isinstance(number, str) and number[:3].isalpha() and bool(TOTAL.match(number))
 
 
 def _kind(body: Body, at: int, number_at: int, priced: bool) -> RowKind:

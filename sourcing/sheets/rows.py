@@ -1,6 +1,6 @@
 """Which rows of a table's body are structure (section, total, note, repeated header) and which speak of a part.
 
-Only rows that lack a number or a readable price are looked at one by one; a row with both is an offer.
+Only rows that lack a number or a readable price or begin like a total are looked at one by one.
 """
 
 import re

@@ -25,7 +25,8 @@ def test_words_to_working_days(text: str, least: int, most: int) -> None:
 @pytest.mark.parametrize(
     "text",
     ["Backorder", "call", "auf Anfrage", "NLA", "not in stock", "no longer in stock", "mid April", "2026-03-05", "5",
-     "5-7", "3-2 weeks", "2 weeks or 3 weeks", "never within 5 days", "2 weeks after the maker answers", "1.5 weeks",
+     "5-7", "3-2 weeks", "2 weeks or 3 weeks",
+     "In stock 2 days, backorder 3 weeks", "never within 5 days", "2 weeks after the maker answers", "1.5 weeks",
      "week 14", "4L400", "5 pcs"],
 )  # fmt: skip
 def test_words_that_name_no_time_keep_their_text_and_give_no_days(text: str) -> None:

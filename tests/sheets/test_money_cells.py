@@ -63,8 +63,10 @@ def test_no_price_is_none_and_never_zero(text: str) -> None:
         ("5.00-", "price-not-positive"), ("12.50.1", "price-unreadable"), ("1,23,456.00", "price-unreadable"),
         ("12 50", "price-unreadable"), ("12.50/C", "price-unreadable"), ("1.2E+03", "price-unreadable"),
         ("12.50 10%", "price-unreadable"), ("abc", "price-unreadable"), ("#REF!", "price-unreadable"),
-        ("EUR 12.50", "price-other-currency"), ("€12.50", "price-other-currency"), ("12.50 CAD", "price-other-currency"),
-        ("1234567890123.00", "price-unreadable"), ("2026-03-05 00:00:00", "price-unreadable"), ("٣", "price-unreadable"),
+        ("EUR 12.50", "price-other-currency"), ("€12.50", "price-other-currency"),
+        ("12.50 CAD", "price-other-currency"),
+        ("1234567890123.00", "price-unreadable"), ("2026-03-05 00:00:00", "price-unreadable"),
+        ("٣", "price-unreadable"),
     ],
 )  # fmt: skip
 def test_a_problem_and_never_a_guess(text: str, code: str) -> None:
@@ -112,5 +114,6 @@ def test_the_mark_one_cell_shows(digits: str, mark: str) -> None:
 
 
 def test_currencies_the_cells_name() -> None:
-    assert currencies_in(["€ 1,50", "2,50 EUR", "3,50"]) == {"EUR"}
+    assert currencies_in(["€ 1,50", "2,50 EUR", "3,50", ""]) == {"EUR"}
+    assert currencies_in(["€ 1,50", "2,50", "3,50"]) == set()
     assert currencies_in(["$1.50", "CALL", "1.50"]) == set()

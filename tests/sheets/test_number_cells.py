@@ -34,8 +34,8 @@ def test_a_number_stays_as_it_is(text: str) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["1.23E+11", "2.31E+13", "1E+11", "1E-123", "5-Mar", "2-Sep", "Mar-14", "05. Mrz", "5-Mar-26", "2026-03-05 00:00:00",
-     "2026-03-05", "03/05/2026", "05.03.2026", "#REF!", "#N/A", "#####", "TRUE"],
+    ["1.23E+11", "2.31E+13", "1E+11", "1E-123", "5-Mar", "2-Sep", "Mar-14", "05. Mrz", "5-Mar-26",
+     "2026-03-05 00:00:00", "2026-03-05", "03/05/2026", "05.03.2026", "#REF!", "#N/A", "#####", "TRUE"],
 )  # fmt: skip
 def test_a_damaged_number_is_a_problem(text: str) -> None:
     found = parse_number(text)
