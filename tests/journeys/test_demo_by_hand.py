@@ -11,6 +11,7 @@ import sys
 import tomllib
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -43,10 +44,15 @@ def row(path: str, encoding: str, delimiter: str, number: str) -> list[str]:
     return found
 
 
+@cache
+def book(path: str, sheet: str) -> list[tuple[Any, ...]]:
+    """The rows of a worksheet, read once."""
+    return list(openpyxl.load_workbook(PRICES / path, data_only=True)[sheet].iter_rows(values_only=True))
+
+
 def book_row(path: str, sheet: str, number: str) -> list[Any]:
     """The one row of a workbook that bears the number."""
-    rows = openpyxl.load_workbook(PRICES / path, data_only=True)[sheet].iter_rows(values_only=True)
-    (found,) = (list(cells) for cells in rows if number in [str(cell) for cell in cells[:3]])
+    (found,) = (list(cells) for cells in book(path, sheet) if number in [str(cell) for cell in cells[:3]])
     return found
 
 
