@@ -15,6 +15,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import openpyxl
 import pytest
 
@@ -103,6 +104,21 @@ def test_belt_alone_at_every_door(printed: str) -> None:
     ]
 
 
+def test_days_of_arrival(printed: str) -> None:
+    """Ordered Tuesday 13 January before every cut-off; working days by numpy; Monday 19 January is a holiday here.
+
+    Larkmoor has none in stock and says '5-7 days'; the others have it and send it the same day.
+    """
+    leaves = {"Larkmoor": 7, "Pellbrook": 0, "Kesselried": 0, "Stonegarth": 0, "Tavishollow": 0}
+    for day, name in re.findall(r"here ([\d-]+), [a-z ]+: (\w+)", printed):
+        road: int = supplier(name.lower())["transit_days"][1]
+        closed: list[date] = [] if name == "Kesselried" else [date(2026, 1, 19)]
+        expected = np.busday_offset(
+            np.datetime64("2026-01-13"), leaves[name] + road, holidays=[np.datetime64(one) for one in closed]
+        )
+        assert np.datetime64(day) == expected, name
+
+
 def lines() -> dict[str, tuple[Decimal, Decimal, Decimal]]:
     """Each line's (goods for what is used, list price each, hours), Pellbrook's prices, pins ten to a pack."""
     pins_list = D(str(book_row("pellbrook/prices-2026-01-08.xlsx", "Price list", "NW-10408")[4])) / 100
@@ -165,5 +181,16 @@ def test_quote_answers_and_margins(printed: str) -> None:
     dearer = D("12.10") - lines()["B"][0]
     earned = total("12AB")[0] - (used + dearer) - hours
     assert f"the whole job earned {earned} USD" in printed
+    priced = total("12AB")[0] - sum(
+        (cents(lines()[label][2] * shop["labour_rate"]) for label in "12AB"), D(0)
+    )  # parts and the supplies fee
+    parts = priced - min(
+        cents(sum((cents(lines()[one][2] * shop["labour_rate"]) for one in "12AB"), D(0)) * 5 / 100), D("12.00")
+    )
+    quoted, received = (cents((parts - cost) * 100 / parts) for cost in (used, used + dearer))
+    assert f"quoted {quoted} %, ordered {quoted} %, received {received} %" in printed
+    whole, cost = total("12AB")[0], total("12AB")[0] - earned
+    margin, markup = cents(earned * 100 / whole), cents(earned * 100 / cost)
+    assert f"margin {margin} % on price, markup {markup} % on cost" in printed
     shelf = cents(lines()["2"][0] * 8)
     assert f"surplus of a pack {shelf} USD, price rise after the quote {dearer} USD" in printed
