@@ -14,10 +14,10 @@ from ..basics.problem import Problem, Refused, problem, refused
 from ..basics.quote import QuoteLine
 from ..basics.value import Value
 from ..landed_cost.order import line_cost
-from ..landed_cost.quantity import pieces_to_order
+from ..landed_cost.quantity import sensible_quantities
 from ..ordering.purchase import Placing, Wanted, not_yet_ordered, purchase_order
 from ..quoting.hold import why_held
-from ..quoting.pricing import unit_price
+from ..quoting.pricing import offer_price
 from ..storage.jobs import job as stored_job
 from ..storage.orders import add_order, next_order_number, order, orders
 from .answers import Standing, standing_of
@@ -118,16 +118,15 @@ def _quoted_offer(found: Catalogue, one: _Line) -> tuple[Offer | None, str]:
 
 
 def _item(need: str, offer: Offer, line: QuoteLine) -> OrderItem:
-    return OrderItem(need=need, offer=offer, needed=line.quantity, ordered=pieces_to_order(offer, line.quantity))
+    """As many pieces as the plan would take: more than needed only where a break makes the goods cheaper."""
+    pieces = sensible_quantities(offer, line.quantity)[-1]
+    return OrderItem(need=need, offer=offer, needed=line.quantity, ordered=pieces)
 
 
 def _price_now(found: Catalogue, item: OrderItem) -> Money:
-    offer, settings = item.offer, found.shop.settings
-    _, cost = line_cost(item, found.shop.door(offer.supplier, found.at))
-    listed = offer.list_price if offer.currency == settings.currency else None
-    list_price = None if listed is None else Money(amount=listed / offer.price_basis, currency=offer.currency)
-    each = Money(amount=cost.amount / item.ordered, currency=cost.currency)
-    return unit_price(each, list_price, settings)[0]
+    door = found.shop.door(item.offer.supplier, found.at)
+    value, _ = line_cost(item, door)
+    return offer_price(item.offer, door.rate.convert(value), item.ordered, found.shop.settings)[0]
 
 
 def _place(

@@ -11,7 +11,7 @@ from ..basics.problem import refused
 from ..basics.quote import Behind, Quote, QuoteLine
 from ..basics.settings import Settings
 from ..basics.value import Value
-from .pricing import unit_price
+from .pricing import offer_price
 from .totals import add_on_prices, document_total
 
 
@@ -20,7 +20,6 @@ class Found(Value, frozen=True, kw_only=True):
 
     landed: LandedItem
     order: PlannedOrder
-    list_price: Money | None
 
 
 def build_quote(job: Job, plan: Plan, agreed_freight: Money, settings: Settings, at: datetime, revision: int) -> Quote:
@@ -56,7 +55,7 @@ def build_quote(job: Job, plan: Plan, agreed_freight: Money, settings: Settings,
 
 
 def _line(label: str, line: JobLine, job: Job, plan: Plan, settings: Settings) -> QuoteLine:
-    found = _found(label, plan, settings)
+    found = _found(label, plan)
     if line.part and found is None:
         why = next((words for words in plan.unfilled if words.startswith(f"{label}:")), f"{label}: {line.part}")
         raise refused("line-has-no-offer", job=job.number, found=why)
@@ -81,26 +80,19 @@ def _line(label: str, line: JobLine, job: Job, plan: Plan, settings: Settings) -
     )
 
 
-def _found(label: str, plan: Plan, settings: Settings) -> Found | None:
+def _found(label: str, plan: Plan) -> Found | None:
     for order in plan.orders:
         for landed in order.landed.items:
             if landed.item.need == label:
-                return Found(landed=landed, order=order, list_price=_list_price(landed, settings))
+                return Found(landed=landed, order=order)
     return None
-
-
-def _list_price(landed: LandedItem, settings: Settings) -> Money | None:
-    """List price of one piece. Only where it stands in the shop's currency: a foreign list price caps nothing here."""
-    offer = landed.item.offer
-    if offer.list_price is None or offer.currency != settings.currency:
-        return None
-    return Money(amount=offer.list_price / offer.price_basis, currency=offer.currency)
 
 
 def _price(found: Found | None, settings: Settings) -> tuple[Money, str]:
     if found is None:
         return zero(settings.currency), ""
-    return unit_price(_unit_cost(found.landed), found.list_price, settings)
+    item = found.landed.item
+    return offer_price(item.offer, found.landed.goods_cost, item.ordered, settings)
 
 
 def _unit_cost(landed: LandedItem) -> Money:

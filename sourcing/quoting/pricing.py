@@ -7,6 +7,7 @@ above the list price where the shop says so. Markup is on cost, margin is on pri
 from decimal import Decimal
 
 from ..basics.money import Money
+from ..basics.offer import Offer
 from ..basics.settings import MarkupBand, Settings
 
 
@@ -18,6 +19,17 @@ def unit_price(unit_cost: Money, list_price: Money | None, settings: Settings) -
     if settings.cap_at_list_price and list_price is not None and list_price.rounded() < marked_up:
         return list_price.rounded(), f"{rule} = {marked_up.amount}, capped at list price {list_price.rounded().amount}"
     return marked_up, rule
+
+
+def offer_price(offer: Offer, goods_cost: Money, pieces: int, settings: Settings) -> tuple[Money, str]:
+    """The price of one piece of an offer: `goods_cost` is what `pieces` cost, in the shop's currency, no charges.
+
+    A list price caps only where it stands in the shop's currency.
+    """
+    listed = offer.list_price if offer.currency == settings.currency else None
+    list_price = None if listed is None else Money(amount=listed / offer.price_basis, currency=offer.currency)
+    each = Money(amount=goods_cost.amount / pieces, currency=goods_cost.currency)
+    return unit_price(each, list_price, settings)
 
 
 def band_for(unit_cost: Decimal, settings: Settings) -> MarkupBand:

@@ -8,6 +8,7 @@ import pytest
 
 from sourcing.actions.answers import record
 from sourcing.actions.compare import compare
+from sourcing.actions.import_sheets import Said, import_sheets
 from sourcing.actions.margins import margins
 from sourcing.actions.orders import place_orders
 from sourcing.actions.quotes import reprint, write_quote
@@ -97,3 +98,19 @@ def test_the_same_quote_again_makes_no_new_revision(tmp_path: Path) -> None:
     sheet(desk, tmp_path, "stonegarth", "2026-03-02", [BELT.replace("126.90", "120.00")])
     assert write_quote(desk, number, paper).frozen.quote.revision == 2
     assert reprint(desk, number, 1) == first
+
+
+def test_duty_and_a_cheaper_break_do_not_hold_an_approved_line(tmp_path: Path) -> None:
+    """The price is on the goods, so duty is no rise; the pieces ordered are those the quote was priced on."""
+    desk = shop(tmp_path, MONDAY)
+    change_terms(tmp_path, "transit_days = [2, 2]", "transit_days = [2, 2]\nduty_percent = 3.0")
+    (tmp_path / "stonegarth").mkdir()
+    path = tmp_path / "stonegarth" / "prices-2026-03-01.csv"
+    path.write_text("Part Number,Brand,1-4,5+,Stock\nNW-31207,Norrowby,10.00,5.50,50\n")
+    import_sheets(desk, [path], Said())
+    number = take_in(desk, tmp_path, '[[agreed]]\ntitle = "Keepers"\npart = "KEEPER"\nquantity = 4')
+    quote = write_quote(desk, number, paper).frozen.quote
+    assert quote.lines[0].unit_price == usd("11.00")  # 27.50 for five is less than 40.00 for four
+    record(desk, number, yes("agreed"))
+    placed = place_orders(desk, [number])
+    assert not placed.held and placed.orders[0].lines[0].ordered == 5
