@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 
 from sqlalchemy import Connection
 
@@ -10,6 +10,7 @@ from ..basics.choice import Candidate, Priced, SetAside
 from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
 from ..basics.problem import refused
+from ..basics.terms import Terms
 from ..landed_cost.arrival import arrival
 from ..landed_cost.order import landed_order
 from ..landed_cost.quantity import pieces_to_order
@@ -96,14 +97,25 @@ def why_not(found: Catalogue, offer: Offer) -> str:
     if offer.no_longer_available:
         instead = f"; the supplier names {offer.superseded_by} instead" if offer.superseded_by else ""
         return f"no longer available{instead}"
+    if offer.sold_by != "piece":
+        return f"sold by the {offer.sold_by}: say the length needed"
     if not offer.breaks:
         return "the sheet gives no net price"
     terms = found.shop.terms.get(offer.supplier)
     if terms is None:
         return f"there are no terms for {offer.supplier}"
+    return _not_held(offer, terms, found.at.date())
+
+
+def _not_held(offer: Offer, terms: Terms, today: date) -> str:
+    """Why the price does not hold today: the days the row names count before the days of the supplier's terms."""
+    if offer.valid_from is not None and today < offer.valid_from:
+        return f"the price holds from {offer.valid_from} only"
+    if offer.valid_to is not None:
+        return f"the price is not firm: it held until {offer.valid_to}" if offer.valid_to < today else ""
     if terms.prices_hold_days is not None:
         last = offer.source.sheet_date + timedelta(days=terms.prices_hold_days)
-        if last < found.at.date():
+        if last < today:
             return f"the price is not firm: the sheet of {offer.source.sheet_date} held until {last}"
     return ""
 

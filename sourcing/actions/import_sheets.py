@@ -8,19 +8,22 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from ..basics.problem import refused
+from ..basics.problem import Problem, Refused, refused
 from ..basics.sheet import Field, KeptSheet, SheetSummary
 from ..basics.terms import Terms
 from ..basics.value import Value
-from ..sheets.reading import Hints, SheetReading, read_sheet
+from ..sheets.changed_headers import changes
+from ..sheets.reading import Hints, SheetReading, Tell, read_sheet, silent
 from ..storage.sheets import (
     NewSheet,
     add_sheet,
+    break_quantities,
     kept_sheets,
     meanings,
     remember_meanings,
     remove_sheet,
     same_sheet,
+    sheet_summary,
 )
 from ..storage.shop import terms_on
 from .desk import Desk, Pen
@@ -31,26 +34,37 @@ DAY = re.compile(r"(?<!\d)(\d{4})-(\d{2})-(\d{2})(?!\d)")
 
 
 class Said(Value, frozen=True, kw_only=True):
-    """What the clerk says about the files: whose they are, from which day, what some columns mean (by header)."""
+    """What the clerk says about the files: whose they are, from which day, what some columns mean (by header).
+
+    `quantities`: for columns she says are net prices, from how many pieces on they hold.
+    """
 
     supplier: str = ""
     dated: date | None = None
     columns: Mapping[str, Field] = {}
+    quantities: Mapping[str, int] = {}
 
 
 class Imported(Value, frozen=True, kw_only=True):
-    """One file: what was kept and found. `again`: the same bytes were there already and nothing was done."""
+    """One file: what was kept and found. `again`: the same bytes were there already and nothing was done.
+
+    `changed`: how its headers differ from those of the supplier's sheet before it.
+    """
 
     kept: KeptSheet
     summary: SheetSummary | None
     again: bool
+    changed: tuple[Problem, ...] = ()
 
 
-def import_sheets(desk: Desk, paths: Sequence[Path], said: Said) -> tuple[Imported, ...]:
-    """Import every file, or the sheets in every folder. One transaction: one refused file keeps all of them out."""
+def import_sheets(desk: Desk, paths: Sequence[Path], said: Said, tell: Tell = silent) -> tuple[Imported, ...]:
+    """Import every file, or the sheets in every folder. One transaction: one refused file keeps all of them out.
+
+    `tell` is given a few words at each step of a long import.
+    """
     files = [file for path in paths for file in _sheet_files(path)]
     with desk.writing("import") as pen:
-        return tuple(_import_one(pen, file, said) for file in files)
+        return tuple(_import_one(pen, file, said, tell) for file in files)
 
 
 def undo_import(desk: Desk, sheet: int) -> KeptSheet:
@@ -62,12 +76,6 @@ def undo_import(desk: Desk, sheet: int) -> KeptSheet:
         remove_sheet(pen.connection, sheet)
         pen.note(f"sheet {sheet}", f"took {kept.file} of {kept.supplier} out again")
         return kept
-
-
-def read_only(path: Path, said: Said, currency: str) -> SheetReading:
-    """Read a sheet without keeping anything; `currency` where the sheet does not state its own, else blank."""
-    hints = Hints(supplier=said.supplier, currency=currency, meanings=said.columns)
-    return read_sheet(read_bytes(path), path.name, hints)
 
 
 def sheets(desk: Desk) -> tuple[KeptSheet, ...]:
@@ -86,30 +94,57 @@ def _sheet_files(path: Path) -> list[Path]:
     return found
 
 
-def _import_one(pen: Pen, file: Path, said: Said) -> Imported:
+def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
     data = read_bytes(file)
     terms = _terms_for(pen.connection, file, said, pen.desk.at.date())
     sha256 = hashlib.sha256(data).hexdigest()
     there = same_sheet(pen.connection, terms.supplier, sha256)
     if there:
         return Imported(kept=there, summary=None, again=True)
-    columns = {**meanings(pen.connection, terms.supplier), **said.columns}
-    reading = read_sheet(data, file.name, Hints(supplier=terms.supplier, currency=terms.currency, meanings=columns))
-    if reading.offers.empty:
-        count = sum(one.problem_rows for one in reading.summary.accounting)
-        raise refused("sheet-without-offers", found=file.name, problems=count)
+    reading = _read(pen.connection, data, file, terms, said, tell)
     if said.columns:
-        remember_meanings(pen.connection, terms.supplier, said.columns, pen.desk.who, pen.desk.at)
+        remember_meanings(
+            pen.connection, terms.supplier, said.columns, pen.desk.who, pen.desk.at, said.quantities
+        )
     new = NewSheet(
         supplier=terms.supplier,
-        sheet_date=_sheet_date(file, said),
+        sheet_date=_sheet_date(file, said, reading.summary),
         sha256=sha256,
         imported_at=pen.desk.at,
         imported_by=pen.desk.who,
     )
+    changed = _changed_headers(pen.connection, terms.supplier, reading.summary)
+    tell(f"{file.name}: keeping {len(reading.offers):,} offers")
     kept = add_sheet(pen.connection, reading.summary, reading.offers, new)
     pen.note(f"sheet {kept.sheet}", f"{kept.file} of {kept.supplier}: {kept.offers} offers")
-    return Imported(kept=kept, summary=reading.summary, again=False)
+    return Imported(kept=kept, summary=reading.summary, again=False, changed=changed)
+
+
+def _read(
+    connection: Connection, data: bytes, file: Path, terms: Terms, said: Said, tell: Tell
+) -> SheetReading:
+    """The sheet read with what is remembered and said. Refuses one that leaves a question open or holds no offer."""
+    hints = Hints(
+        supplier=terms.supplier,
+        currency=terms.currency,
+        meanings={**meanings(connection, terms.supplier), **said.columns},
+        quantities={**break_quantities(connection, terms.supplier), **said.quantities},
+        dated=_day_in(file),
+        tell=tell,
+    )
+    reading = read_sheet(data, file.name, hints)
+    if reading.summary.questions:
+        raise Refused(*reading.summary.questions)
+    if reading.offers.empty:
+        count = sum(one.problem_rows for one in reading.summary.accounting)
+        raise refused("sheet-without-offers", found=file.name, problems=count)
+    return reading
+
+
+def _changed_headers(connection: Connection, supplier: str, summary: SheetSummary) -> tuple[Problem, ...]:
+    """How the headers differ from those of the supplier's newest sheet; nothing where he has none yet."""
+    before = [one for one in kept_sheets(connection) if one.supplier == supplier and one.is_newest]
+    return changes(sheet_summary(connection, before[0].sheet).columns, summary.columns) if before else ()
 
 
 def _terms_for(connection: Connection, file: Path, said: Said, day: date) -> Terms:
@@ -125,11 +160,17 @@ def _terms_for(connection: Connection, file: Path, said: Said, day: date) -> Ter
     return known[named[0]]
 
 
-def _sheet_date(file: Path, said: Said) -> date:
-    if said.dated:
-        return said.dated
+def _sheet_date(file: Path, said: Said, summary: SheetSummary) -> date:
+    """The day said, else the one in the file's name, else the one a line above the table names."""
+    found = said.dated or _day_in(file) or summary.sheet_date
+    if found is None:
+        raise refused("sheet-not-dated", found=file.name)
+    return found
+
+
+def _day_in(file: Path) -> date | None:
     match = DAY.search(file.stem)
     try:
-        return date(*(int(part) for part in match.groups()))  # type: ignore[union-attr]
-    except (AttributeError, ValueError):
-        raise refused("sheet-not-dated", found=file.name) from None
+        return date(*(int(part) for part in match.groups())) if match else None
+    except ValueError:
+        return None

@@ -2,6 +2,7 @@
 
 from datetime import date
 from decimal import Decimal
+from typing import Literal
 
 from .part_number import PartNumber
 from .value import Value
@@ -18,11 +19,20 @@ class LeadTime(Value, frozen=True, kw_only=True):
     """Working days until the goods leave the supplier, as a range, and the words on the sheet.
 
     `least` and `most` are None where the words say no time ('backorder', 'call'): the date is unknown.
+    `leaves_on`: the words name the day itself ('backorder, due 5 December'); then there are no days.
     """
 
     text: str
     least: int | None = None
     most: int | None = None
+    leaves_on: date | None = None
+
+
+class PlaceStock(Value, frozen=True, kw_only=True):
+    """Pieces in one warehouse, named as the sheet names it. None: not stated."""
+
+    place: str
+    pieces: int | None
 
 
 class SheetRow(Value, frozen=True, kw_only=True):
@@ -42,6 +52,11 @@ class Offer(Value, frozen=True, kw_only=True):
     in whole packs and whole order multiples, at least the minimum. A blank on the sheet is None (no price, stock
     not stated, no core charge stated) and never zero. `breaks` is sorted; its first entry is the net price from
     the smallest quantity. Empty `breaks`: no net price.
+
+    `sold_by` other than piece: every quantity counts feet or metres, so the offer can't be compared with pieces.
+    `stock` is the sum over warehouses where the sheet has several (`stock_places`). `weight_kg` is one piece.
+    `discount_code` stands for a discount the supplier's own table gives. `origin` is an ISO 3166-1 alpha-2 code,
+    `gtin` has a right check digit. `oversize`, `hazardous`: None where the sheet does not say.
     """
 
     supplier: str
@@ -63,6 +78,17 @@ class Offer(Value, frozen=True, kw_only=True):
     superseded_by: str = ""
     no_longer_available: bool = False
     note: str = ""
+    sold_by: Literal["piece", "foot", "metre"] = "piece"
+    gtin: str = ""
+    discount_code: str = ""
+    stock_places: tuple[PlaceStock, ...] = ()
+    weight_kg: Decimal | None = None
+    oversize: bool | None = None
+    hazardous: bool | None = None
+    origin: str = ""
+    tariff_code: str = ""
+    valid_from: date | None = None
+    valid_to: date | None = None
 
     def numbers(self) -> tuple[PartNumber, ...]:
         """The numbers it is sold under: the maker's with its maker first, then the supplier's own.

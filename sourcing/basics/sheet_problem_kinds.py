@@ -1,5 +1,6 @@
 """The kinds of problem found while reading a supplier's sheet."""
 
+from .column_problem_kinds import COLUMN_KINDS
 from .problem_kind import ProblemKind
 
 
@@ -44,6 +45,21 @@ FILE_KINDS: dict[str, ProblemKind] = {
         "a quotation mark opens a cell here and is never closed, so the rows after it can't be told apart",
         "remove or double the quotation mark and import the file again",
     ),
+    "text-too-large": _kind(
+        "Too many cells",
+        "the file has {lines} lines with {cells} cells, too much to read safely",
+        "split it into several files, or leave out the rows that are not needed",
+    ),
+    "cell-too-long": _kind(
+        "Cell too long",
+        "the workbook holds longer texts, or more of them, than a price sheet can have",
+        "save the price table alone as CSV and import that file",
+    ),
+    "workbook-declares": _kind(
+        "Workbook not written by a spreadsheet",
+        "the workbook's XML declares a document type, which no spreadsheet writes and which can hide anything",
+        "open it in a spreadsheet and save it as XLSX, or ask the supplier to send it again",
+    ),
 }
 
 TABLE_KINDS: dict[str, ProblemKind] = {
@@ -77,10 +93,25 @@ TABLE_KINDS: dict[str, ProblemKind] = {
         "the quantity-break header '{found}' was turned into a date by a spreadsheet",
         "write the quantities back as text, such as 5-9, or ask the supplier to send the sheet again",
     ),
-    "second-table": _kind(
-        "Another table begins",
-        "another table with other columns begins here: {found}",
-        "put it into a file or worksheet of its own and import both",
+    "table-not-read": _kind(
+        "Another table",
+        "another table that lacks part numbers or prices stands here and was not read: {found}",
+        "if it holds offers, name its columns with --column",
+    ),
+    "rows-hidden": _kind(
+        "Hidden rows",
+        "{count} hidden rows were read like the others: {found}",
+        "delete them in a spreadsheet and import again if they do not count",
+    ),
+    "columns-hidden": _kind(
+        "Hidden columns",
+        "{count} hidden columns were read like the others: {found}",
+        'leave one out with --column "Header=not used" if it does not count',
+    ),
+    "more-left-blank": _kind(
+        "More cells left blank",
+        "{count} more cells of this column can't be read and were left blank",
+        "ask the supplier if they matter",
     ),
     "worksheet-hidden": _kind(
         "Hidden worksheet",
@@ -107,10 +138,25 @@ TABLE_KINDS: dict[str, ProblemKind] = {
 MENDED = "correct the cell and import the file again, or ask the supplier"
 
 CELL_KINDS: dict[str, ProblemKind] = {
+    "price-basis-differs": _kind(
+        "Two units of the price",
+        "the row says for how many pieces its price is in two ways: {found}",
+        "ask the supplier which holds, correct the cell and import the file again",
+    ),
+    "discount-disagrees": _kind(
+        "Multiplier and discount disagree",
+        "multiplier and discount give two net prices: {found}",
+        "ask the supplier which holds, or leave one column out with --column",
+    ),
+    "break-twice": _kind(
+        "Two prices from one quantity",
+        "there is a price from {found} pieces on already for this part number",
+        MENDED,
+    ),
     "number-missing": _kind("No part number", "the row has no part number: {found}", MENDED),
     "number-damaged": _kind(
         "Part number damaged",
-        "'{found}' is what a spreadsheet makes of a part number, not the number itself",
+        "'{found}' is what a spreadsheet makes of a part number, not the number itself{lost}",
         "write the number from the supplier's paper as text, or ask for the sheet as CSV",
     ),
     "number-lost-zero": _kind(
@@ -178,6 +224,59 @@ CELL_KINDS: dict[str, ProblemKind] = {
         "a quotation mark made one cell of several rows: {found}",
         "remove or double the quotation mark and import the file again",
     ),
+    "day-unreadable": _kind("Day unreadable", "'{found}' is no day", "write it as 2026-12-05, or ask the supplier"),
+    "day-unclear": _kind(
+        "Day and month unclear",
+        "'{found}' can be read with the day or the month first, and no other cell of the column tells which",
+        "write it as 2026-12-05, or ask the supplier",
+    ),
+    "discount-unclear": _kind(
+        "Discount unclear",
+        "'{found}' does not say how many per cent are taken off the list price",
+        "write it with its sign, such as 40%, or ask the supplier",
+    ),
+    "multiplier-unreadable": _kind(
+        "Multiplier unreadable",
+        "'{found}' is nothing a list price is multiplied with",
+        "write a number above 0 and below 5, such as 0.62, or ask the supplier",
+    ),
+    "gtin-unreadable": _kind("GTIN unreadable", "'{found}' is no GTIN of 8, 12, 13 or 14 digits", MENDED),
+    "gtin-check-digit": _kind(
+        "GTIN with a wrong check digit",
+        "the last digit of '{found}' does not fit the digits before it, so one of them is wrong",
+        MENDED,
+    ),
+    "gtin-lost-zero": _kind(
+        "Leading zero of a GTIN lost",
+        "'{found}' is a GTIN that has lost its leading zeros",
+        "write the GTIN as text with its zeros, or ask the supplier",
+    ),
+    "origin-unknown": _kind(
+        "Country unknown",
+        "'{found}' is no country by its ISO 3166 code or name",
+        "write the two-letter code, such as TW, or ask the supplier",
+    ),
+    "tariff-code-unreadable": _kind(
+        "Tariff code unreadable",
+        "'{found}' is no tariff code of 6, 8 or 10 digits",
+        MENDED,
+    ),
+    "tariff-code-lost-zero": _kind(
+        "Leading zero of a tariff code lost",
+        "'{found}' has one digit less than the other tariff codes of the column",
+        "write the code as text with its zero, or ask the supplier",
+    ),
+    "weight-unreadable": _kind("Weight unreadable", "'{found}' is no weight", MENDED),
+    "weight-unclear": _kind(
+        "Weight unclear",
+        "'{found}' can be read two ways, and no other cell of the column shows the decimal mark",
+        "write the weight with two decimals and import the file again",
+    ),
+    "weight-unit-unknown": _kind(
+        "Unit of the weight unknown",
+        "neither '{found}' nor the header says whether the weight is in kg, g, lb or oz",
+        "write the unit into the header, such as Weight (lb), and import the file again",
+    ),
 }
 
-SHEET_KINDS: dict[str, ProblemKind] = {**FILE_KINDS, **TABLE_KINDS, **CELL_KINDS}
+SHEET_KINDS: dict[str, ProblemKind] = {**FILE_KINDS, **TABLE_KINDS, **COLUMN_KINDS, **CELL_KINDS}

@@ -138,6 +138,21 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "there is no sheet number {found}",
         "see the numbers with 'sourcing sheets'",
     ),
+    "nothing-to-compare": kind(
+        "Nothing to compare with",
+        "{supplier} has no sheet before the one of {day}",
+        "import an older or a newer one with 'sourcing import'",
+    ),
+    "no-sheet-of-supplier": kind(
+        "No sheet of that supplier",
+        "there is no sheet of '{found}'",
+        "see the sheets with 'sourcing sheets'",
+    ),
+    "not-a-sheet-of": kind(
+        "Not a sheet of that supplier",
+        "{supplier} has no sheet number {found}",
+        "see the numbers with 'sourcing sheets'",
+    ),
     "number-not-known": kind(
         "Number not known",
         "no part of ours is known under '{found}'",

@@ -63,6 +63,11 @@ STORAGE_KINDS: dict[str, ProblemKind] = {
         "{found} can't be kept exactly with {places} decimals",
         "correct the number where it comes from; nothing was rounded and nothing was kept",
     ),
+    "break-quantity-twice": kind(
+        "Two prices from one quantity",
+        "{found} has two prices that hold from {quantity} pieces",
+        "correct the row so that each quantity has one price; nothing was kept",
+    ),
     "no-settings": kind(
         "Shop not set up",
         "the shop has no settings on {day}",

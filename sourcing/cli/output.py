@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import csv
+import io
 import os
+import sys
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 
 import typer
@@ -30,3 +35,55 @@ def write(path: Path, content: str | bytes) -> None:
     except OSError as error:
         part.unlink(missing_ok=True)
         raise refused("can-not-write", found=str(path), why=error.strerror or "the system refused") from None
+
+
+def show_bytes(pieces: Iterable[bytes]) -> None:
+    """Print bytes as they are: what another program reads must not change with the terminal's encoding."""
+    out = sys.stdout.buffer
+    for piece in pieces:
+        out.write(piece)
+    out.flush()
+
+
+def show_csv(rows: Iterable[Sequence[str]]) -> None:
+    """Print rows as plain CSV: UTF-8, commas, double quotes where needed.
+
+    A true copy of the supplier's file, for programs: text that begins like a formula is not changed here as it is in
+    the papers meant for a spreadsheet.
+    """
+    show_bytes(_csv_pieces(rows))
+
+
+def _csv_pieces(rows: Iterable[Sequence[str]]) -> Iterator[bytes]:
+    kept = io.StringIO()
+    writer = csv.writer(kept, lineterminator="\n")
+    for row in rows:
+        writer.writerow(row)
+        if kept.tell() > 1_000_000:
+            yield kept.getvalue().encode("utf-8", "replace")
+            kept.seek(0)
+            kept.truncate()
+    yield kept.getvalue().encode("utf-8", "replace")
+
+
+@contextmanager
+def progress() -> Iterator[Callable[[str], None]]:
+    """Where to tell the steps of long work: one line on a terminal's error stream that goes away at the end."""
+    stream = sys.stderr
+    if not stream.isatty():
+        yield lambda _words: None
+        return
+    widest = 0
+
+    def tell(words: str) -> None:
+        nonlocal widest
+        line = f"  {words} ..."
+        stream.write("\r" + line.ljust(widest))
+        stream.flush()
+        widest = max(widest, len(line))
+
+    try:
+        yield tell
+    finally:
+        stream.write("\r" + " " * widest + "\r" if widest else "")
+        stream.flush()

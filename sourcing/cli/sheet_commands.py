@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, Xlsx, desk, pairs
-from .output import show, write
+from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, Xlsx, count, desk, pairs
+from .output import progress, show, show_bytes, show_csv, write
 
 if TYPE_CHECKING:
     from ..actions.import_sheets import Said
@@ -22,7 +22,11 @@ Dated = Annotated[
 ]
 ColumnMeanings = Annotated[
     list[str] | None,
-    typer.Option("--column", help='What a column means, such as --column "Price=net price"; remembered.'),
+    typer.Option("--column", help='What a column means, such as --column "Price=net price"; remembered on import.'),
+]
+ColumnsFile = Annotated[
+    Path | None,
+    typer.Option("--columns", help="A file that says what the columns mean, as 'read --write-columns' makes it."),
 ]
 
 
@@ -31,6 +35,7 @@ def register(app: typer.Typer) -> None:
     app.command("setup")(setup)
     app.command("import")(import_)
     app.command("read")(read)
+    app.command("changes")(changes)
     app.command("sheets")(sheets)
     app.command("undo")(undo)
     app.command("compare")(compare)
@@ -59,6 +64,7 @@ def import_(
     supplier: Supplier = "",
     dated: Dated = None,
     column: ColumnMeanings = None,
+    columns: ColumnsFile = None,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     who: Who = "",
@@ -68,11 +74,12 @@ def import_(
     from ..actions.import_sheets import import_sheets
     from ..documents.sheets import import_text
 
-    done = import_sheets(desk(database, at, who), paths, _said(supplier, dated, column))
+    with progress() as tell:
+        done = import_sheets(desk(database, at, who), paths, _said(supplier, dated, column, columns), tell)
     texts = [
         f"{one.kept.file}: the same bytes are there already as sheet {one.kept.sheet}; nothing was done."
         if one.summary is None
-        else import_text(one.kept, one.summary)
+        else import_text(one.kept, one.summary, one.changed)
         for one in done
     ]
     show(done, "\n\n".join(texts), json)
@@ -82,14 +89,55 @@ def read(
     file: Annotated[Path, typer.Argument(help="The sheet to read.")],
     currency: Annotated[str, typer.Option("--currency", help="Its currency, where the sheet does not say.")] = "",
     column: ColumnMeanings = None,
+    columns: ColumnsFile = None,
+    write_columns: Annotated[
+        Path | None, typer.Option("--write-columns", help="Write what the columns mean to this file, to correct.")
+    ] = None,
+    grid: Annotated[bool, typer.Option("--grid", help="Print every row of the file as plain CSV.")] = False,
+    table: Annotated[bool, typer.Option("--table", help="Print the table alone, header and body, as CSV.")] = False,
     json: Json = False,
 ) -> None:
-    """Read a sheet and say what it holds, without keeping anything."""
-    from ..actions.import_sheets import read_only
-    from ..documents.sheets import summary_text
+    """Read a sheet and say what it holds, without keeping anything. Exit 1 if it leaves a question open."""
+    from ..actions.read_file import read_only, rows_of, table_of
+    from ..documents.sheet_json import reading_json
+    from ..documents.sheets import columns_file, summary_text
 
-    summary = read_only(file, _said("", None, column), currency).summary
-    show(summary, summary_text(summary), json)
+    said = _said("", None, column, columns)
+    if grid or table:
+        show_csv(rows_of(file) if grid else table_of(file, said).all_rows)
+        return
+    with progress() as tell:
+        reading = read_only(file, said, currency, tell)
+    if write_columns:
+        write(write_columns, columns_file(reading.summary))
+    if json:
+        show_bytes(reading_json(reading))
+    else:
+        show(reading.summary, summary_text(reading.summary), False)
+    if reading.summary.questions:
+        raise typer.Exit(1)
+
+
+def changes(
+    supplier: Annotated[str, typer.Argument(help="The supplier, by the name of his folder.")],
+    sheet: Annotated[
+        int | None, typer.Option("--sheet", help="The later sheet, by its number. Left out: his newest.")
+    ] = None,
+    against: Annotated[
+        int | None, typer.Option("--against", help="The earlier sheet. Left out: the one before it.")
+    ] = None,
+    xlsx: Xlsx = None,
+    database: Database = DEFAULT_DATABASE,
+    json: Json = False,
+) -> None:
+    """Show what rose, fell, vanished, appeared and was superseded between two sheets of a supplier."""
+    from ..actions.changes import sheet_changes
+    from ..documents.changes import changes_text, changes_xlsx
+
+    found = sheet_changes(desk(database, None, ""), supplier, sheet, against)
+    if xlsx:
+        write(xlsx, changes_xlsx(found))
+    show(found, changes_text(found), json)
 
 
 def sheets(database: Database = DEFAULT_DATABASE, json: Json = False) -> None:
@@ -134,20 +182,32 @@ def compare(
     show(found, comparison_text(found), json)
 
 
-def _said(supplier: str, dated: datetime | None, columns: list[str] | None) -> Said:
+def _said(supplier: str, dated: datetime | None, columns: list[str] | None, file: Path | None = None) -> Said:
     from ..actions.import_sheets import Said
+    from ..actions.read_file import columns_from
 
-    return Said(supplier=supplier, dated=dated.date() if dated else None, columns=_meanings(pairs(columns or [])))
+    named = {**(columns_from(file) if file else {}), **pairs(columns or [])}
+    fields, quantities = _meanings(named)
+    return Said(
+        supplier=supplier, dated=dated.date() if dated else None, columns=fields, quantities=quantities
+    )
 
 
-def _meanings(columns: dict[str, str]) -> dict[str, Field]:
+def _meanings(columns: dict[str, str]) -> tuple[dict[str, Field], dict[str, int]]:
+    """What each column means, and the quantity where it is said, as in 'net price from 10'."""
     from typing import get_args
 
     from ..basics.problem import refused
     from ..basics.sheet import Field
 
-    for header, field in columns.items():
+    fields, quantities = {}, {}
+    for header, words in columns.items():
+        field, _, quantity = words.partition(" from ")
+        if quantity and field == "net price":
+            quantities[header] = count(quantity)
+        elif quantity:
+            field = words
         if field not in get_args(Field):
-            known = ", ".join(get_args(Field))
-            raise refused("unknown-word", found=field, column=header, known=known)
-    return columns  # type: ignore[return-value]
+            raise refused("unknown-word", found=words, column=header, known=", ".join(get_args(Field)))
+        fields[header] = field
+    return fields, quantities  # type: ignore[return-value]

@@ -2,25 +2,30 @@
 
 from collections.abc import Sequence
 
-from ..basics.sheet import Accounting, Column, KeptSheet, SheetSummary
+from ..basics.problem import Problem
+from ..basics.sheet import Accounting, Column, KeptSheet, Region, SheetSummary
 from .plain_text import count, document, table, wrapped, yes_no
 
 MOST_PROBLEMS = 20
 KEPT_HEADER = ("sheet", "supplier", "sheet of", "offers", "problems", "newest", "file")
 KEPT_MOST = (6, 16, 10, 8, 8, 6, 40)
+COLUMN_HEADER = ("column", "header", "means", "because")
+COLUMN_MOST = (6, 30, 24, 36)
 
 
-def import_text(kept: KeptSheet, summary: SheetSummary) -> str:
+def import_text(kept: KeptSheet, summary: SheetSummary, changed: Sequence[Problem] = ()) -> str:
     """The account of one import: it visibly adds up, or says that it does not (which is a bug of the program)."""
     head = f"{summary.file}: kept as sheet {kept.sheet} of {kept.supplier}, dated {kept.sheet_date}"
-    return document([*wrapped(head), *_account(summary)])
+    return document([*wrapped(head), *_account(summary, changed)])
 
 
 def summary_text(summary: SheetSummary) -> str:
-    """The same for a file that was read and not kept."""
+    """The same for a file that was read and not kept, with each column's meaning and the reason for it."""
     dated = f"dated {summary.sheet_date}" if summary.sheet_date else "no date found"
-    head = f"{summary.file}: {dated}, prices in {summary.currency or 'a currency it does not state'}; not kept"
-    return document([*wrapped(head), *_account(summary)])
+    how = f"read as {summary.reading}; " if summary.reading else ""
+    head = f"{summary.file}: {how}{dated}, prices in {summary.currency or 'a currency it does not state'}; not kept"
+    regions = [line for region in summary.regions for line in _region(region)]
+    return document([*wrapped(head), *_counts(summary), *regions, *_asked(summary), *_problems(summary)])
 
 
 def sheets_text(kept: Sequence[KeptSheet]) -> str:
@@ -55,14 +60,50 @@ def account_words(account: Accounting) -> str:
     )
 
 
-def _account(summary: SheetSummary) -> list[str]:
-    counts = [line for account in summary.accounting for line in wrapped(account_words(account), 2)]
-    return [*counts, *_columns(summary.columns), *_problems(summary)]
+def columns_file(summary: SheetSummary) -> str:
+    """A TOML file of what the columns mean, for a person to correct and give back with --columns.
+
+    A column nobody knows, and one that is a question, has '?' and is left open.
+    """
+    lines = [f"# What the columns of {summary.file} mean. Put a meaning for each '?', or leave it: it is not used then."]
+    lines += ["[columns]"]
+    for column in summary.columns:
+        name = (column.header or f"column {column.letter}").replace("\\", "\\\\").replace('"', '\\"')
+        hint = f"  # perhaps: {column.suggested}" if column.suggested else ""
+        lines.append(f'"{name}" = "{_meaning(column) or "?"}"{hint}')
+    return document(lines)
+
+
+def _account(summary: SheetSummary, changed: Sequence[Problem]) -> list[str]:
+    return [
+        *_counts(summary),
+        *_columns(summary.columns),
+        *_list("changed header", changed),
+        *_asked(summary),
+        *_problems(summary),
+    ]
+
+
+def _counts(summary: SheetSummary) -> list[str]:
+    return [line for account in summary.accounting for line in wrapped(account_words(account), 2)]
+
+
+def _region(region: Region) -> list[str]:
+    where = f"worksheet '{region.worksheet}', " if region.worksheet else ""
+    height = region.last_header_row - region.header_row
+    rows = f"row {region.header_row}" if not height else f"rows {region.header_row} to {region.last_header_row}"
+    head = f"Table: {where}header in {rows}, last row {region.last_row}"
+    cells = [(one.letter, one.header, _meaning(one) or _open(one), one.why) for one in region.columns]
+    return [*wrapped(head, 2), *(f"    {line}" for line in table([COLUMN_HEADER, *cells], COLUMN_MOST))]
+
+
+def _open(column: Column) -> str:
+    return f"? perhaps {column.suggested}" if column.suggested else "? not used"
 
 
 def _columns(columns: Sequence[Column]) -> list[str]:
     used = [one for one in columns if one.field not in (None, "not used")]
-    unknown = [one.header or f"column {one.at + 1}" for one in columns if one.field is None]
+    unknown = [one.header or f"column {one.letter}" for one in columns if one.field is None]
     lines = wrapped(f"Columns used: {'; '.join(column_words(one) for one in used) or 'none'}", 2)
     if unknown:
         lines += wrapped(f"Columns not known, so not used: {'; '.join(unknown)}", 2)
@@ -70,17 +111,29 @@ def _columns(columns: Sequence[Column]) -> list[str]:
 
 
 def column_words(column: Column) -> str:
-    """'Your cost = net price', with the quantity a price break holds from."""
-    header = column.header or f"column {column.at + 1}"
+    """'Your cost = net price', with the quantity a price break holds from or the warehouse of a stock."""
+    return f"{column.header or f'column {column.letter}'} = {_meaning(column)}"
+
+
+def _meaning(column: Column) -> str:
     quantity = f" from {column.from_quantity}" if column.from_quantity is not None else ""
-    return f"{header} = {column.field}{quantity}"
+    place = f" in {column.place}" if column.place else ""
+    return f"{column.field}{quantity}{place}" if column.field else ""
+
+
+def _asked(summary: SheetSummary) -> list[str]:
+    return [*_list("question", summary.questions), *_list("note", summary.notes)]
 
 
 def _problems(summary: SheetSummary) -> list[str]:
-    problems = summary.problems
+    return _list("problem", summary.problems) or ["  No problems."]
+
+
+def _list(name: str, problems: Sequence[Problem]) -> list[str]:
+    """The sentences under their count, the first few of them; nothing where there are none."""
     if not problems:
-        return ["  No problems."]
-    lines = [f"  {count(len(problems), 'problem')}:"]
+        return []
+    lines = [f"  {count(len(problems), name)}:"]
     lines += [line for one in problems[:MOST_PROBLEMS] for line in wrapped(one.sentence(), 4)]
     more = len(problems) - MOST_PROBLEMS
     return lines + ([f"    and {more:,} more."] if more > 0 else [])

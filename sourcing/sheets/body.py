@@ -1,15 +1,50 @@
-"""The body of a table as columns of cells."""
+"""The body of a table as columns, each as its different cells and which of them stands in which row.
 
-from collections.abc import Sequence
+A column of 300,000 cells has few different packs or stocks: everything is parsed once for each different cell and
+laid out over the rows by number, which is what keeps a long sheet quick.
+"""
+
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import compress
+from typing import Any, cast
 
-from sourcing.basics.sheet import Field
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from sourcing.basics.sheet import Column, Field
 
 from .table import Table
-from .worksheet import Cell, text_of
+from .worksheet import Cell, filled, text_of
 
 LONGEST_SHOWN = 80
+Objects = NDArray[Any]
+"""An array of dtype object: values of Python, one a row."""
+
+
+def objects(values: Iterable[object], count: int) -> Objects:
+    """The values as an array of objects. numpy would make rows and columns of tuples otherwise."""
+    return np.fromiter(values, dtype=object, count=count)
+
+
+@dataclass(frozen=True)
+class Coded:
+    """A column: its different cells, and for each row which of them it holds."""
+
+    different: list[Cell]
+    codes: NDArray[np.intp]
+
+    def spread(self, values: Sequence[object]) -> Objects:
+        """One value for each different cell, laid out over the rows."""
+        return cast(Objects, objects(values, len(values))[self.codes])
+
+    def rows_with(self, numbers: Iterable[int]) -> list[int]:
+        """The rows that hold any of the different cells with these numbers, in order."""
+        wanted = np.zeros(len(self.different), dtype=bool)
+        wanted[list(numbers)] = True
+        return [int(at) for at in np.flatnonzero(wanted[self.codes])]
 
 
 @dataclass(frozen=True)
@@ -19,26 +54,71 @@ class Body:
     table: Table
 
     @cached_property
-    def rows(self) -> list[list[Cell]]:
-        """The rows as they stood, of any length."""
-        return self.table.worksheet.rows[self.table.body :]
+    def height(self) -> int:
+        """How many rows there are."""
+        return self.table.end - self.table.body
 
     @cached_property
     def width(self) -> int:
         """How many columns the header has."""
         return len(self.table.headers)
 
+    def row(self, at: int) -> Sequence[Cell]:
+        """A row as it stood, of any length, merged cells filled down."""
+        row = self.table.worksheet.rows[self.table.body + at]
+        filled_down = self._filled_down.get(at)
+        if not filled_down:
+            return row
+        wide = [*row, *[""] * (self.width - len(row))]
+        return [filled_down.get(column, cell) for column, cell in enumerate(wide)]
+
     @cached_property
-    def _columns(self) -> list[tuple[Cell, ...]]:
-        width, blank = self.width, [""] * self.width
-        rows: list[list[Cell]] = [row if len(row) == width else (row + blank)[:width] for row in self.rows]
-        return list(zip(*rows, strict=True)) if rows else [()] * width
+    def _filled_down(self) -> dict[int, dict[int, Cell]]:
+        """What cells merged over several rows say in their lower rows: by row and column."""
+        found: dict[int, dict[int, Cell]] = {}
+        rows, first = self.table.worksheet.rows, self.table.body
+        for top, left, bottom, _ in self.table.worksheet.merged:
+            if first <= top < bottom and left < len(rows[top]) and left < self.width:
+                for at in range(top + 1, min(bottom, self.table.end - 1) + 1):
+                    found.setdefault(at - first, {})[left] = rows[top][left]
+        return found
+
+    @cached_property
+    def _columns(self) -> Sequence[Objects]:
+        found = self.table.worksheet.columns(self.table.body, self.table.end, self.width)
+        for at, cells in self._filled_down.items():
+            for column, cell in cells.items():
+                found[column][at] = cell
+        return found
+
+    @cached_property
+    def _coded(self) -> dict[int, Coded]:
+        return {}
+
+    def coded(self, at: int) -> Coded:
+        """A column by its different cells."""
+        if at not in self._coded:
+            codes, different = pd.factorize(self._columns[at])
+            self._coded[at] = Coded(list(different), codes)
+        return self._coded[at]
+
+    def coded_field(self, field: Field) -> Coded | None:
+        """The column that means `field`, by its different cells; None where there is no such column."""
+        at = self.table.at(field)
+        return None if at is None else self.coded(at)
+
+    def columns(self, field: Field) -> tuple[Column, ...]:
+        """The columns of this meaning."""
+        return self.table.all_at(field)
 
     @cached_property
     def too_wide(self) -> list[int]:
         """Rows with something right of the last header: a delimiter inside a cell has moved its neighbours."""
-        width = self.width
-        return [at for at, row in enumerate(self.rows) if len(row) > width and _filled(row[width:])]
+        rows, width = self.table.worksheet.rows, self.width
+        if self.table.worksheet.width <= width:
+            return []
+        body = range(self.table.body, self.table.end)
+        return [at - self.table.body for at in body if len(rows[at]) > width and filled(rows[at][width:])]
 
     @cached_property
     def swallowed(self) -> list[int]:
@@ -47,28 +127,24 @@ class Body:
         if isinstance(numbers, range):
             return []
         first, most = self.table.body, self.width - 1
-        spans = [at for at in range(len(self.rows) - 1) if numbers[first + at + 1] - numbers[first + at] > 1]
-        return [at for at in spans if any(_holds_a_row(cell, most) for cell in self.rows[at])]
+        spans = [at for at in range(self.height - 1) if numbers[first + at + 1] - numbers[first + at] > 1]
+        return [at for at in spans if any(_holds_a_row(cell, most) for cell in self.row(at))]
 
     def shown(self, at: int) -> str:
         """The row's filled cells, shortened, for a message."""
-        text = " | ".join(text for cell in self.rows[at] if (text := text_of(cell)))
+        text = " | ".join(text for cell in self.row(at) if (text := text_of(cell)))
         return text if len(text) <= LONGEST_SHOWN else text[: LONGEST_SHOWN - 1] + "…"
 
-    def cells_at(self, at: int) -> Sequence[Cell]:
-        """The cells of a column."""
-        return self._columns[at]
+    def row_number(self, at: int) -> int:
+        """The number the file shows for a row of the body."""
+        return self.table.worksheet.row_numbers[self.table.body + at]
 
-    def cells(self, field: Field) -> Sequence[Cell] | None:
-        """The cells of the column that means `field`; None where there is no such column."""
-        at = self.table.at(field)
-        return None if at is None else self._columns[at]
+
+def kept_rows(values: Sequence[object], keep: NDArray[np.bool_]) -> list[object]:
+    """The values of the rows to keep."""
+    return list(compress(values, keep))
 
 
 def _holds_a_row(cell: Cell, most: int) -> bool:
     lines = cell.splitlines()[1:] if isinstance(cell, str) else []
     return any(line.count(delimiter) >= most for line in lines for delimiter in ",;\t|")
-
-
-def _filled(cells: Sequence[Cell]) -> bool:
-    return any(not isinstance(cell, str) or cell.strip() for cell in cells)

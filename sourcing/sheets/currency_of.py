@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 
 from sourcing.basics.currency import is_currency
-from sourcing.basics.problem import Place, refused
+from sourcing.basics.problem import Place, Problem, problem
 
 from .body import Body
 from .header_words import currencies_named
-from .money_cells import currencies_in
+from .money_cells import SIGNS, currencies_in
 from .table import Table
 from .worksheet import text_of
 
@@ -15,22 +15,23 @@ MONEY = ("net price", "list price", "core charge")
 PREAMBLE_WORDS = ("price", "currency", "preis", "währung")
 
 
-def sheet_currency(bodies: Sequence[Body], file: str, expected: str) -> str:
-    """The one currency of the sheet, ISO 4217.
+def sheet_currency(bodies: Sequence[Body], file: str, expected: str) -> tuple[str, tuple[Problem, ...]]:
+    """The one currency of the sheet, ISO 4217, and what a person must say about it.
 
-    Told by the headers of price columns, a preamble line about prices, a currency column with one code, or codes in
-    the price cells; else the supplier's. Refuses none, two, and one that is not the supplier's.
+    Told by the headers of price columns, a preamble line about prices, a currency column with one code, codes in the
+    price cells or number formats that show one; else the supplier's. None, two, and one that is not the supplier's
+    are questions; where it is not known, the currency is "".
     """
     place = Place(file=file)
     told = {code for body in bodies for code in _told(body)}
     if len(told) > 1:
-        raise refused("currency-mixed", place=place, found=", ".join(sorted(told)))
+        return "", (problem("currency-mixed", place=place, found=", ".join(sorted(told))),)
     found = told.pop() if told else expected
     if not found:
-        raise refused("currency-not-known", place=place)
+        return "", (problem("currency-not-known", place=place),)
     if expected and found != expected:
-        raise refused("currency-differs", place=place, found=found, expected=expected)
-    return found
+        return found, (problem("currency-differs", place=place, found=found, expected=expected),)
+    return found, ()
 
 
 def _told(body: Body) -> set[str]:
@@ -43,7 +44,19 @@ def _told(body: Body) -> set[str]:
         return said
     if column:
         return set()
-    return {code for c in body.table.columns if c.field in MONEY for code in currencies_in(body.cells_at(c.at))}
+    columns = [column for column in body.table.columns if column.field in MONEY]
+    in_cells = {code for column in columns for code in currencies_in(body.coded(column.at).different)}
+    return in_cells or {code for column in columns for code in _in_formats(body, column.at)}
+
+
+def _in_formats(body: Body, at: int) -> set[str]:
+    """The currency that the number formats of most of the column's cells show by a code or a sign of one currency."""
+    shown = body.table.worksheet.currencies.get(at, {})
+    for sign, rows in shown.items():
+        may_be = SIGNS.get(sign.casefold(), frozenset({sign.upper()}))
+        if len(may_be) == 1 and 2 * len(rows) > body.height:
+            return set(may_be)
+    return set()
 
 
 def _in_preamble(table: Table) -> set[str]:
@@ -58,6 +71,6 @@ def _in_preamble(table: Table) -> set[str]:
 
 
 def _column_codes(body: Body) -> set[str]:
-    cells = body.cells("currency")
-    codes = {text_of(cell).upper() for cell in dict.fromkeys(cells or [])}
+    coded = body.coded_field("currency")
+    codes = {text_of(cell).upper() for cell in (coded.different if coded else [])}
     return {code for code in codes if is_currency(code)}

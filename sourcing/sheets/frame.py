@@ -10,7 +10,8 @@ import pandas as pd
 OFFER_COLUMNS = (
     "worksheet", "row", "supplier_number", "maker", "maker_number", "description", "currency", "list_price",
     "breaks", "price_basis", "pack", "order_multiple", "minimum", "stock", "lead_time", "core_charge",
-    "superseded_by", "no_longer_available", "note",
+    "superseded_by", "no_longer_available", "note", "sold_by", "gtin", "discount_code", "stock_places", "weight_kg",
+    "oversize", "hazardous", "origin", "tariff_code", "valid_from", "valid_to",
 )  # fmt: skip
 """worksheet: '' in a text file. row: from 1, as the file shows it. list_price, core_charge: Decimal or None.
 breaks: tuple of PriceBreak, () without a net price. price_basis, pack, order_multiple, minimum: int. stock: int or

@@ -5,19 +5,28 @@ Computational Biology 17(7) (2021), who counted names turned into dates and floa
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from decimal import Decimal
+from string import ascii_uppercase, digits
+from typing import cast
 
-from .cells import Bad, says_no_longer_available
-from .worksheet import Cell, text_of
+from .cells import Bad, says_no_longer_available, shown_of
+from .day_cells import MONTHS
+from .worksheet import Cell
 
-MONTHS = "Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Sept|Oct|Nov|Dec|Mrz|Mär|Mai|Okt|Dez"  # as spreadsheets write them
-DATE = re.compile(rf"\d{{1,2}}[-.]\s?(?:{MONTHS})(?:[-. ]\d{{2,4}})?|(?:{MONTHS})[- ]\d{{2,4}}")
+SHORT_MONTH = "|".join(sorted((word for word in MONTHS if len(word) <= 4), key=len)[::-1])
+DATE = re.compile(
+    rf"(?P<day>\d{{1,2}})[-.]\s?(?P<month>{SHORT_MONTH})\.?(?:[-. ]\d{{2,4}})?"
+    rf"|(?P<month_first>{SHORT_MONTH})\.?[- ](?P<figures>\d{{2,4}})",
+    re.IGNORECASE,
+)
+"""A day as spreadsheets write it in five languages: '5-Mar', '05. Mrz', 'mars-05', 'janv.-05', '5-mrt', 'Mar-14'."""
 DAY = re.compile(
-    r"(?:19|20)\d\d-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])(?: \d\d:\d\d:\d\d)?"
+    r"(?:19|20)\d\d-(?P<iso_month>0[1-9]|1[0-2])-(?P<iso_day>0[1-9]|[12]\d|3[01])(?: \d\d:\d\d:\d\d)?"
     r"|\d{1,2}/\d{1,2}/(?:19|20)\d\d|(?:0?[1-9]|[12]\d|3[01])\.(?:0?[1-9]|1[0-2])\.(?:19|20)\d\d"
 )
-EXPONENT = re.compile(r"\d(?:[.,]\d+)?E[+-]\d+|\d[.,]\d+E\d+")
+ISO_LIKE = re.compile(r"\d{4}-\d\d-\d\d")
+EXPONENT = re.compile(r"(?P<mantissa>\d{1,3}(?:[.,]\d+)?)[Ee](?P<sign>[+-])(?P<power>\d+)|\d[.,]\d+[Ee]\d+")
 ERROR = re.compile(r"#(?:REF!|N/A|NAME\?|VALUE!|DIV/0!|NUM!|NULL!)|#{3,}|TRUE|FALSE")
 FORMULA_TEXT = re.compile(r'="([^"]*)"')
 """How exports keep a spreadsheet from changing a number: the text is between the quotes."""
@@ -27,51 +36,117 @@ PLAIN = re.compile(
 )
 """Numbers in capitals and digits that none of the patterns above can match: the common case, taken as they are.
 A spreadsheet's dates begin with a digit or have a small letter; its exponents have a sign or a decimal mark."""
+LETTER_FIRST = re.compile(
+    rf"(?=[^0-9]*[0-9])(?!(?:{SHORT_MONTH})[-. ])[A-Za-z][A-Za-z0-9./-]{{0,24}}(?: [A-Za-z0-9./-]{{1,8}}){{0,3}}",
+    re.IGNORECASE,
+)
+"""Numbers that begin with letters, no month's name among them, are none of the damaged forms either."""
 NOTHING = frozenset({"-", "--", "–", "—", "n/a", "none", "null", "keine"})
 LONGEST = 60
+MAY_BE_DAMAGED = frozenset(
+    "0123456789#TF" + "".join({word[0] for word in MONTHS}) + "".join({word[0] for word in MONTHS}).upper()
+)
+"""What damaged numbers begin with: a look at one character spares most numbers the patterns."""
+ONE_LETTER = str.maketrans(dict.fromkeys(ascii_uppercase.replace("E", ""), "A") | dict.fromkeys(digits[1:], "0"))
+FLOAT_TAIL = re.compile(r"\d+\.0")
+FRACTION = re.compile(r"\d+\.(?:[1-9]\d*|\d{2,})")
 
 
 def became_date(text: str) -> bool:
-    """Whether the text is what a spreadsheet shows for a date: '5-Mar', 'Mar-14', '05.03.2026'.
+    """Whether the text is what a spreadsheet shows for a date: '5-Mar', 'Mar-14', 'mars-05', '05.03.2026'.
 
     Only the spellings spreadsheets write: 'DEC-14' in capitals stays a number.
     """
-    return bool(DATE.fullmatch(text) or DAY.fullmatch(text))
+    return bool(DAY.fullmatch(text) or ((match := DATE.fullmatch(text)) and not _in_capitals(match)))
+
+
+def _in_capitals(match: re.Match[str]) -> bool:
+    return (match["month"] or match["month_first"]).isupper()
+
+
+def readings_of_date(text: str) -> tuple[str, ...]:
+    """What a date made by a spreadsheet may have been: '5-3' and '3-5' for '5-Mar'. Empty where it can't be said."""
+    if (match := DATE.fullmatch(text)) is not None:
+        month = MONTHS[(match["month"] or match["month_first"]).casefold()]
+        first, second = int(match["day"] or match["figures"]), month
+    elif (found := DAY.fullmatch(text)) is not None and found["iso_day"]:
+        first, second = int(found["iso_day"]), int(found["iso_month"])
+    else:
+        return ()
+    return (f"{first}-{second}", f"{second}-{first}") if first != second else (f"{first}-{second}",)
 
 
 def parse_numbers(cells: Sequence[Cell]) -> list[str | Bad]:
-    """A column of numbers: as `parse_other_number`, each different cell once."""
-    plain = PLAIN.fullmatch
+    """A column of numbers: as `parse_other_number`, each different cell once; most columns are plain throughout.
+
+    In a column of numbers such as 1044-77-21 one that could be a day is not taken for one.
+    """
+    shapes = _shapes(cells)
+    if shapes and all(map(PLAIN.fullmatch, set(shapes))):
+        return [str(cell) for cell in cells]
+    different = dict.fromkeys(cells)
+    plain, mixed = PLAIN.fullmatch, LETTER_FIRST.fullmatch
+    not_days = _not_days(different)
     known: dict[Cell, str | Bad] = {
-        cell: cell if isinstance(cell, str) and plain(cell) else parse_other_number(cell)
-        for cell in dict.fromkeys(cells)
+        cell: cell
+        if isinstance(cell, str) and (plain(cell) or mixed(cell) or cell in not_days)
+        else parse_other_number(cell)
+        for cell in different
     }
     return list(map(known.__getitem__, cells))
 
 
+def _shapes(cells: Sequence[Cell]) -> list[str]:
+    """The column with one letter for all letters but E and one figure for all figures, which is all PLAIN looks at."""
+    if set(map(type, cells)) != {str}:
+        return []
+    texts = cast(Sequence[str], cells)
+    shapes = "\n".join(texts).translate(ONE_LETTER).split("\n")
+    return shapes if len(shapes) == len(texts) else []
+
+
+def _not_days(cells: Iterable[Cell]) -> set[Cell]:
+    """Numbers that look like ISO days where most of the column does and some can't be days."""
+    filled = [cell for cell in cells if isinstance(cell, str) and cell]
+    alike = {cell for cell in filled if ISO_LIKE.fullmatch(cell)}
+    return set(alike) if 2 * len(alike) > len(filled) and not all(map(DAY.fullmatch, alike)) else set()
+
+
 def parse_number(cell: Cell) -> str | Bad:
     """The number as printed, '' for a blank cell; a damaged one is a problem, never an offer."""
-    text = text_of(cell)
+    text = shown_of(cell)
     if isinstance(cell, Decimal):
         return _from_number_cell(cell, text)
     if formula := FORMULA_TEXT.fullmatch(text):
         text = formula[1].strip()
     text = text.removeprefix("'")
-    if text and text[0] in "0123456789MJFASONDT#" and _is_damaged(text):
-        return Bad("number-damaged", found=text)
+    if text and text[0] in MAY_BE_DAMAGED and (damaged := _damaged(text)):
+        return damaged
     if len(text) > LONGEST:
         return Bad("number-too-long", found=text)
     return text
 
 
-def _is_damaged(text: str) -> bool:
-    return bool(became_date(text) or EXPONENT.fullmatch(text) or ERROR.fullmatch(text))
+def _damaged(text: str) -> Bad | None:
+    if became_date(text):
+        return Bad("number-damaged", found=text, suggestions=readings_of_date(text), lost="")
+    if exponent := EXPONENT.fullmatch(text):
+        return _from_exponent(exponent, text)
+    return Bad("number-damaged", found=text, lost="") if ERROR.fullmatch(text) else None
+
+
+def _from_exponent(exponent: re.Match[str], text: str) -> Bad:
+    """'1.2345E+4' shows every digit, so it can be written out; '1.23E+11' has lost digits."""
+    whole, _, part = (exponent["mantissa"] or "").replace(",", ".").partition(".")
+    if exponent["sign"] == "+" and part and len(part) == int(exponent["power"]):
+        return Bad("number-damaged", found=text, suggestions=(whole + part,), lost="")
+    return Bad("number-damaged", found=text, lost=", and digits are lost")
 
 
 def _from_number_cell(cell: Decimal, text: str) -> str | Bad:
     """A fraction or a minus in a number cell: the spreadsheet made a number of it and may have dropped zeros."""
     if "E" in text or cell < 0 or cell != cell.to_integral_value():
-        return Bad("number-damaged", found=text)
+        return Bad("number-damaged", found=text, lost=", and digits are lost" if "E" in text else "")
     return text
 
 
@@ -82,11 +157,22 @@ def parse_other_number(cell: Cell) -> str | Bad:
 
 
 def without_float_tail(numbers: Sequence[str | Bad]) -> list[str | Bad]:
-    """Numbers without '.0' where every one in the column ends so: one blank cell made the exporter write floats."""
-    texts = [number for number in numbers if number]
-    if len(texts) < 5 or not all(isinstance(text, str) and re.fullmatch(r"\d+\.0", text) for text in texts):
+    """Numbers without '.0' where every one in the column ends so: one blank cell made the exporter write floats.
+
+    Where only some do (or fewer than five, too few to tell), those are problems: with the dot set aside, '40388.0'
+    would be compared as another part's number. In a column with fractions such as '8.5' they are what they seem.
+    """
+    if not any(isinstance(number, str) and number[-2:] == ".0" for number in numbers):
         return list(numbers)
-    return [number.removesuffix(".0") if isinstance(number, str) else number for number in numbers]
+    texts = {number for number in numbers if number and isinstance(number, str)}
+    tailed = {text for text in texts if FLOAT_TAIL.fullmatch(text)}
+    if not tailed or any(map(FRACTION.fullmatch, texts - tailed)):
+        return list(numbers)
+    filled = sum(map(bool, numbers))
+    if tailed == texts and filled >= 5 and not any(isinstance(number, Bad) for number in numbers):
+        return [number.removesuffix(".0") if isinstance(number, str) else number for number in numbers]
+    bad = {text: Bad("number-damaged", found=text, suggestions=(text.removesuffix(".0"),), lost="") for text in tailed}
+    return [bad.get(number, number) if isinstance(number, str) else number for number in numbers]
 
 
 def lost_zeros(numbers: Sequence[str | Bad]) -> dict[int, Bad]:

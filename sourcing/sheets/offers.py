@@ -1,43 +1,62 @@
 """A table's body to offers, structure and problem rows. Each row is one of the three; the counts always add up."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import compress
+from datetime import date
+from itertools import groupby
 
-from sourcing.basics.problem import Place, Problem, refused
-from sourcing.basics.sheet import Accounting
+import numpy as np
+from numpy.typing import NDArray
 
-from .body import Body
+from sourcing.basics.problem import Place, Problem, problem
+from sourcing.basics.sheet import StructureRow
+
+from .body import Body, Objects, objects
+from .break_rows import joined_breaks
 from .cells import Bad
+from .column_reader import BadCells
 from .columns import name_of
-from .fields import BadCells, Fields, read_fields
+from .fields import Fields, read_fields
 from .frame import OFFER_COLUMNS
-from .rows import TOTAL, RowKind, row_kind
+from .rows import TOTAL, RowKind, last_headings_are_notes, row_kind
 from .worksheet import is_blank
+
+MOST_NOTES = 20
+"""How many cells of one kind in one column are named one by one."""
 
 
 @dataclass(frozen=True)
 class TableReading:
-    """What one worksheet gave: the columns of its offers, where its rows went, and what is wrong."""
+    """What one table gave: the columns of its offers, its structure, the number of its problem rows, what is wrong."""
 
-    columns: dict[str, list[object]]
-    accounting: Accounting
+    columns: dict[str, Objects]
+    structure: tuple[StructureRow, ...]
+    problem_rows: int
     problems: tuple[Problem, ...]
+    notes: tuple[Problem, ...]
 
 
-def read_body(body: Body, currency: str, file: str) -> TableReading:
-    """The offers of a table. Refuses a worksheet in which another table begins: its columns would be misread."""
-    fields = read_fields(body, currency)
+def read_body(body: Body, currency: str, file: str, dated: date | None) -> TableReading:
+    """The offers of a table."""
+    fields = read_fields(body, currency, dated)
     bad = _with_row_problems(body, fields.bad)
+    joined = joined_breaks(body, fields.columns, bad)
     kinds = _kinds(body, fields, bad)
-    _refuse_other_table(body, kinds, file)
     for at, kind in kinds.items():
         if kind == "no number":
             bad.setdefault(at, []).append(_number_missing(body, at))
-    structure = {at for at, kind in kinds.items() if kind == "structure"}
-    problems = tuple(_problems(body, {at: bad[at] for at in sorted(bad) if at not in structure}, file))
-    kept = _kept(len(body.rows), structure, bad)
-    return TableReading(_offer_columns(body, fields, kept), _accounting(body, structure, bad, len(kept)), problems)
+    structure = {at: kind for at, kind in kinds.items() if kind not in ("part", "no number")}
+    bad = {at: bad[at] for at in sorted(bad) if at not in structure}
+    left_out = {at: fields.left_out[at] for at in sorted(fields.left_out) if at not in structure and at not in bad}
+    keep = np.ones(body.height, dtype=bool)
+    keep[[*structure, *bad, *joined]] = False
+    return TableReading(
+        columns=_offer_columns(body, fields, keep),
+        structure=tuple(_structure(body, structure, joined)),
+        problem_rows=len(bad),
+        problems=tuple(_problems(body, bad, file)),
+        notes=tuple(_notes(body, left_out, file)),
+    )
 
 
 def _with_row_problems(body: Body, bad: BadCells) -> BadCells:
@@ -55,18 +74,26 @@ def _kinds(body: Body, fields: Fields, bad: BadCells) -> dict[int, RowKind]:
     All others are parts.
     """
     number_at = body.table.at("supplier number") or 0
-    numbers, priced = fields.columns["supplier_number"], fields.priced
-    doubtful = {at for at, number in enumerate(numbers) if not number or not priced[at] or _totals(number)}
-    return {at: _kind(body, at, number_at, priced[at]) for at in sorted(doubtful.union(bad))}
+    numbers = fields.columns["supplier_number"]
+    sure = fields.priced & np.not_equal(numbers, "").astype(bool) & ~_totals(body, number_at)
+    sure[list(bad)] = False
+    kinds = {int(at): _kind(body, int(at), number_at, bool(fields.priced[at])) for at in np.flatnonzero(~sure)}
+    last_part = next((at for at in range(body.height - 1, -1, -1) if kinds.get(at, "part") == "part"), -1)
+    return last_headings_are_notes(kinds, last_part)
 
 
-def _totals(number: object) -> bool:
-    """Whether a sum or a page line stands where the number should: it may have an amount under a price header."""
-    return isinstance(number, str) and number[:3].isalpha() and bool(TOTAL.match(number))
+def _totals(body: Body, number_at: int) -> NDArray[np.bool_]:
+    """Where a sum or a page line stands in the number's place: it may have an amount under a price header."""
+    coded = body.coded(number_at)
+    looks = [
+        isinstance(cell, str) and cell.lstrip()[:3].isalpha() and bool(TOTAL.match(cell.strip()))
+        for cell in coded.different
+    ]
+    return np.array(looks, dtype=bool)[coded.codes] if looks else np.zeros(body.height, dtype=bool)
 
 
 def _kind(body: Body, at: int, number_at: int, priced: bool) -> RowKind:
-    row = body.rows[at]
+    row = body.row(at)
     makers_at = body.table.at("maker number")
     if (
         makers_at is not None
@@ -77,22 +104,21 @@ def _kind(body: Body, at: int, number_at: int, priced: bool) -> RowKind:
     return row_kind(row, body.table, number_at, priced)
 
 
-def _refuse_other_table(body: Body, kinds: dict[int, RowKind], file: str) -> None:
-    others = [at for at, kind in kinds.items() if kind == "other header"]
-    if others:
-        place = _place(body, others[0], file)
-        raise refused("second-table", place=place, found=body.shown(others[0]))
-
-
 def _number_missing(body: Body, at: int) -> tuple[str, Bad]:
-    column = next(column for column in body.table.columns if column.field == "supplier number")
-    return name_of(column), Bad("number-missing", found=body.shown(at))
+    column = next(iter(body.columns("supplier number")), None)
+    return (name_of(column) if column else "", Bad("number-missing", found=body.shown(at)))
+
+
+def _structure(body: Body, kinds: dict[int, RowKind], joined: set[int]) -> Iterable[StructureRow]:
+    name = body.table.worksheet.name
+    for at in sorted({*kinds, *joined}):
+        kind = kinds.get(at, "price break")
+        assert kind not in ("part", "no number")
+        yield StructureRow(worksheet=name, row=body.row_number(at), kind=kind)
 
 
 def _place(body: Body, at: int, file: str, column: str = "") -> Place:
-    worksheet = body.table.worksheet
-    row = worksheet.row_numbers[body.table.body + at]
-    return Place(file=file, worksheet=worksheet.name, row=row, column=column)
+    return Place(file=file, worksheet=body.table.worksheet.name, row=body.row_number(at), column=column)
 
 
 def _problems(body: Body, bad: BadCells, file: str) -> Iterable[Problem]:
@@ -101,31 +127,25 @@ def _problems(body: Body, bad: BadCells, file: str) -> Iterable[Problem]:
             yield one.problem(_place(body, at, file, column))
 
 
-def _kept(rows: int, structure: set[int], bad: BadCells) -> list[int]:
-    return [at for at in range(rows) if at not in structure and at not in bad]
-
-
-def _accounting(body: Body, structure: set[int], bad: BadCells, offers: int) -> Accounting:
-    worksheet = body.table.worksheet
-    return Accounting(
-        worksheet=worksheet.name,
-        rows=len(worksheet.rows),
-        offers=offers,
-        structure=body.table.body + len(structure),
-        problem_rows=len(bad.keys() - structure),
+def _notes(body: Body, left_out: BadCells, file: str) -> Iterable[Problem]:
+    """The cells left blank; of one kind in one column no more than a few are named, the rest are counted."""
+    flat = sorted(
+        ((column, one.code, at, one) for at, cells in left_out.items() for column, one in cells),
+        key=lambda entry: entry[:3],
     )
+    for (column, _), entries in groupby(flat, key=lambda entry: entry[:2]):
+        some = list(entries)
+        for _, _, at, one in some[:MOST_NOTES]:
+            yield one.problem(_place(body, at, file, column))
+        if len(some) > MOST_NOTES:
+            place = Place(file=file, worksheet=body.table.worksheet.name, column=column)
+            yield problem("more-left-blank", place=place, count=len(some) - MOST_NOTES)
 
 
-def _offer_columns(body: Body, fields: Fields, kept: Sequence[int]) -> dict[str, list[object]]:
+def _offer_columns(body: Body, fields: Fields, keep: NDArray[np.bool_]) -> dict[str, Objects]:
     """The columns of the rows kept, with the place each came from."""
-    worksheet, first = body.table.worksheet, body.table.body
-    columns = fields.columns | {
-        "worksheet": [worksheet.name] * len(body.rows),
-        "row": list(worksheet.row_numbers[first:]),
-    }
-    if len(kept) == len(body.rows):
-        return {name: columns[name] for name in OFFER_COLUMNS}
-    mask = [False] * len(body.rows)
-    for at in kept:
-        mask[at] = True
-    return {name: list(compress(columns[name], mask)) for name in OFFER_COLUMNS}
+    table = body.table
+    numbers = table.worksheet.row_numbers[table.body : table.end]
+    name = np.full(body.height, table.worksheet.name, dtype=object)
+    columns = fields.columns | {"worksheet": name, "row": objects(numbers, body.height)}
+    return {column: columns[column][keep] for column in OFFER_COLUMNS}

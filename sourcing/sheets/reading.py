@@ -1,60 +1,102 @@
-"""Reads a supplier's sheet: bytes in, offers, the count of every row and problems out. The way into this step."""
+"""Reads a supplier's sheet: bytes in, offers, the count of every row, questions and problems out. The way in here."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Sequence
 
-from sourcing.basics.problem import Place, Problem, problem, refused
-from sourcing.basics.sheet import Accounting, Column, Field, SheetSummary
+import msgspec
+import numpy as np
 
-from .body import Body
-from .columns import meanings_by_key, refuse_unclear
+from sourcing.basics.problem import Place, Problem, Refused, refused
+from sourcing.basics.sheet import SheetSummary
+
+from .body import Body, Objects
+from .columns import PRICES, meanings_by_key, plain_key, questions
 from .currency_of import sheet_currency
 from .frame import OFFER_COLUMNS, offers_frame
 from .grid import read_grid
-from .hints import Hints, SheetReading
+from .hints import Hints, SheetReading, Tell, silent
 from .offers import TableReading, read_body
-from .table import Table, find_table
-from .worksheet import Worksheet
+from .summary import ReadWorksheet, accounting, columns_once, notes_on, region, stated_date, structure_of
+from .table import Table, with_columns
+from .tables import SaidColumns, tables_in
 
-__all__ = ["Hints", "SheetReading", "read_sheet"]
+__all__ = ["Hints", "SheetReading", "Tell", "read_sheet", "silent"]
 
 
 def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
-    """What the file holds. `file` is its name, for messages only; the date of the sheet is not read (None).
+    """What the file holds. `file` is its name, for messages only.
 
     A row with a number and no price is an offer without price. Every row of every worksheet is counted as offer,
-    structure or problem. Raises Refused, in one sentence for each fault, where the file is no sheet, has no number
-    or price column, leaves open what a column means, or is in another currency than the supplier's terms.
+    structure or problem. What a person must say first (which price a column holds, which currency) is a question: the
+    sheet is read as far as it can be without the answer, and must not be kept before it. Raises Refused, in one
+    sentence for each fault, where the file is no sheet or no table with numbers and prices is in it.
     """
+    hints.tell(f"{file}: reading {len(data) / 1_000_000:,.1f} MB")
     worksheets = read_grid(data, file)
     if not any(worksheet.rows for worksheet in worksheets):
         raise refused("file-empty", place=Place(file=file))
-    tables = _tables(worksheets, meanings_by_key(hints.meanings), file)
-    bodies = {name: Body(table) for name, table in tables.items()}
-    currency = sheet_currency(list(bodies.values()), file, hints.currency)
-    readings = {name: read_body(body, currency, file) for name, body in bodies.items()}
-    return SheetReading(
-        summary=SheetSummary(
-            file=file,
-            columns=_columns(tables.values()),
-            accounting=tuple(_accounting(worksheet, readings) for worksheet in worksheets),
-            problems=tuple(_problems(worksheets, readings, file)),
-            sheet_date=None,
-            currency=currency,
-        ),
-        offers=offers_frame(_joined(list(readings.values()))),
+    hints.tell(f"{file}: {sum(len(worksheet.rows) for worksheet in worksheets):,} rows, looking for the table")
+    quantities = {plain_key(header): pieces for header, pieces in hints.quantities.items()}
+    said = SaidColumns(meanings_by_key(hints.meanings), quantities)
+    found = {at: tables_in(one, said) for at, one in enumerate(worksheets) if not one.hidden}
+    tables = _complete([table for some in found.values() for table in some], file)
+    dated = stated_date(tables)
+    hints.tell(f"{file}: {sum(table.end - table.body for table in tables):,} rows in {len(tables)} tables, reading the cells")
+    currency, unsure = sheet_currency([Body(table) for table in tables], file, hints.currency)
+    read = [
+        ReadWorksheet(
+            worksheet,
+            tuple(
+                (table, read_body(Body(_without_open_prices(table)), currency, file, dated or hints.dated))
+                for table in found.get(at, ())
+                if table.complete
+            ),
+            tuple(table for table in found.get(at, ()) if not table.complete),
+        )
+        for at, worksheet in enumerate(worksheets)
+    ]
+    readings = [reading for one in read for _, reading in one.tables]
+    summary = SheetSummary(
+        file=file,
+        columns=columns_once(tables),
+        accounting=tuple(map(accounting, read)),
+        problems=tuple(one for reading in readings for one in reading.problems),
+        sheet_date=dated,
+        currency=currency,
+        regions=tuple(map(region, tables)),
+        questions=(*(one for table in tables for one in _asked(table, file)), *unsure),
+        notes=tuple(note for one in read for note in notes_on(one, file)),
+        reading=worksheets[0].reading,
     )
+    structure = tuple(row for one in read for row in structure_of(one))
+    return SheetReading(summary=summary, offers=offers_frame(_joined(readings)), structure=structure)
 
 
-def _tables(worksheets: Sequence[Worksheet], meanings: Mapping[str, Field], file: str) -> dict[str, Table]:
-    """The table of every worksheet that has one, by the worksheet's name. Refuses a file without any."""
-    shown = [worksheet for worksheet in worksheets if not worksheet.hidden]
-    found = [table for worksheet in shown if (table := find_table(worksheet, meanings))]
-    complete = [table for table in found if table.complete]
-    for table in complete or sorted(found, key=lambda table: -table.known)[:1]:
-        refuse_unclear(table.columns, _place(table, file))
-    if not complete:
-        raise refused("no-table", place=Place(file=file))
-    return {table.worksheet.name: table for table in complete}
+def _complete(tables: Sequence[Table], file: str) -> list[Table]:
+    """The tables with numbers and prices. Refuses a file without any, with what the best of the others lacks."""
+    complete = [table for table in tables if table.complete]
+    if complete:
+        return complete
+    for table in sorted(tables, key=lambda table: -table.known)[:1]:
+        if lacking := questions(table.columns, _place(table, file)):
+            raise Refused(*lacking)
+    raise refused("no-table", place=Place(file=file))
+
+
+def _asked(table: Table, file: str) -> tuple[Problem, ...]:
+    """What a person must say about the columns: unclear ones, and those whose values contradict their header."""
+    body = Body(table)
+    return questions(table.columns, _place(table, file), lambda at: body.coded(at).different)
+
+
+def _without_open_prices(table: Table) -> Table:
+    """The table without price columns that claim one meaning together: which of them counts is a question."""
+    prices = [(column.field, column.from_quantity or 1) for column in table.columns if column.field in PRICES]
+    twice = {claim for claim in prices if prices.count(claim) > 1}
+    columns = tuple(
+        msgspec.structs.replace(column, field=None) if (column.field, column.from_quantity or 1) in twice else column
+        for column in table.columns
+    )
+    return with_columns(table, columns)
 
 
 def _place(table: Table, file: str) -> Place:
@@ -62,31 +104,5 @@ def _place(table: Table, file: str) -> Place:
     return Place(file=file, worksheet=worksheet.name, row=worksheet.row_numbers[table.first])
 
 
-def _columns(tables: Iterable[Table]) -> tuple[Column, ...]:
-    """The columns of all tables; one that stands in several worksheets with one meaning is listed once."""
-    known = {
-        (c.header, c.field, c.from_quantity): c for table in reversed(list(tables)) for c in reversed(table.columns)
-    }
-    return tuple(reversed(known.values()))
-
-
-def _accounting(worksheet: Worksheet, readings: Mapping[str, TableReading]) -> Accounting:
-    if reading := readings.get(worksheet.name):
-        return reading.accounting
-    rows = len(worksheet.rows)
-    return Accounting(worksheet=worksheet.name, rows=rows, offers=0, structure=rows, problem_rows=0)
-
-
-def _problems(worksheets: Sequence[Worksheet], readings: Mapping[str, TableReading], file: str) -> Iterable[Problem]:
-    """The problems of all rows, and the hidden worksheets, which are not read."""
-    for worksheet in worksheets:
-        if reading := readings.get(worksheet.name):
-            yield from reading.problems
-        elif worksheet.hidden and worksheet.rows:
-            yield problem("worksheet-hidden", place=Place(file=file, worksheet=worksheet.name))
-
-
-def _joined(readings: Sequence[TableReading]) -> dict[str, list[object]]:
-    if len(readings) == 1:
-        return readings[0].columns
-    return {name: [value for reading in readings for value in reading.columns[name]] for name in OFFER_COLUMNS}
+def _joined(readings: Sequence[TableReading]) -> dict[str, Objects]:
+    return {name: np.concatenate([reading.columns[name] for reading in readings]) for name in OFFER_COLUMNS}

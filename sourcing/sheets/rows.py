@@ -7,18 +7,25 @@ import re
 from collections.abc import Sequence
 from typing import Literal
 
-from .table import Table, other_header, repeats_header
+from .table import Table, repeats_header
 from .worksheet import Cell, text_of
 
-RowKind = Literal["structure", "part", "no number", "other header"]
+RowKind = Literal["header", "blank", "section", "total", "note", "part", "no number"]
 
 TOTAL = re.compile(
     r"(?:sub-?\s?total|grand total|total|totals|sum|page|end of|carried forward|continued|items?:|rows?:|lines?:"
-    r"|zwischensumme|summe|gesamt|gesamtsumme|seite|übertrag|ende|anzahl)\b",
+    r"|zwischensumme|summe|gesamt|gesamtsumme|seite|übertrag|ende|anzahl|sous-total|somme|suma|totaal|subtotaal|fin"
+    r"|página|pagina)\b",
     re.IGNORECASE,
 )
-SECTION = re.compile(r"\b(?:series|section|group|belts|bearings|filters|serie|reihe|gruppe|riemen)\b", re.IGNORECASE)
+SECTION = re.compile(
+    r"\b(?:series|section|group|belts|bearings|filters|serie|série|reihe|gruppe|groupe|grupo|riemen|courroies|correas"
+    r"|riemen|lager)\b",
+    re.IGNORECASE,
+)
 WORD = re.compile(r"[^\W\d_]{3,}")
+LONGEST_HEADING = 60
+SENTENCE_END = re.compile(r"[.!]$|[:;,] ")
 
 
 def row_kind(row: Sequence[Cell], table: Table, number_at: int, priced: bool) -> RowKind:
@@ -29,21 +36,34 @@ def row_kind(row: Sequence[Cell], table: Table, number_at: int, priced: bool) ->
     digit or it has no price and at most two cells; otherwise its number is missing.
     """
     filled = [text for cell in row if (text := text_of(cell))]
-    if not filled or repeats_header(row, table):
-        return "structure"
-    if not priced and other_header(row):
-        return "other header"
+    if not filled:
+        return "blank"
+    if repeats_header(row, table):
+        return "header"
     number = text_of(row[number_at]) if number_at < len(row) else ""
     if TOTAL.match(filled[0]) and number in ("", filled[0]) and not re.search(r"\d", number):
-        return "structure"
+        return "total"
     if not number:
         return _without_number(filled, priced)
-    return "structure" if not priced and _is_sentence(number, alone=len(filled) == 1) else "part"
+    return _heading(filled) if not priced and _is_sentence(number, alone=len(filled) == 1) else "part"
 
 
 def _without_number(filled: Sequence[str], priced: bool) -> RowKind:
     has_digit = any(re.search(r"\d", text) for text in filled)
-    return "no number" if has_digit and (priced or len(filled) > 2) else "structure"
+    return "no number" if has_digit and (priced or len(filled) > 2) else _heading(filled)
+
+
+def _heading(filled: Sequence[str]) -> RowKind:
+    """A section or a note: a note is long, ends like a sentence or speaks of something else than one heading."""
+    text = " ".join(filled)
+    if len(text) > LONGEST_HEADING or SENTENCE_END.search(text) or text[:1] in "*†‡":
+        return "note"
+    return "section"
+
+
+def last_headings_are_notes(kinds: dict[int, RowKind], last_part: int) -> dict[int, RowKind]:
+    """A heading with no part under it, at the end of the table, heads nothing: it is a note."""
+    return {at: "note" if kind == "section" and at > last_part else kind for at, kind in kinds.items()}
 
 
 def _is_sentence(number: str, alone: bool) -> bool:

@@ -20,6 +20,7 @@ RATE_PLACES = 10
 
 LARGEST = 2**63 - 1
 SHOWN_PLACES = 2
+SHOWN_UNIT = 10 ** (PRICE_PLACES - SHOWN_PLACES)
 
 
 class DigitsLost(DontWrapMixin, ValueError):
@@ -46,6 +47,8 @@ def scaled(value: Decimal, places: int) -> int:
 
 def unscaled(stored: int, places: int) -> Decimal:
     """The Decimal back: as many decimals as it needs, at least two (12.5 comes back as 12.50)."""
+    if places == PRICE_PLACES and stored % SHOWN_UNIT == 0:  # nearly every price; the loop takes twice as long
+        return Decimal(stored // SHOWN_UNIT).scaleb(-SHOWN_PLACES)
     while places > SHOWN_PLACES and stored % 10 == 0:
         stored, places = stored // 10, places - 1
     return Decimal(stored).scaleb(-places)

@@ -14,6 +14,7 @@ from ..basics.part_number import maker_key, number_key
 from ..basics.problem import Place, refused
 from ..basics.sheet import SheetSummary
 from .exact import PRICE_PLACES, DigitsLost, scaled
+from .offer_details import Lists, detail_columns
 from .sheet_tables import OFFERS, PRICE_BREAKS
 
 if TYPE_CHECKING:
@@ -23,13 +24,14 @@ TEXTS = ("worksheet", "supplier_number", "maker", "maker_number", "description",
 AT_LEAST_ONE = ("price_basis", "pack", "order_multiple", "minimum")
 PRICES = ("list_price", "core_charge")
 
-Lists = dict[str, list[Any]]
-
 
 def add_offers(
     connection: Connection, summary: SheetSummary, offers: "pd.DataFrame", supplier: str, sheet: int
 ) -> None:
-    """Insert all offers of a sheet and their price breaks. Refuses a price whose digits would be lost, with its row."""
+    """Insert all offers of a sheet and their price breaks.
+
+    Refuses a price whose digits would be lost and a quantity with two prices, with the row.
+    """
     lists = {str(name): _plain(offers[name]) for name in offers.columns}
     first = int(connection.execute(select(func.max(OFFERS.c.offer))).scalar() or 0) + 1
     columns = _columns(lists, summary)
@@ -37,6 +39,7 @@ def add_offers(
     columns["offer"] = list(range(first, first + count))
     columns["sheet"] = [sheet] * count
     columns["supplier"] = [supplier] * count
+    _check_quantities(lists, summary.file)
     breaks = _later_breaks(columns["offer"], lists, summary.file)
     _insert(connection, OFFERS, columns)
     _insert(connection, PRICE_BREAKS, breaks)
@@ -56,7 +59,7 @@ def _columns(lists: Lists, summary: SheetSummary) -> Lists:
     columns["currency"] = [value or summary.currency for value in lists["currency"]]
     columns["no_longer_available"] = [bool(value) for value in lists["no_longer_available"]]
     columns |= {name: _scaled(lists[name], name, lists, summary.file) for name in PRICES}
-    return columns | _keys(columns) | _lead_times(lists) | _first_breaks(lists, summary.file)
+    return columns | _keys(columns) | _lead_times(lists) | _first_breaks(lists, summary.file) | detail_columns(lists)
 
 
 def _keys(columns: Lists) -> Lists:
@@ -96,6 +99,18 @@ def _later_breaks(offers: Sequence[int], lists: Lists, file: str) -> Lists:
     }
 
 
+def _check_quantities(lists: Lists, file: str) -> None:
+    """Two prices from one quantity: which of them holds is not for the program to say."""
+    for at, breaks in enumerate(lists["breaks"]):
+        if breaks and len(breaks) > 1:
+            quantities = [one.from_quantity for one in breaks]
+            if len(set(quantities)) < len(quantities):
+                twice = next(one for one in quantities if quantities.count(one) > 1)
+                place = Place(file=file, worksheet=lists["worksheet"][at] or "", row=int(lists["row"][at]))
+                found = lists["supplier_number"][at]
+                raise refused("break-quantity-twice", place=place, found=found, quantity=twice)
+
+
 def _scaled(values: Iterable[Decimal | None], column: str, rows: Lists, file: str) -> list[int | None]:
     """The prices as stored. `rows` says where each of them stands, for the refusal."""
     done: list[int | None] = []
@@ -117,9 +132,10 @@ def _scaled(values: Iterable[Decimal | None], column: str, rows: Lists, file: st
 def _insert(connection: Connection, table: Table, columns: Lists) -> None:
     """All rows at once. The values are stored forms already (scaled prices), so the types of columns are passed by.
 
-    A driver that counts places (SQLite) takes tuples, one that does not takes names.
+    A driver that counts places (SQLite) takes tuples, one that does not takes names. A column that is not given is
+    NULL in every row.
     """
-    names = [column.name for column in table.columns]
+    names = [column.name for column in table.columns if column.name in columns]
     if not columns[names[0]]:
         return
     statement = insert(table).compile(dialect=connection.dialect, column_keys=names)

@@ -49,9 +49,10 @@ def add_sheet(connection: Connection, summary: SheetSummary, offers: "pd.DataFra
 
     The columns of `offers`: worksheet, row, supplier_number, maker, maker_number, description, currency, list_price,
     breaks, price_basis, pack, order_multiple, minimum, stock, lead_time, core_charge, superseded_by,
-    no_longer_available, note. None is a blank: no price, stock not stated, sold singly.
-    Refuses a price whose digits would be lost, with its row. Raises ValueError where the counts of the summary are
-    not the offers' or do not add up: a slip of the program that must not be stored.
+    no_longer_available, note; and, where they are there, sold_by, gtin, discount_code, stock_places, weight_kg,
+    oversize, hazardous, origin, tariff_code, valid_from, valid_to. None is a blank: no price, stock not stated, sold
+    singly. Refuses a price whose digits would be lost and a quantity with two prices, with the row. Raises ValueError
+    where the counts of the summary are not the offers' or do not add up: a slip of the program not to be stored.
     """
     from .offer_rows import add_offers
 

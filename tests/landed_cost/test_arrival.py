@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from sourcing.basics.offer import LeadTime
 from sourcing.basics.terms import Calendar
 from sourcing.landed_cost.arrival import arrival, latest_of
 from tests.builders import door, item, lead, offer
@@ -41,6 +42,40 @@ def test_a_lead_time_is_a_range() -> None:
     found = arrival(item(late), door(dispatch_days=1, transit_days=(2, 3)), tuesday)
     assert (found.earliest, found.latest) == (date(2026, 1, 22), date(2026, 1, 27))
     assert "lead time '5-7 days'" in found.steps[1]
+
+
+@pytest.mark.parametrize(
+    ("named", "dispatch", "leaves", "words"),
+    [
+        (date(2026, 3, 12), 0, date(2026, 3, 12), "stock 0 of 1, lead time 'BO' names 2026-03-12"),
+        (date(2026, 3, 14), 0, date(2026, 3, 17), "2026-03-14, a day the supplier does not work"),  # Saturday
+        (date(2026, 3, 16), 0, date(2026, 3, 17), "2026-03-16, a day the supplier does not work"),  # closed that Monday
+        (date(2026, 3, 3), 0, date(2026, 3, 3), "names 2026-03-03"),  # the day the order counts on
+        (date(2026, 2, 27), 0, date(2026, 3, 3), "2026-02-27, which is before an order of now can leave"),
+        (date(2026, 3, 4), 2, date(2026, 3, 5), "2026-03-04, which is before an order of now can leave"),
+    ],
+)
+def test_a_lead_time_that_names_the_day(named: date, dispatch: int, leaves: date, words: str) -> None:
+    """Ordered on Monday 2 March 2026 after the cut-off, so it counts on Tuesday; one to two days on the road."""
+    back = offer(stock=0, lead_time=LeadTime(text="BO", leaves_on=named))
+    shut = Calendar(closed=(date(2026, 3, 16),))
+    found = arrival(item(back), door(transit_days=(1, 2), dispatch_days=dispatch, calendar=shut), MONDAY)
+    plain = {
+        date(2026, 3, 12): (13, 17),
+        date(2026, 3, 17): (18, 19),
+        date(2026, 3, 3): (4, 5),
+        date(2026, 3, 5): (6, 9),
+    }
+    first, last = plain[leaves]
+    assert (found.earliest, found.latest) == (date(2026, 3, first), date(2026, 3, last))
+    assert words in found.steps[1] and f"leaves {leaves}" in found.steps[1]
+
+
+def test_the_day_named_is_not_for_what_is_in_stock() -> None:
+    """The backorder's day is about pieces that are not there."""
+    there = offer(stock=3, lead_time=LeadTime(text="BO", leaves_on=date(2026, 3, 30)))
+    assert arrival(item(there, needed=3), door(), MONDAY).latest == date(2026, 3, 5)
+    assert arrival(item(there, needed=4), door(), MONDAY).latest == date(2026, 4, 1)
 
 
 @pytest.mark.parametrize(

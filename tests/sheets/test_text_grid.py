@@ -9,8 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sourcing.basics.problem import Refused
+from sourcing.sheets.dialect import split_lines
+from sourcing.sheets.dialect_choice import find_shape
+from sourcing.sheets.encoding import decode
 from sourcing.sheets.grid import read_grid
-from sourcing.sheets.text_grid import best_delimiter, decode
 from tests.sheets.sheet_files import HEADER, ROW, counts, csv_bytes, read
 
 WORDS = st.text(st.characters(codec="utf-8", categories=["L", "N", "P"]), min_size=1, max_size=8)
@@ -37,7 +39,12 @@ def test_every_encoding_and_delimiter_gives_the_same_cells(encoding: str, delimi
 
 
 def test_a_euro_sign_in_cp1252_is_read_and_not_taken_for_latin_1() -> None:
-    assert decode("UVP €;2".encode("cp1252"), "a.csv") == "UVP €;2"
+    assert decode("UVP €;2".encode("cp1252"), "a.csv").text == "UVP €;2"
+
+
+def best_delimiter(text: str) -> str:
+    """The delimiter of the dialect that is found."""
+    return find_shape(split_lines(text)).dialect.delimiter
 
 
 def test_decimal_commas_do_not_make_the_comma_the_delimiter() -> None:
@@ -55,20 +62,24 @@ def test_a_row_is_numbered_by_its_first_line_where_cells_hold_line_breaks() -> N
     assert counts(reading) == [(3, 2, 1, 0)]
 
 
-def test_an_opening_quote_without_its_end_is_refused_with_its_row() -> None:
-    data = b'Part Number,Net\nA1,1.00\nA2,"2.00\nA3,3.00\n'
+def test_an_opening_quote_without_its_end_costs_one_row() -> None:
+    reading = read(b'Part Number,Net\nA1,1.00\nA2,"2.00\nA3,3.00\n')
+    assert list(reading.offers["supplier_number"]) == ["A1", "A3"]
+    assert [problem.place.row for problem in reading.summary.problems if problem.place] == [3]
+
+
+def test_an_opening_quote_without_its_end_is_refused_with_its_row_where_no_table_shows_how_to_read_it() -> None:
     with pytest.raises(Refused) as refusal:
-        read(data)
+        read(b'Part Number\nA1\n"A2\nA3\n')
     assert refusal.value.problems[0].code == "quote-not-closed"
     assert refusal.value.problems[0].place is not None and refusal.value.problems[0].place.row == 3
 
 
-def test_a_stray_pair_of_quotes_that_takes_in_rows_is_a_problem_and_its_neighbours_go_on() -> None:
+def test_a_stray_pair_of_quotes_costs_no_row() -> None:
     data = b'Part Number,Description,Net\nA1,Belt,1.00\nA2,"36,2.00\nA3,Belt,3.00\nA4,"36,4.00\nA5,Belt,5.00\n'
     reading = read(data)
-    assert "row-swallowed-lines" in {problem.code for problem in reading.summary.problems}
-    assert list(reading.offers["supplier_number"]) == ["A1", "A5"]
-    assert counts(reading) == [(4, 2, 1, 1)]
+    assert list(reading.offers["supplier_number"]) == ["A1", "A2", "A3", "A4", "A5"]
+    assert counts(reading) == [(6, 5, 1, 0)]
 
 
 def test_an_inch_mark_inside_a_cell_is_only_an_inch_mark() -> None:

@@ -10,7 +10,7 @@ from sourcing.basics.approval import Approval
 from sourcing.basics.job import Customer, Job, JobLine, Machine
 from sourcing.basics.landed_cost import CostLine
 from sourcing.basics.money import Money
-from sourcing.basics.offer import LeadTime, PriceBreak
+from sourcing.basics.offer import LeadTime, PlaceStock, PriceBreak
 from sourcing.basics.order import PurchaseOrder, PurchaseOrderLine, Receipt, ReceiptLine
 from sourcing.basics.problem import Place, Problem
 from sourcing.basics.quote import DocumentTotal, FrozenQuote, Quote, QuoteLine, TaxAmount
@@ -239,6 +239,22 @@ def full_row(row: int, supplier_number: str) -> dict[str, object]:
         no_longer_available=True,
         note="oversize",
     )
+
+
+DETAILS: dict[str, object] = {
+    "sold_by": "metre",
+    "gtin": "04012345678901",
+    "discount_code": "B2",
+    "stock_places": (PlaceStock(place="Süd – Hub", pieces=3), PlaceStock(place="2", pieces=None)),
+    "weight_kg": Decimal("0.028349523125"),
+    "oversize": True,
+    "hazardous": False,
+    "origin": "DE",
+    "tariff_code": "4010.32.00",
+    "valid_from": date(2026, 1, 1),
+    "valid_to": date(2026, 12, 31),
+}
+"""What most sheets do not say. 0.028349523125 kg is one ounce (NIST Handbook 44, appendix C), all its digits."""
 
 
 def frame(*rows: dict[str, object]) -> "pd.DataFrame":

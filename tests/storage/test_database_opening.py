@@ -27,10 +27,27 @@ def code_of(address: str) -> str:
 
 
 def structure(connection: Connection) -> dict[str, str]:
-    """Every table and index of a SQLite database as the statement that made it, order of constraints set aside."""
+    """Every table and index of a SQLite database as the statement that made it, its parts in alphabetical order.
+
+    A column added later stands behind the constraints, so parts are told apart by the commas between them.
+    """
     query = "SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite%'"
     found = connection.execute(text(query)).all()
-    return {name: "\n".join(sorted(line.strip(" ,\t") for line in sql.splitlines())) for name, sql in found}
+    return {name: "\n".join(sorted(parts(sql))) for name, sql in found}
+
+
+def parts(statement: str) -> list[str]:
+    """What stands before the outer brackets, and what stands in them between commas outside inner brackets."""
+    start, _, body = statement.partition("(")
+    found, depth, part = [start.strip()], 0, ""
+    for character in body.rpartition(")")[0] + ",":
+        depth += {"(": 1, ")": -1}.get(character, 0)
+        if character == "," and depth == 0:
+            found.append(" ".join(part.split()))
+            part = ""
+        else:
+            part += character
+    return found
 
 
 def test_migrations_make_what_the_tables_say(store: Store) -> None:

@@ -1,0 +1,154 @@
+"""What is found in a worksheet's XML beside its values, gathered while it is looked over."""
+
+import re
+from dataclasses import dataclass, field
+from enum import Enum
+
+import numpy as np
+import numpy.typing as npt
+
+LONGEST_TEXT = 400_000
+"""Bytes of XML between two tags. A cell holds 32,767 characters at most (the published limit of spreadsheets); each
+may be written as an escape of up to ten bytes."""
+MOST_MERGED = 200_000
+MOST_ROWS, MOST_COLUMNS = 1_048_576, 16_384
+"""The published limits of a worksheet."""
+ZEROS = re.compile(r"0+(?:\.0*)?")
+COLUMN = re.compile(rb"<(?:\w+:)?col\s([^>]*)>")
+ATTRIBUTE = re.compile(rb"""(?:\A|\s)([A-Za-z]+)\s*=\s*["']([^"']*)["']""")
+TRUE = frozenset((b"1", b"true"))
+
+
+class CellKind(Enum):
+    """What the XML says a cell holds (its attribute t)."""
+
+    NUMBER = "n"
+    STRING = "s"
+    ERROR = "e"
+    TEXT = "str"
+    OTHER = "other"
+
+
+@dataclass(frozen=True)
+class Tail:
+    """How a cell's tag ends after its reference. `filled`: there is something in the cell, the tag is not closed."""
+
+    text: bytes
+    kind: CellKind
+    style: int
+    filled: bool
+
+
+class TooLong(Exception):
+    """A text is longer than a cell can be."""
+
+
+class TooWide(Exception):
+    """The cells reach further than a worksheet can, or than the memory should hold."""
+
+    def __init__(self, rows: int, columns: int) -> None:
+        super().__init__()
+        self.rows, self.columns = rows, columns
+
+
+def longest_checked(length: int) -> None:
+    """Raises TooLong where so many bytes between two tags are more than a cell's text can take."""
+    if length > LONGEST_TEXT:
+        raise TooLong
+
+
+@dataclass
+class Found:
+    """Rows and columns count from 0, `height` and `width` are counts. Only cells with something in them count.
+
+    `styles`: the numbers of styles whose number format matters; `styled` their number cells as pairs of arrays.
+    `string_sizes`: bytes of each shared string, if the text of the cells is to be summed up in `string_bytes`.
+    `recalculated`: the workbook asks to be calculated when opened, so a stored 0 of a formula is no value: programs
+    that write workbooks without calculating put it there.
+    """
+
+    styles: frozenset[int] = frozenset()
+    string_sizes: npt.NDArray[np.int64] | None = None
+    recalculated: bool = False
+    height: int = 0
+    width: int = 0
+    cells: int = 0
+    string_bytes: int = 0
+    merges: int = 0
+    hidden_rows: set[int] = field(default_factory=set)
+    hidden_columns: set[int] = field(default_factory=set)
+    styled: dict[int, list[tuple[npt.NDArray[np.int64], npt.NDArray[np.int64]]]] = field(default_factory=dict)
+    texts: dict[tuple[int, int], str] = field(default_factory=dict)
+    odd_errors: bool = False
+    tails: list[Tail] = field(default_factory=list)
+
+    def see_extent(self, count: int, row: int, column: int) -> None:
+        """Counts cells that reach to this row and column, from 1. Raises TooWide beyond the end of a worksheet."""
+        self.cells += count
+        self.height, self.width = max(self.height, row), max(self.width, column)
+        if self.width > MOST_COLUMNS or self.height > MOST_ROWS:
+            raise TooWide(self.height, self.width)
+
+    def see_head(self, head: bytes) -> None:
+        """The columns that are hidden or have no width."""
+        for text in COLUMN.findall(head):
+            self.see_column(dict(ATTRIBUTE.findall(text)))
+
+    def see_column(self, attributes: dict[bytes, bytes]) -> None:
+        """One statement about the columns from `min` to `max`."""
+        if attributes.get(b"hidden") in TRUE or _is_zero(attributes.get(b"width")):
+            first, last = (_count(attributes.get(name)) for name in (b"min", b"max"))
+            self.hidden_columns.update(range(max(first, 1) - 1, min(last, MOST_COLUMNS)))
+
+    def see_row(self, row: int, attributes: dict[bytes, bytes]) -> None:
+        """One row, counted from 1: hidden by hand or by a filter, or of no height."""
+        if attributes.get(b"hidden") in TRUE or _is_zero(attributes.get(b"ht")):
+            self.hidden_rows.add(row - 1)
+
+    def see_tail(self, piece: bytes) -> None:
+        """What stands after the rows: merged regions are counted. Raises TooLong where they are too many."""
+        self.merges += piece.count(b"mergeCell ")
+        if self.merges > MOST_MERGED:
+            raise TooLong
+
+    def add_tail(self, text: bytes) -> int:
+        """Takes in the end of a cell's tag, from after its reference to '>', and gives it a number."""
+        attributes = dict(ATTRIBUTE.findall(text))
+        kind = kind_of(attributes.get(b"t", b"n").decode("ascii", "replace"))
+        self.tails.append(Tail(text, kind, _count(attributes.get(b"s")), not text.endswith(b"/>")))
+        return len(self.tails) - 1
+
+    def see_formula(self, at: tuple[int, int], kind: CellKind, value: str | None, formula: str | None) -> None:
+        """One cell with a formula or an error. `at`: row and column from 1. None: no value or formula is stored."""
+        place = (at[0] - 1, at[1] - 1)
+        if formula is not None and self._not_calculated(kind, value):
+            self.texts[place] = f"={formula or '…'}"
+        elif kind == CellKind.ERROR and value:
+            self.texts[place] = value
+            self.odd_errors = self.odd_errors or value not in KNOWN_ERRORS
+
+    def _not_calculated(self, kind: CellKind, value: str | None) -> bool:
+        if value is None:
+            return True
+        if kind == CellKind.NUMBER:
+            return not value.strip() or (self.recalculated and ZEROS.fullmatch(value) is not None)
+        return False
+
+
+KNOWN_ERRORS = frozenset({"#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "#GETTING_DATA"})
+
+
+def kind_of(text: str) -> CellKind:
+    """The kind by the attribute's text; 'n' where there is none."""
+    return KINDS.get(text, CellKind.OTHER)
+
+
+KINDS = {kind.value: kind for kind in CellKind if kind != CellKind.OTHER}
+
+
+def _count(text: bytes | None) -> int:
+    return int(text) if text and text.isdigit() and len(text) < 9 else 0
+
+
+def _is_zero(text: bytes | None) -> bool:
+    return text is not None and ZEROS.fullmatch(text.decode("ascii", "replace")) is not None
