@@ -103,9 +103,7 @@ def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
         return Imported(kept=there, summary=None, again=True)
     reading = _read(pen.connection, data, file, terms, said, tell)
     if said.columns:
-        remember_meanings(
-            pen.connection, terms.supplier, said.columns, pen.desk.who, pen.desk.at, said.quantities
-        )
+        remember_meanings(pen.connection, terms.supplier, said.columns, pen.desk.who, pen.desk.at, said.quantities)
     new = NewSheet(
         supplier=terms.supplier,
         sheet_date=_sheet_date(file, said, reading.summary),
@@ -120,9 +118,7 @@ def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
     return Imported(kept=kept, summary=reading.summary, again=False, changed=changed)
 
 
-def _read(
-    connection: Connection, data: bytes, file: Path, terms: Terms, said: Said, tell: Tell
-) -> SheetReading:
+def _read(connection: Connection, data: bytes, file: Path, terms: Terms, said: Said, tell: Tell) -> SheetReading:
     """The sheet read with what is remembered and said. Refuses one that leaves a question open or holds no offer."""
     hints = Hints(
         supplier=terms.supplier,

@@ -36,4 +36,3 @@ def columns_from(path: Path) -> dict[str, str]:
     """What columns mean, from a TOML file with a table [columns] as `read --write-columns` makes it."""
     found = read_toml(path, dict[str, str], top="columns")
     return {header: meaning for header, meaning in found.items() if meaning != "?"}
-

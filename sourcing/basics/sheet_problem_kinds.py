@@ -98,6 +98,11 @@ TABLE_KINDS: dict[str, ProblemKind] = {
         "another table that lacks part numbers or prices stands here and was not read: {found}",
         "if it holds offers, name its columns with --column",
     ),
+    "price-unit-unread": _kind(
+        "Price per something else",
+        "column '{found}' holds prices per {unit}, which can't be compared with prices for pieces",
+        'leave it out with --column "{found}=not used"',
+    ),
     "rows-hidden": _kind(
         "Hidden rows",
         "{count} hidden rows were read like the others: {found}",

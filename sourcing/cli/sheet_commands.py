@@ -111,7 +111,7 @@ def read(
     if write_columns:
         write(write_columns, columns_file(reading.summary))
     if json:
-        show_bytes(reading_json(reading))
+        show_bytes(reading_json(reading.summary, reading.offers, reading.structure))
     else:
         show(reading.summary, summary_text(reading.summary), False)
     if reading.summary.questions:
@@ -188,9 +188,7 @@ def _said(supplier: str, dated: datetime | None, columns: list[str] | None, file
 
     named = {**(columns_from(file) if file else {}), **pairs(columns or [])}
     fields, quantities = _meanings(named)
-    return Said(
-        supplier=supplier, dated=dated.date() if dated else None, columns=fields, quantities=quantities
-    )
+    return Said(supplier=supplier, dated=dated.date() if dated else None, columns=fields, quantities=quantities)
 
 
 def _meanings(columns: dict[str, str]) -> tuple[dict[str, Field], dict[str, int]]:

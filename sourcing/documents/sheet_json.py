@@ -9,17 +9,16 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from ..basics.problem import Place, Problem
-from ..basics.sheet import Accounting, Column, Region
+from ..basics.sheet import Accounting, Column, Region, SheetSummary, StructureRow
 
 if TYPE_CHECKING:
-    from ..sheets.hints import SheetReading
+    import pandas as pd
 
 ENCODER = msgspec.json.Encoder()
 
 
-def reading_json(reading: "SheetReading") -> Iterator[bytes]:
-    """The JSON text in pieces. Money and weights are strings of digits, days are ISO 8601, what is not stated is null."""
-    summary = reading.summary
+def reading_json(summary: SheetSummary, offers: "pd.DataFrame", structure: Sequence[StructureRow]) -> Iterator[bytes]:
+    """The JSON text in pieces: strings of digits for money and weights, ISO 8601 for days, null for what is not said."""
     head = {
         "file": summary.file,
         "reading": summary.reading,
@@ -28,8 +27,8 @@ def reading_json(reading: "SheetReading") -> Iterator[bytes]:
         "worksheets": [_worksheet(one, summary.regions) for one in summary.accounting],
     }
     yield ENCODER.encode(head)[:-1]
-    yield from _list("offers", _offers(reading))
-    yield from _list("structure", reading.structure)
+    yield from _list("offers", _offers(offers))
+    yield from _list("structure", structure)
     yield from _list("problems", map(_problem, summary.problems))
     yield from _list("questions", map(_problem, summary.questions))
     yield from _list("notes", map(_problem, summary.notes))
@@ -43,9 +42,9 @@ def _list(name: str, values: Iterable[object]) -> Iterator[bytes]:
     yield b"]"
 
 
-def _offers(reading: "SheetReading") -> Iterator[dict[str, Any]]:
-    names = [str(name) for name in reading.offers.columns]
-    for row in zip(*(reading.offers[name] for name in names), strict=True):
+def _offers(offers: "pd.DataFrame") -> Iterator[dict[str, Any]]:
+    names = [str(name) for name in offers.columns]
+    for row in zip(*(offers[name] for name in names), strict=True):
         yield dict(zip(names, row, strict=True))
 
 
@@ -94,4 +93,3 @@ def _problem(one: Problem) -> dict[str, object]:
         "remedy": one.remedy,
         "suggestions": one.suggestions,
     }
-

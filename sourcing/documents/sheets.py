@@ -65,7 +65,9 @@ def columns_file(summary: SheetSummary) -> str:
 
     A column nobody knows, and one that is a question, has '?' and is left open.
     """
-    lines = [f"# What the columns of {summary.file} mean. Put a meaning for each '?', or leave it: it is not used then."]
+    lines = [
+        f"# What the columns of {summary.file} mean. Put a meaning for each '?', or leave it: it is not used then."
+    ]
     lines += ["[columns]"]
     for column in summary.columns:
         name = (column.header or f"column {column.letter}").replace("\\", "\\\\").replace('"', '\\"')

@@ -38,6 +38,14 @@ def common_mark(counts: Mapping[str, int]) -> str:
     return ""
 
 
+def main_mark(counts: Mapping[str, int]) -> str:
+    """The mark that most of the marks counted are, with a '?' behind it where they are fewer than nine in ten."""
+    for mark, other in OTHER.items():
+        if counts.get(mark, 0) > counts.get(other, 0):
+            return common_mark(counts) or f"{mark}?"
+    return ""
+
+
 def readings_of(digits: str) -> tuple[str, str]:
     """Both readings of a number such as '1,234': with decimals, and in thousands."""
     return digits.replace(",", "."), re.sub("[.,]", "", digits)

@@ -15,7 +15,7 @@ from sourcing.basics.problem import Place, Refused, refused
 
 MOST_UNPACKED = 400_000_000
 """Bytes of all parts together; a price sheet of 300,000 rows and 12 columns has about 150 million."""
-MOST_RATIO = 400
+MOST_RATIO = 200
 FREE_OF_RATIO = 50_000_000
 LONGEST_SMALL_PART = 20_000_000
 """Bytes of a part that is held in memory as a whole: the list of worksheets, the styles."""

@@ -80,6 +80,8 @@ def read_basis(cell: Cell) -> Basis | Bad:
 def basis_of(shown: str) -> Basis | None:
     """What the text says, None where it is not understood; a text without words is one piece."""
     words = words_of(shown).rstrip(".")
+    if shown == "E":  # each, beside C and M: common practice on US price sheets, no source
+        return PIECE
     bare = LEADING.sub("", words, count=1).strip(" .")
     if not bare:
         return PIECE if not words.strip("-/ ") else None

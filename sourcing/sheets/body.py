@@ -20,6 +20,7 @@ from .table import Table
 from .worksheet import Cell, filled, text_of
 
 LONGEST_SHOWN = 80
+JUDGED = 2000
 Objects = NDArray[Any]
 """An array of dtype object: values of Python, one a row."""
 
@@ -110,6 +111,10 @@ class Body:
     def columns(self, field: Field) -> tuple[Column, ...]:
         """The columns of this meaning."""
         return self.table.all_at(field)
+
+    def first_cells(self, at: int) -> list[Cell]:
+        """The first cells of a column, row by row, to judge by what it may mean."""
+        return cast(list[Cell], self._columns[at][:JUDGED].tolist())
 
     @cached_property
     def too_wide(self) -> list[int]:

@@ -123,9 +123,10 @@ def _number_doubt(sample: Sequence[str]) -> str | None:
 def propose(columns: Sequence[Sequence[Cell]]) -> tuple[Column, ...]:
     """Columns of a table without headers, each with what its values look like as a suggestion; `field` stays None.
 
-    Each meaning is suggested once, for the column that fits best and is filled most; of two price columns the higher is the list price.
+    Each meaning is suggested once, for the column that fits best and is filled most; of two price columns the higher
+    is the list price. The columns' cells stand row by row.
     """
-    filled = [sum(map(bool, map(text_of, cells[:COMPARED]))) / len(cells[:COMPARED] or [""]) for cells in columns]
+    filled = [sum(map(bool, map(text_of, cells[:COMPARED]))) / max(1, len(cells[:COMPARED])) for cells in columns]
     fits = [
         (share * filled[at], at, field) for at, cells in enumerate(columns) for field, share in _fitting(cells).items()
     ]
@@ -167,9 +168,14 @@ def _why(field: Field | None) -> str:
 
 
 def compared(one: Sequence[Cell], other: Sequence[Cell]) -> tuple[int, int, int]:
-    """Rows in which both are amounts; of these, in how many the first is lower, and in how many higher."""
+    """Rows in which both are amounts; of these, in how many the first is lower, and in how many higher.
+
+    The cells stand row by row; columns of different lengths can't be compared and give no rows.
+    """
+    if len(one) != len(other):
+        return 0, 0, 0
     step = max(1, len(one) // COMPARED)
-    pairs = [(_amount(a), _amount(b)) for a, b in zip(one[::step], other[::step], strict=False)]
+    pairs = [(_amount(a), _amount(b)) for a, b in zip(one[::step], other[::step], strict=True)]
     both = [(a, b) for a, b in pairs if a is not None and b is not None]
     return len(both), sum(a < b for a, b in both), sum(a > b for a, b in both)
 

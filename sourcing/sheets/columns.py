@@ -58,7 +58,7 @@ __all__ = [
 ]
 
 CellsOf = Callable[[int], Sequence[Cell]]
-"""The cells of the column at a place counted from 0."""
+"""The cells of the column at a place counted from 0, row by row: columns are compared with one another."""
 
 
 def column_of(at: int, header: Header, meanings: Mapping[str, Field]) -> Column:
@@ -245,7 +245,9 @@ def _without_sum(columns: Sequence[Column], cells_of: CellsOf) -> list[Column]:
 
 
 def _sums(whole: Sequence[Cell], places: Sequence[Sequence[Cell]]) -> bool:
-    rows = [[text_of(cell) for cell in row] for row in list(zip(whole, *places, strict=False))[:2000]]
+    if any(len(cells) != len(whole) for cells in places):
+        return False
+    rows = [[text_of(cell) for cell in row] for row in list(zip(whole, *places, strict=True))[:2000]]
     counted = [[int(text or 0) for text in row] for row in rows if row[0] and all(t.isdecimal() or not t for t in row)]
     return bool(counted) and all(row[0] == sum(row[1:]) for row in counted) and any(row[0] for row in counted)
 

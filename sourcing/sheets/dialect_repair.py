@@ -39,6 +39,12 @@ def mended(lines: Sequence[str], at: int, shape: Shape) -> tuple[list[str], int]
     return _as_it_goes(lines[at], shape), at + 1
 
 
+def mending_work(line: str, shape: Shape) -> int:
+    """How much work it is to mend the line, in characters looked at; every line has its share of fixed work."""
+    quotes = line.count(shape.dialect.quote) if shape.dialect.quote else 0
+    return 400 + len(line) * (2 + 2 * min(quotes, MOST_QUOTES))
+
+
 def _fitting(line: str, shape: Shape) -> list[str] | None:
     """The reading of the table's width with the fewest quotes left in cells; then one of another usual width."""
     rows = [row for row in _readings(line, shape.dialect) if len(row) in shape.widths]

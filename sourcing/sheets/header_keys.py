@@ -24,6 +24,10 @@ EURO = re.compile(r"(?<![A-Za-z])euros?(?![A-Za-z])", re.I)
 STERLING = re.compile(r"(?<![A-Za-z])(?:pounds? )?sterling(?![A-Za-z])", re.I)
 
 
+NAMES_CURRENCY = re.compile(rf"[$€£]|dollar|sterling|{TRADE_CURRENCIES}", re.I)
+"""Whether it is worth looking closer: most headers name no currency."""
+
+
 def listed(words: str) -> tuple[str, ...]:
     """The words of a list with spaces."""
     return tuple(words.split())
@@ -69,6 +73,8 @@ def plain_text(text: str) -> str:
 
 def without_currency(text: str) -> str:
     """The text without the currencies `currencies_named` finds in it, and without bare signs."""
+    if not NAMES_CURRENCY.search(text):
+        return text
     for pattern in (DOLLAR, US_DOLLARS, STERLING, EURO, SMALL_CODE, CODE):
         text = pattern.sub(" ", text)
     return re.sub(r"[$€£]", " ", text)
@@ -99,7 +105,7 @@ def spellings(words: str) -> Iterator[str]:
         for chosen in product(*choices):
             text = " ".join(word for word in chosen if word != "-")
             yield text
-            if text.translate(UMLAUTS) != text:
+            if not text.isascii() and text.translate(UMLAUTS) != text:
                 yield text.translate(UMLAUTS)
 
 

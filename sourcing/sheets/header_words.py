@@ -4,6 +4,7 @@ Exact words only: an unknown one is not guessed here. A price word that leaves o
 The words stand in a module for each language; they are common practice in the trade, no source.
 """
 
+import re
 from collections.abc import Iterable
 from functools import lru_cache
 from typing import NamedTuple
@@ -16,7 +17,7 @@ from . import header_words_french as french
 from . import header_words_german as german
 from . import header_words_spanish as spanish
 from .break_headers import break_quantity, is_price_level, numbered_quantity
-from .header_keys import currencies_named, header_key, keys_of, plain_text
+from .header_keys import UMLAUTS, currencies_named, header_key, keys_of, listed, plain_text, words_in
 from .price_headers import bare_price_key, says_with_tax, without_unit_key
 from .stock_places import stock_place
 
@@ -64,6 +65,18 @@ WITH_UNITS: tuple[Field, ...] = (
 AMBIGUOUS = {
     "qty": QUANTITY, "mult": MULTIPLE_OR_MULTIPLIER, "disc": DISCOUNT_OR_DISCONTINUED, "discs": DISCOUNT_OR_DISCONTINUED
 }  # fmt: skip
+
+
+BREAK_MARKS = re.compile("[-–+<>≥≤]")
+STOP_WORDS = frozenset(listed("in de of to is by at on for with the and la le du per en no yes out"))
+VOCABULARY = frozenset(
+    word
+    for language in LANGUAGES
+    for words in (*language.WORDS.values(), language.UNCLEAR, language.OLDER, language.SURCHARGE)
+    for word in words_in(f"{words} {words.translate(UMLAUTS)}".replace("_", " "))
+    if len(word) > 1 and word.isalpha()
+).difference(STOP_WORDS)
+"""The words of all lists; no other header than one with such a word can be known, but for quantity breaks."""
 
 
 class Meaning(NamedTuple):
@@ -174,8 +187,14 @@ def known_words(cells: Iterable[str]) -> int:
 
 @lru_cache(maxsize=65536)
 def is_known(text: str) -> bool:
-    """Whether the text is a header word that means a field or a price to ask about."""
-    if not text or text.isdigit():
+    """Whether the text is a header word that means a field or a price to ask about.
+
+    Cells of the body are asked too, by the thousand: those without any word of the lists are told at once.
+    """
+    if not any(map(str.isalpha, text)):
+        return bool(BREAK_MARKS.search(text)) and field_of(text) is not None
+    key = header_key(text)
+    if key not in FIELD_OF and key not in UNCLEAR_KEYS and VOCABULARY.isdisjoint(words_in(text)):
         return False
     meaning = meaning_of(text)
     return meaning.field is not None or meaning.why in (UNCLEAR, WITH_TAX, SURCHARGE, OLDER)

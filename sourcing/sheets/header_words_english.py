@@ -147,7 +147,7 @@ WORDS: dict[Field, str] = {
         notes remarks""",
 }  # fmt: skip
 
-WEAK_NUMBERS = "number, part, item, ref, reference, code, material, article, parts"
+WEAK_NUMBERS = "number, part, item, ref, reference, code, material, article"
 """Words for the supplier's number only where no outspoken one stands beside them."""
 
 UNCLEAR = """

@@ -13,7 +13,7 @@ from typing import NamedTuple, cast
 
 from sourcing.basics.currency import is_currency
 
-from .amounts import NUMBER, clear_mark, common_mark, decimal_of, readings_of
+from .amounts import NUMBER, clear_mark, decimal_of, main_mark, readings_of
 from .basis_cells import PIECE, Basis, basis_of
 from .cells import DASHES, Bad, parse_column, says_no_longer_available, shapes_of, shown_of, word_set, words_of
 from .number_cells import readings_of_date
@@ -51,6 +51,7 @@ PLAIN = re.compile(r"[0-9]{1,9}(?:([.,])[0-9]{1,2})?")
 NO_CENTS = re.compile(r"(.*[0-9])[.,](?:-{1,3})")
 """'12.-' and '12,--' are whole amounts, as Swiss, German and Dutch sheets write them."""
 FOOTNOTE = re.compile(r"(.*[0-9€$£a-z.])\s*(?:[*†‡#°]+|[¹²³⁴⁵⁶⁷⁸⁹⁰]+|\(?[0-9]\))")
+BARE_COUNT = re.compile(r"/\s*(?!100\b|1000\b)[0-9][0-9.,' ]*|/\s*1000?[.,].*")
 MOST_DIGITS = 12
 BARE_AMOUNTS = frozenset("0123456789.,' -()")
 ENGLISH_MONEY = DOLLARS | {"GBP"}
@@ -96,7 +97,9 @@ def _read_texts(texts: Sequence[str], currency: str) -> list[Price]:
     counts = Counter(shapes)
     mark = _mark_of(counts)
     plain = {
-        shape for shape in counts if "1" in shape and (own := PLAIN.fullmatch(shape)) and own[1] in (None, mark or ".")
+        shape
+        for shape in counts
+        if "1" in shape and (own := PLAIN.fullmatch(shape)) and own[1] in (None, mark[:1] or ".")
     }
     if counts and len(plain) == len(counts):
         return list(map(Decimal, "\n".join(texts).replace(",", ".").split("\n")))
@@ -233,20 +236,23 @@ def _as_written(text: str, per: str) -> str:
 
 
 def _decimal(spelled: Spelled, mark: str, shown: str) -> Decimal | Bad:
-    own = clear_mark(spelled.number)
-    if own == "?" and not mark:
+    own, usual = clear_mark(spelled.number), mark[:1]
+    if own == "?" and mark != usual or own == "?" and not mark:
         return Bad("price-ambiguous", found=shown, suggestions=readings_of(spelled.number))
-    if own in (".", ",") and mark and own != mark:
-        return Bad("price-mark-differs", found=shown, mark=mark)
-    value = decimal_of(spelled.number, mark or own)
+    if own in (".", ",") and usual and own != usual:
+        return Bad("price-mark-differs", found=shown, mark=usual)
+    value = decimal_of(spelled.number, usual or own)
     if value is None:
         return Bad("price-unreadable", found=shown)
     return -value if spelled.negative else value
 
 
 def _with_basis(price: Decimal, per: str, currency: str, shown: str) -> Price:
-    """'/M' is a thousand on sheets in dollars or pounds only, '/m' a metre on all but those in US dollars."""
-    basis = basis_of(per) if per else PIECE
+    """'/M' is a thousand on sheets in dollars or pounds only, '/m' a metre on all but those in US dollars.
+
+    A bare number behind a slash is a count only where it is 100 or 1000: '44.00 / 41.00' are two prices.
+    """
+    basis = basis_of(per) if per and not BARE_COUNT.fullmatch(per) else None if per else PIECE
     letter = re.fullmatch(r"(?:/|per)\s*([mM])\.?", per)
     if letter and (currency == "USD" if letter[1] == "m" else currency not in ENGLISH_MONEY):
         basis = None
@@ -256,9 +262,10 @@ def _with_basis(price: Decimal, per: str, currency: str, shown: str) -> Price:
 
 
 def decimal_mark(cells: Iterable[Cell]) -> str:
-    """The decimal mark of a column: shown by at least nine in ten of the cells that show one; '' where none does.
+    """The decimal mark of a column: what most of the cells that show one show; '' where none does or both do alike.
 
-    A column in which both are common has none either: clear cells are read each by itself, unclear ones are problems.
+    Cells with the other mark are problems. A question mark behind it: fewer than nine in ten show it, so that a cell
+    such as '1,234' stays unclear.
     """
     return _mark_of(Counter(shapes_of([cell for cell in cells if isinstance(cell, str)])))
 
@@ -267,7 +274,7 @@ def _mark_of(shapes: Counter[str]) -> str:
     counts: Counter[str] = Counter()
     for shape, count in shapes.items():
         counts[_shown_mark(shape)] += count
-    return common_mark(counts)
+    return main_mark(counts)
 
 
 def _shown_mark(shape: str) -> str:

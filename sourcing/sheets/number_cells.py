@@ -6,6 +6,7 @@ Computational Biology 17(7) (2021), who counted names turned into dates and floa
 
 import re
 from collections.abc import Iterable, Sequence
+from datetime import date, timedelta
 from decimal import Decimal
 from string import ascii_uppercase, digits
 from typing import cast
@@ -41,6 +42,13 @@ LETTER_FIRST = re.compile(
     re.IGNORECASE,
 )
 """Numbers that begin with letters, no month's name among them, are none of the damaged forms either."""
+ZEROS_FOR_DIGITS = re.compile(r"[1-9]\d{14}0+")
+"""A spreadsheet keeps 15 digits (its published limit) and writes zeros for the rest."""
+LINE_END = re.compile(r"[\t\n\r\v\f\x1c-\x1f\x85\u2028\u2029]")
+DASHED = re.compile(r"\d{1,2}-\d{1,2}(?:-\d{2,4})?")
+DAY_COUNT = re.compile(r"[345]\d{4}")
+FIRST_DAY = date(1899, 12, 30)
+"""Day 0 of the count a spreadsheet keeps dates in; 30000 is in 1982, 59999 in 2064."""
 NOTHING = frozenset({"-", "--", "–", "—", "n/a", "none", "null", "keine"})
 LONGEST = 60
 MAY_BE_DAMAGED = frozenset(
@@ -117,6 +125,8 @@ def parse_number(cell: Cell) -> str | Bad:
     text = shown_of(cell)
     if isinstance(cell, Decimal):
         return _from_number_cell(cell, text)
+    if len(cell) <= LONGEST and not LINE_END.search(bare := cell.strip()):
+        text = bare  # every character inside stays, a no-break space too
     if formula := FORMULA_TEXT.fullmatch(text):
         text = formula[1].strip()
     text = text.removeprefix("'")
@@ -175,10 +185,36 @@ def without_float_tail(numbers: Sequence[str | Bad]) -> list[str | Bad]:
     return [bad.get(number, number) if isinstance(number, str) else number for number in numbers]
 
 
+def lost_digits(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
+    """Numbers of more than fifteen digits that end in zeros only, as a spreadsheet leaves them."""
+    return {
+        at: Bad("number-damaged", found=text, lost=", and digits are lost")
+        for at, text in enumerate(numbers)
+        if isinstance(text, str) and len(text) > 15 and ZEROS_FOR_DIGITS.fullmatch(text)
+    }
+
+
+def day_counts(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
+    """Where a number such as 45942 stands among dashed ones such as 10-14: the day count of a date made of one."""
+    texts = [number for number in numbers if isinstance(number, str) and number]
+    if 2 * sum(map(bool, map(DASHED.fullmatch, texts))) <= len(texts):
+        return {}
+    return {
+        at: Bad("number-damaged", found=text, suggestions=_days_counted(int(text)), lost="")
+        for at, text in enumerate(numbers)
+        if isinstance(text, str) and DAY_COUNT.fullmatch(text)
+    }
+
+
+def _days_counted(count: int) -> tuple[str, ...]:
+    day = FIRST_DAY + timedelta(days=count)
+    return (f"{day.month}-{day.day}", f"{day.day}-{day.month}")
+
+
 def lost_zeros(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
     """Where a leading zero was lost: the column's all-digit numbers have one length, some begin with 0, this is short.
 
-    Only where at least nine in ten all-digit numbers have that length; otherwise lengths simply differ.
+    Only where at least four in five all-digit numbers have that length; otherwise lengths simply differ.
     """
     zeros = {len(text) for text in numbers if isinstance(text, str) and text[:1] == "0" and text.isdigit()}
     if len(zeros) != 1:
@@ -187,7 +223,7 @@ def lost_zeros(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
     digits = [(at, text) for at, text in enumerate(numbers) if isinstance(text, str) and text.isdigit()]
     short = [(at, text) for at, text in digits if len(text) < width]
     whole = sum(len(text) == width for _, text in digits)
-    if whole < 9 * len(short) or whole + len(short) < len(digits):
+    if whole < 4 * len(short) or whole + len(short) < len(digits):
         return {}
     return {at: Bad("number-lost-zero", found=text, suggestions=(text.zfill(width),)) for at, text in short}
 

@@ -73,7 +73,9 @@ def _price_table(table: Table, data: bytes, file: str, meanings: Mapping[str, Fi
 def _shaped(worksheet: Worksheet, shape: Shape) -> PlainTable:
     rows = [row for row in worksheet.rows[shape.body : shape.end] if not is_blank(row)]
     header = _header(worksheet, shape.first, shape.body - shape.first)
-    return PlainTable(worksheet.name, _wide(header, shape.width) if header else None, [_wide(r, shape.width) for r in rows])
+    return PlainTable(
+        worksheet.name, _wide(header, shape.width) if header else None, [_wide(r, shape.width) for r in rows]
+    )
 
 
 def _header(worksheet: Worksheet, first: int, height: int) -> Sequence[Cell]:
@@ -91,4 +93,3 @@ def _wide(row: Sequence[Cell], width: int) -> Row:
 def plain_text(cell: Cell) -> str:
     """The cell as it stood; the number of a spreadsheet without an exponent."""
     return format(cell, "f") if isinstance(cell, Decimal) else cell
-

@@ -5,9 +5,10 @@ from collections.abc import Sequence
 import msgspec
 import numpy as np
 
-from sourcing.basics.problem import Place, Problem, Refused, refused
+from sourcing.basics.problem import Place, Problem, Refused, problem, refused
 from sourcing.basics.sheet import SheetSummary
 
+from .basis_cells import unread_unit_in_header
 from .body import Body, Objects
 from .columns import PRICES, meanings_by_key, plain_key, questions
 from .currency_of import sheet_currency
@@ -40,7 +41,9 @@ def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
     found = {at: tables_in(one, said) for at, one in enumerate(worksheets) if not one.hidden}
     tables = _complete([table for some in found.values() for table in some], file)
     dated = stated_date(tables)
-    hints.tell(f"{file}: {sum(table.end - table.body for table in tables):,} rows in {len(tables)} tables, reading the cells")
+    hints.tell(
+        f"{file}: {sum(table.end - table.body for table in tables):,} rows in {len(tables)} tables, reading the cells"
+    )
     currency, unsure = sheet_currency([Body(table) for table in tables], file, hints.currency)
     read = [
         ReadWorksheet(
@@ -84,8 +87,12 @@ def _complete(tables: Sequence[Table], file: str) -> list[Table]:
 
 def _asked(table: Table, file: str) -> tuple[Problem, ...]:
     """What a person must say about the columns: unclear ones, and those whose values contradict their header."""
-    body = Body(table)
-    return questions(table.columns, _place(table, file), lambda at: body.coded(at).different)
+    body, place = Body(table), _place(table, file)
+    units = [(column, unread_unit_in_header(column.header)) for column in table.columns if column.field in PRICES]
+    by_unit = [
+        problem("price-unit-unread", place=place, found=column.header, unit=unit) for column, unit in units if unit
+    ]
+    return (*questions(table.columns, place, lambda at: body.coded(at).different), *by_unit)
 
 
 def _without_open_prices(table: Table) -> Table:

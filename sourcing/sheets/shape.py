@@ -38,9 +38,7 @@ def shape_of(worksheet: Worksheet) -> Shape | None:
     width = _width(rows, filled)
     if not width:
         return None
-    of_table = [
-        at for at in range(len(rows)) if len(rows[at]) == width and filled[at] >= min(2, width)
-    ]
+    of_table = [at for at in range(len(rows)) if len(rows[at]) == width and filled[at] >= min(2, width)]
     parts = _parts(rows, filled, of_table, width)
     first, end = max(parts, key=lambda part: part[1] - part[0])
     first = _with_upper_header(rows, filled, first, width)

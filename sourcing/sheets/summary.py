@@ -101,7 +101,7 @@ def notes_on(read: ReadWorksheet, file: str) -> Iterator[Problem]:
         return
     yield from _hidden_parts(read, place)
     for table in read.left_out:
-        if table.known >= LEAST_KNOWN and table.end > table.body:
+        if (read.tables or table.known >= LEAST_KNOWN) and table.end > table.body:
             found = ", ".join(f"'{column.header}'" for column in table.columns)
             row = worksheet.row_numbers[table.first]
             yield problem("table-not-read", place=Place(file=file, worksheet=worksheet.name, row=row), found=found)

@@ -6,14 +6,20 @@ from dataclasses import dataclass, replace
 
 from sourcing.basics.sheet import Column, Field
 
-from .columns import NUMBERS, PRICES, Header, columns_of, plain_key
-from .header_words import break_quantity, header_key, is_unclear
+from .cells import NO_LONGER_AVAILABLE
+from .columns import NUMBERS, PRICES, Header, columns_of, is_open, plain_key
+from .header_words import break_quantity, header_key
+from .money_cells import NO_PRICE
+from .quantity_cells import HAS_STOCK, NO_STOCK, NOT_STATED, ON_ORDER
 from .worksheet import Cell, Worksheet, text_of
 
 SEARCHED, SEARCHED_ON = 200, 5
 """How many rows from the top a header is looked for in, and how many after the first complete one."""
 MOST_HEADER_ROWS = 3
 LONGEST_HEADER = 60
+TYPED: tuple[Field, ...] = ("net price", "list price", "stock", "pack", "minimum", "order multiple", "core charge")
+NO_NUMBER = NO_PRICE | NO_LONGER_AVAILABLE | HAS_STOCK | NO_STOCK | ON_ORDER | NOT_STATED
+"""Words that stand for a number in the body of a table."""
 AMOUNT = re.compile(r"[-+(]?[$€£]?\s*\d[\d.,' ]*\)?\s*[$€£]?")
 
 
@@ -31,19 +37,24 @@ class Table:
     @property
     def known(self) -> int:
         """How many columns are known header words, those that need a person's word counted too."""
-        return sum(column.field is not None or is_unclear(column.header) for column in self.columns)
+        return sum(column.field is not None or is_open(column) for column in self.columns)
 
     @property
     def complete(self) -> bool:
         """Whether there is a number and a price, or a price that needs a person's word."""
         fields = {column.field for column in self.columns}
-        priced = fields.intersection(PRICES) or any(is_unclear(column.header) for column in self.columns)
+        priced = fields.intersection(PRICES) or any(is_open(column) for column in self.columns)
         return bool(fields.intersection(NUMBERS) and priced)
 
     @property
-    def rank(self) -> tuple[bool, int, int]:
-        """Which of two candidates is the header: complete, then most known words, then fewer rows."""
-        return (self.complete, self.known, self.first - self.body)
+    def sure(self) -> int:
+        """How many different meanings are known without a person's word; price breaks count one by one."""
+        return len({(one.field, one.from_quantity, one.place) for one in self.columns if one.field})
+
+    @property
+    def rank(self) -> tuple[bool, int, int, int]:
+        """Which of two candidates is the header: complete, then most known words, most sure ones, fewest rows."""
+        return (self.complete, self.known, self.sure, self.first - self.body)
 
     def at(self, field: Field) -> int | None:
         """Where the column of this meaning stands; None where there is none."""
@@ -57,7 +68,8 @@ class Table:
 def find_table(worksheet: Worksheet, meanings: Mapping[str, Field], start: int = 0) -> Table | None:
     """The best header from row `start` on: complete first, then most known words, then fewest rows, then the top.
 
-    None where no row holds two known words. `meanings` as `columns.meanings_by_key` gives them.
+    None where no row holds two known words. `meanings` as `columns.meanings_by_key` gives them. Rows of words just
+    above that group the columns ('Prices' over 'List' and 'Net') belong to the header.
     """
     best: Table | None = None
     for at in range(start, min(len(worksheet.rows), start + SEARCHED)):
@@ -67,14 +79,42 @@ def find_table(worksheet: Worksheet, meanings: Mapping[str, Field], start: int =
             table = _candidate(worksheet, at, height, meanings)
             if table and (best is None or table.rank > best.rank):
                 best = table
-    return best
+    return _with_groups_above(best, start, meanings) if best else None
+
+
+def _with_groups_above(table: Table, start: int, meanings: Mapping[str, Field]) -> Table:
+    """The table with the rows above its header that group columns, as long as no meaning gets less sure by them."""
+    while table.first > start and table.body - table.first < MOST_HEADER_ROWS and _is_group_row(table):
+        taller = _candidate(table.worksheet, table.first - 1, table.body - table.first + 1, meanings)
+        if taller is None or (taller.known, taller.sure) < (table.known, table.sure):
+            break
+        table = taller
+    return table
+
+
+def _is_group_row(table: Table) -> bool:
+    """Whether the row above the header is words over its columns: two or more, or one merged over some of them."""
+    worksheet, at = table.worksheet, table.first - 1
+    filled = [column for column, cell in enumerate(worksheet.rows[at]) if text_of(cell)]
+    texts = [text_of(worksheet.rows[at][column]) for column in filled]
+    if any(re.search(r"\d", text) and break_quantity(text) is None or len(text) > LONGEST_HEADER for text in texts):
+        return False
+    if any(text.endswith((":", ".")) for text in texts):
+        return False
+    widths = _merged_widths(worksheet, at) or {}
+    merged = [column for column in filled if 1 < widths.get(column, 1) < len(table.headers)]
+    return bool(merged) or (len(filled) >= 2 and set(filled).issubset(_headed(table)))
+
+
+def _headed(table: Table) -> set[int]:
+    return {at for at, header in enumerate(table.headers) if header}
 
 
 def _candidate(worksheet: Worksheet, at: int, height: int, meanings: Mapping[str, Field]) -> Table | None:
     rows = worksheet.rows[at : at + height]
     if len(rows) < height or any(not any(text_of(cell) for cell in row) for row in rows):
         return None
-    if any(not _could_be_header(row) for row in rows[1:]):
+    if height > 1 and any(not _could_be_header(row) for row in rows):
         return None
     headers = headers_of(worksheet, at, height)
     table = Table(worksheet, at, at + height, len(worksheet.rows), headers, columns_of(headers, meanings))
@@ -82,7 +122,7 @@ def _candidate(worksheet: Worksheet, at: int, height: int, meanings: Mapping[str
 
 
 def _could_be_header(row: Sequence[Cell]) -> bool:
-    """Whether a row may be the lower part of a header. A row with an amount that is no quantity is a row of the body."""
+    """Whether a row may be part of a header of several rows: one with an amount that is no quantity is of the body."""
     texts = [text for cell in row if (text := text_of(cell))]
     amounts = [text for text in texts if AMOUNT.fullmatch(text)]
     quantities = [int(text) for text in amounts if text.isdigit()]
@@ -157,8 +197,22 @@ def other_header(row: Sequence[Cell]) -> bool:
     if any(re.search(r"\d", text) and break_quantity(text) is None for text in texts):
         return False
     columns = columns_of(tuple(_joined([text]) for text in texts), {})
-    words = {header_key(column.header) for column in columns if column.field or is_unclear(column.header)}
+    words = {header_key(column.header) for column in columns if column.field or is_open(column)}
     return len(words) >= 3 and 2 * len(words) >= len(texts)
+
+
+def unknown_header(row: Sequence[Cell], table: Table) -> bool:
+    """Whether a row of the body is the header of a table of other things: words alone, over two columns of numbers.
+
+    Prices, stocks and packs that are all words at once are no part of this table.
+    """
+    texts = [text_of(cell) for cell in row]
+    filled = [text for text in texts if text]
+    if len(filled) < 3 or any(re.search(r"\d", text) for text in filled):
+        return False
+    typed = [column.at for column in table.columns if column.field in TYPED and column.at < len(texts)]
+    wordy = [texts[at] for at in typed if len(texts[at]) > 2 and texts[at].casefold() not in NO_NUMBER]
+    return len(wordy) >= 2
 
 
 def ending_at(table: Table, end: int) -> Table:

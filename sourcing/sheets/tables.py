@@ -10,8 +10,19 @@ from sourcing.basics.sheet import Column, Field
 
 from .body import Body
 from .columns import columns_of, name_of, plain_key
-from .table import MOST_HEADER_ROWS, Table, ending_at, find_table, other_header, repeats_header, with_columns
+from .table import (
+    MOST_HEADER_ROWS,
+    Table,
+    ending_at,
+    find_table,
+    headers_of,
+    other_header,
+    repeats_header,
+    unknown_header,
+    with_columns,
+)
 from .worksheet import Worksheet, is_blank, text_of
+
 
 @dataclass(frozen=True)
 class SaidColumns:
@@ -32,25 +43,40 @@ def tables_in(worksheet: Worksheet, said: SaidColumns) -> list[Table]:
     found: list[Table] = []
     table = find_table(worksheet, said.meanings)
     while table:
-        following = _following(table, said.meanings)
+        next_at = _next_header(table)
+        following = None
+        if next_at is not None:
+            near = find_table(worksheet, said.meanings, next_at)
+            following = near if near and near.first == next_at else _unnamed(worksheet, next_at)
+            following = _with_rows_above(following, table.body, said)
         end = following.first if following else len(worksheet.rows)
         found.append(_named_by_values(ending_at(table, _without_title(table, end)), said))
         table = following
     return found
 
 
-def _following(table: Table, meanings: Mapping[str, Field]) -> Table | None:
-    """The next table: the first row that is another header, with the header rows just above it."""
+def _next_header(table: Table) -> int | None:
+    """The first row of the body that is the header of another table."""
+    rows = table.worksheet.rows
     for at in _headings(table):
-        row = table.worksheet.rows[at]
-        if repeats_header(row, table) or not other_header(row):
+        row = rows[at]
+        if repeats_header(row, table):
             continue
-        starts = range(max(table.body, at - MOST_HEADER_ROWS + 1), at + 1)
-        tables = [find_table(table.worksheet, meanings, start) for start in starts]
-        near = [one for one in tables if one and one.first <= at < one.body]
-        if near:
-            return max(near, key=lambda one: one.rank)
+        if other_header(row) or (is_blank(rows[at - 1]) and unknown_header(row, table)):
+            return at
     return None
+
+
+def _unnamed(worksheet: Worksheet, at: int) -> Table:
+    """A table of which no header word is known, so that its rows are not taken for the table's above."""
+    headers = headers_of(worksheet, at, 1)
+    return Table(worksheet, at, at + 1, len(worksheet.rows), headers, columns_of(headers, {}))
+
+
+def _with_rows_above(table: Table, lowest: int, said: SaidColumns) -> Table:
+    """The table with the upper rows of its header, which stand above the row it was recognised by."""
+    taller = find_table(table.worksheet, said.meanings, max(lowest, table.first - MOST_HEADER_ROWS + 1))
+    return taller if taller and taller.first < table.first < taller.body else table
 
 
 def _headings(table: Table) -> Iterator[int]:
@@ -78,7 +104,7 @@ def _without_title(table: Table, end: int) -> int:
 def _named_by_values(table: Table, said: SaidColumns) -> Table:
     """The table with its columns looked at once more, with the values under the headers at hand."""
     body = Body(table)
-    columns = columns_of(table.headers, said.meanings, lambda at: body.coded(at).different)
+    columns = columns_of(table.headers, said.meanings, body.first_cells)
     return with_columns(table, tuple(_with_quantity(column, said.quantities) for column in columns))
 
 

@@ -8,15 +8,16 @@ from dataclasses import dataclass, field, replace
 from itertools import chain
 
 from .dialect_choice import SPACED, Shape
-from .dialect_repair import literal, mended, one_row, with_another_delimiter
+from .dialect_repair import literal, mended, mending_work, one_row, with_another_delimiter
 
 Rows = list[list[str]]
 MOST_DELIMITER_TRIES = 2_000
 LINES_LOOKED_AT = 50
 MOST_ROWS = 50_000
 """Rows with a space after every delimiter are looked for in files up to this length: it costs a look at each row."""
-READ_AGAIN = 3
-"""So many times its own length is a file read again in all for the sake of stray quotes; then quotes are characters."""
+READ_AGAIN, LEAST_BUDGET, MOST_WORK = 2, 10_000_000, 10_000_000
+"""So many times its own length, and 10 million characters more, is a file read again in all for the sake of stray
+quotes, and so much work is done on damaged lines, a few seconds of it; then quotes are characters."""
 
 
 @dataclass
@@ -50,21 +51,26 @@ class Records:
 
     def _one_by_one(self) -> None:
         self.rows, self.numbers = [], (numbers := list[int]())
-        budget = READ_AGAIN * sum(map(len, self.lines)) + 1_000_000
+        budget, work = READ_AGAIN * sum(map(len, self.lines)) + LEAST_BUDGET, MOST_WORK
         at = 0
         while at < len(self.lines):
             at, failed = self._until_damaged(at, numbers)
             if at >= len(self.lines):
                 break
             budget -= sum(map(len, self.lines[at:failed]))
+            work -= mending_work(self.lines[at], self.shape)
+            if budget < 0 or work < 0:
+                self._rest_without_quotes(at, numbers)
+                break
             numbers.append(at + 1)
-            if budget < 0:
-                self.rows.append(literal(self.lines[at], self.shape.dialect))
-                at += 1
-                continue
             row, at = mended(self.lines, at, self.shape)
             self.rows.append(row)
         self._mend_delimiters()
+
+    def _rest_without_quotes(self, at: int, numbers: list[int]) -> None:
+        """Where so much is damaged that looking at each row would take minutes."""
+        self.rows += replace(self.shape.dialect, quote="").reader(self.lines[at:], strict=False)
+        numbers += range(at + 1, len(self.lines) + 1)
 
     def _until_damaged(self, start: int, numbers: list[int]) -> tuple[int, int]:
         """Reads on to the next damaged record; its first line and the line after what was read of it."""

@@ -79,5 +79,4 @@ def _number(cell: Cell, digits: str, mark: str) -> Decimal | Bad:
     if own == "?" and not mark:
         return Bad("weight-unclear", found=shown_of(cell), suggestions=readings_of(digits))
     value = decimal_of(digits, mark or own) if NUMBER.fullmatch(digits) else None
-    differs = own in (".", ",") and mark and own != mark
-    return Bad("weight-unreadable", found=shown_of(cell)) if differs or value is None else value
+    return Bad("weight-unreadable", found=shown_of(cell)) if value is None else value

@@ -11,6 +11,11 @@ LONGEST_TEXT = 400_000
 """Bytes of XML between two tags. A cell holds 32,767 characters at most (the published limit of spreadsheets); each
 may be written as an escape of up to ten bytes."""
 MOST_MERGED = 200_000
+MOST_CELLS = 9_000_000
+"""Cells of the rectangles of all worksheets together. The reader takes 32 bytes for each, and as much again for a
+cell that is filled."""
+MOST_TEXTS = 600_000
+"""Error cells and formulas without a value of one worksheet; each is looked at by itself."""
 MOST_ROWS, MOST_COLUMNS = 1_048_576, 16_384
 """The published limits of a worksheet."""
 ZEROS = re.compile(r"0+(?:\.0*)?")
@@ -88,6 +93,8 @@ class Found:
         self.height, self.width = max(self.height, row), max(self.width, column)
         if self.width > MOST_COLUMNS or self.height > MOST_ROWS:
             raise TooWide(self.height, self.width)
+        if self.cells > MOST_CELLS:
+            raise TooLong
 
     def see_head(self, head: bytes) -> None:
         """The columns that are hidden or have no width."""
@@ -121,6 +128,8 @@ class Found:
     def see_formula(self, at: tuple[int, int], kind: CellKind, value: str | None, formula: str | None) -> None:
         """One cell with a formula or an error. `at`: row and column from 1. None: no value or formula is stored."""
         place = (at[0] - 1, at[1] - 1)
+        if len(self.texts) > MOST_TEXTS:
+            raise TooLong
         if formula is not None and self._not_calculated(kind, value):
             self.texts[place] = f"={formula or '…'}"
         elif kind == CellKind.ERROR and value:

@@ -15,13 +15,10 @@ from sourcing.basics.problem import Place, refused
 
 from .archive import Archive, name_key
 from .workbook_formats import BUILT_IN, NumberFormat, read_format
-from .workbook_found import LONGEST_TEXT, Found, TooLong, TooWide
+from .workbook_found import LONGEST_TEXT, MOST_CELLS, Found, TooLong, TooWide
 from .workbook_parse import Broken, Declared, SheetReader, parse, tags_of
 from .workbook_scan import Irregular, scan
 
-MOST_CELLS = 9_000_000
-"""Cells of the rectangles of all worksheets together. The reader takes 32 bytes for each, and as much again for a
-cell that is filled."""
 MOST_STRING_BYTES = 300_000_000
 """Text of all cells together: a text that is stored once is copied for every cell that shows it."""
 MOST_STRINGS = 4_000_000

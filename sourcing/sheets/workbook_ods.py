@@ -10,10 +10,10 @@ from decimal import Decimal
 from sourcing.basics.problem import Place, refused
 
 from .archive import Archive
-from .workbook_found import MOST_COLUMNS, TooWide, longest_checked
-from .workbook_numbers import number_cell
 from .workbook_formats import shown_as_percent
+from .workbook_found import MOST_COLUMNS, TooWide, longest_checked
 from .workbook_marks import refusing
+from .workbook_numbers import number_cell
 from .workbook_parse import parse
 from .worksheet import Cell, Worksheet, without_blank_end
 
@@ -231,7 +231,10 @@ def _number(given: dict[str, str], kind: str, value: str, text: str) -> tuple[Ce
         return text, ""
     if kind == "percentage" and isinstance(number, Decimal):
         return shown_as_percent(number), ""
-    if kind == "float" and isinstance(number, Decimal) and ZEROS.fullmatch(text):
-        if re.sub(r"\D", "", text).lstrip("0") == format(number, "f").lstrip("0"):
-            return text, ""
+    if kind == "float" and isinstance(number, Decimal) and ZEROS.fullmatch(text) and _same_digits(text, number):
+        return text, ""
     return number, given.get("currency", "") if kind == "currency" else ""
+
+
+def _same_digits(text: str, number: Decimal) -> bool:
+    return re.sub(r"\D", "", text).lstrip("0") == format(number, "f").lstrip("0")

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from .workbook_found import CellKind, Found, longest_checked
+from .workbook_found import CellKind, Found, TooLong, longest_checked
 
 Ints = npt.NDArray[np.int64]
 Words = npt.NDArray[np.uint64]
@@ -20,6 +20,7 @@ Words = npt.NDArray[np.uint64]
 BLOCK = 1 << 19
 LONGEST_HEAD = 1 << 22
 LONGEST_ROWS = 1 << 24
+"""Bytes without the start of a row."""
 PADDING = bytes(48)
 ATTRIBUTE = re.compile(rb"""\s([a-z]+)=["']([^"']*)["']""")
 ROW = re.compile(rb'<row r="(\d+)"([^>]*)>')
@@ -83,7 +84,7 @@ def _blocks(rows: bytes, parts: Iterator[bytes]) -> Iterator[bytes]:
         if END in rows[-len(piece) - len(END) :]:
             break
         if len(rows) > LONGEST_ROWS:
-            raise Irregular
+            raise TooLong
     yield rows
 
 
@@ -180,7 +181,7 @@ class _Block:
     def _tails(self, at: Ints) -> Ints:
         """For each cell the number in `found.tails` of what stands after its reference: ' s="3" t="s">'."""
         words = self.eight[at]
-        tails = np.full(len(at), -1, np.int16)
+        tails: Ints = np.full(len(at), -1, np.int64)
         for number in range(len(self.found.tails)):
             self._mark(tails, words, at, number)
         while (left := np.flatnonzero(tails < 0)).size:

@@ -16,7 +16,25 @@ from pathlib import Path
 from statistics import median
 
 ROWS, ROUNDS = 300_000, 5
-WORDS = "auger belt keeper shaft pin shear bolt bearing idler pulley cable spring washer skid shoe scraper chute".split()
+WORDS = (
+    "auger",
+    "belt",
+    "keeper",
+    "shaft",
+    "pin",
+    "shear",
+    "bolt",
+    "bearing",
+    "idler",
+    "pulley",
+    "cable",
+    "spring",
+    "washer",
+    "skid",
+    "shoe",
+    "scraper",
+    "chute",
+)
 MAKERS = ("Norrowby", "Ostrevik", "Corrivane", "Dunmarrow")
 HEADER = (
     "Part No", "Manufacturer", "Mfr Part No", "Description", "List Price", "Net", "Pack", "Min Qty", "Stock",

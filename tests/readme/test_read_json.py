@@ -21,7 +21,9 @@ NW-40389;12,5x;;1;1;;y
 def documented() -> dict[str, set[str]]:
     """README's table: for each object the keys named in back quotes."""
     text = README.read_text(encoding="utf-8")
-    rows = re.findall(r"^\| (`.*?) \| (.*) \|$", text.split("| key | what it holds |")[1].split("\n\n")[0], re.MULTILINE)
+    rows = re.findall(
+        r"^\| (`.*?) \| (.*) \|$", text.split("| key | what it holds |")[1].split("\n\n")[0], re.MULTILINE
+    )
     found: dict[str, set[str]] = {"": set()}
     for keys, holds in rows:
         for key in re.findall(r"`([^`]+)`", keys):

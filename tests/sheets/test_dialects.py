@@ -59,7 +59,7 @@ LOOSE = {
     "columns set with spaces": ("# site 12\n  1.00   2.50   3.75\n 11.00  12.50  3.75\n", ["11.00", "12.50", "3.75"]),
     "spaces kept": ("a, b, c\n1,  2, 3\n4,  5, 6\n", ["4", " 5", "6"]),
     "inch marks": ('Part,Size,Net\nA1,36",1.00\nA2,"40"" belt",2.00\nA3,38",1.00\n', ["A3", '38"', "1.00"]),
-    "backslash before a letter": ('a,b,c\n1,"x \\"y\\", z",C:\\new\n2,"\\"r\\", s",C:\\old\n', ["2", '"r", s', "C:\\old"]),
+    "backslash before a letter": ('a,b,c\n1,"\\"y\\", z",\\new\n2,"\\"r\\", s",\\old\n', ["2", '"r", s', "\\old"]),
 }  # fmt: skip
 
 
@@ -129,6 +129,7 @@ HOSTILE = {
     "quotes": b'"' * 8_000_000,
     "no line end": b"abcdefghij klmno" * 500_000,
     "an open quote on every line": b"Part Number,Description,Net\n" + b'A1,"Belt 36,1.00\nB,"x ""y"" z\n' * 100_000,
+    "open quotes after a good start": b"Part,Text,Net\n" + b"A,b,1\n" * 500 + b'A,"b ""c,1\n' * 400_000,
     "high bytes": bytes(byte | 128 for byte in range(256)) * 30_000,
     "line ends": b"a\r" * 6_000_000,
     "backslashes": b'a,"b\\",c"\n' + b"\\" * 5_000_000,

@@ -219,7 +219,7 @@ def test_a_charge_on_top_of_the_price_is_told(header: str) -> None:
     "Disc",
      "Net %", "List %", "Cost %", "Price change %", "Discount $", "Discount (EUR)", "Min order ($)", "Stock USD",
      "Margin",
-     "Net weight $", "List 10+", "List 10-49", "MSRP 10+", "Dealers", "Lists", "Brand code", "Supplier",
+     "Net weight $", "List 10+", "List 10-49", "MSRP 10+", "Dealers", "Lists", "Parts", "Brand code", "Supplier",
      "Vendor code",
      "Lieferant", "Lieferantennummer", "Código proveedor", "Code fournisseur", "Stock date", "Tariff", "Net terms",
      "Line total", "Extended price", "Gesamtpreis", "Total", "Qty ordered", "Order qty", "Serial number", "Phone no.",

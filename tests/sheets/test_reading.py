@@ -30,11 +30,9 @@ def breaks(*steps: tuple[int, str]) -> tuple[PriceBreak, ...]:
     return tuple(PriceBreak(from_quantity=pieces, price=Decimal(price)) for pieces, price in steps)
 
 
-def refused_code(data: bytes, currency: str = "USD") -> str:
-    """The code the file is refused with."""
-    with pytest.raises(Refused) as refusal:
-        read(data, currency)
-    return refusal.value.problems[0].code
+def questions(data: bytes, currency: str = "USD") -> list[str]:
+    """The codes of what is asked."""
+    return [one.code for one in read(data, currency).summary.questions]
 
 
 def test_an_offer_has_every_field_of_its_row() -> None:
@@ -45,7 +43,9 @@ def test_an_offer_has_every_field_of_its_row() -> None:
         "description": "Belt, auger drive", "currency": "USD", "list_price": Decimal("40.00"),
         "breaks": breaks((1, "22.50")), "price_basis": 100, "pack": 1, "order_multiple": 5, "minimum": 2, "stock": 4,
         "lead_time": LeadTime(text="In stock", least=0, most=0), "core_charge": Decimal("15.00"),
-        "superseded_by": "NW-41388", "no_longer_available": True, "note": "heavy",
+        "superseded_by": "NW-41388", "no_longer_available": True, "note": "heavy", "sold_by": "piece", "gtin": "",
+        "discount_code": "", "stock_places": (), "weight_kg": None, "oversize": None, "hazardous": None, "origin": "",
+        "tariff_code": "", "valid_from": None, "valid_to": None,
     }  # fmt: skip
 
 
@@ -152,10 +152,20 @@ def test_a_row_with_two_bad_cells_is_one_problem_row_and_two_problems() -> None:
     assert sorted(codes(reading)) == ["price-unreadable", "quantity-unreadable"]
 
 
-def test_another_table_below_is_refused_with_its_row() -> None:
+def test_another_table_below_is_read_by_its_own_header() -> None:
+    other = ["Item", "Description", "Brand", "Net", "Pack", "", "", ""]
+    reading = read_rows(ROW, other, ["A9", "Starter", "Corrivane", "15.00", "3"])
+    assert list(reading.offers["supplier_number"]) == ["NW-40388", "A9"]
+    assert list(reading.offers["breaks"]) == [breaks((1, "22.50")), breaks((1, "15.00"))]
+    assert [(one.header_row, one.last_row) for one in reading.summary.regions] == [(1, 2), (3, 4)]
+    assert counts(reading) == [(4, 2, 2, 0)]
+
+
+def test_another_table_below_without_prices_is_not_read_and_told() -> None:
     other = ["Item", "Description", "Brand", "Core", "Pack", "", "", ""]
-    with pytest.raises(Refused, match="row 3: another table"):
-        read_rows(ROW, other, ["A9", "Starter", "Corrivane", "15.00", "1"])
+    reading = read_rows(ROW, other, ["A9", "Starter", "Corrivane", "15.00", "1"])
+    assert counts(reading) == [(4, 1, 3, 0)]
+    assert [(one.code, one.place and one.place.row) for one in reading.summary.notes] == [("table-not-read", 3)]
 
 
 def test_preamble_lines_are_structure_and_may_hold_known_words() -> None:
@@ -196,8 +206,8 @@ CURRENCIES: list[tuple[list[list[str]], str, str]] = [
 
 
 @pytest.mark.parametrize(("rows", "expected", "code"), CURRENCIES)
-def test_a_currency_unknown_or_not_the_suppliers_is_refused(rows: list[list[str]], expected: str, code: str) -> None:
-    assert refused_code(csv_bytes(rows), expected) == code
+def test_a_currency_unknown_or_not_the_suppliers_is_asked(rows: list[list[str]], expected: str, code: str) -> None:
+    assert questions(csv_bytes(rows), expected) == [code]
 
 
 @pytest.mark.parametrize(
@@ -240,7 +250,7 @@ def test_every_row_is_accounted_for(rows: list[list[str]]) -> None:
     try:
         reading = read_rows(*rows)
     except Refused as refusal:
-        assert refusal.problems[0].code in {"second-table", "quote-not-closed", "not-a-sheet", "currency-differs"}
+        assert refusal.problems[0].code in {"quote-not-closed", "not-a-sheet"}
         return
     counts(reading)
     shown = {problem.place.row for problem in reading.summary.problems if problem.place}

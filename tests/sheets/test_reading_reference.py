@@ -130,8 +130,9 @@ def test_an_amount_that_could_be_two_is_a_question() -> None:
 def test_a_price_column_that_could_be_two_things_is_asked(header: str) -> None:
     """List or net; once confirmed it is read."""
     text = f"Part Number,{header}\nNW-1,2.50\n"
-    with pytest.raises(Refused, match="--column"):
-        read(text)
+    asked = read(text)
+    assert "--column" in asked.summary.questions[0].remedy
+    assert offers(asked)[0]["breaks"] == () and offers(asked)[0]["list_price"] is None
     confirmed = Hints(supplier="larkmoor", currency="USD", meanings={header: "net price"})
     assert offers(read(text, confirmed))[0]["breaks"][0].price == Decimal("2.50")
 

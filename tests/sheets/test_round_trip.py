@@ -161,7 +161,8 @@ def test_any_text_file(
 
     out = io.StringIO(newline="")
     csv.writer(out, delimiter=delimiter, quoting=quoting, lineterminator=end).writerows(table_of(layout, money))
-    assert read_back(out.getvalue().encode(encoding), "sheet.csv") == layout[0]
+    text = out.getvalue() if encoding.startswith("utf") else out.getvalue().replace("\u202f", "\xa0")
+    assert read_back(text.encode(encoding), "sheet.csv") == layout[0]
 
 
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])

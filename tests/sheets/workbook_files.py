@@ -3,6 +3,7 @@
 import io
 import struct
 import zipfile
+from collections.abc import Mapping
 
 MAIN = 'xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"'
 RELATIONS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
@@ -44,7 +45,14 @@ def worksheet(rows: str, before: str = "", after: str = "", start: str = '<?xml 
     return f"{start}<worksheet {MAIN}>{before}<sheetData>{rows}</sheetData>{after}</worksheet>"
 
 
-def book(rows: str | bytes, *, formats: str = "", strings: str = "", after: str = "", **parts: str | bytes) -> bytes:
+def book(
+    rows: str | bytes,
+    *,
+    formats: str = "",
+    strings: str = "",
+    after: str = "",
+    parts: Mapping[str, str | bytes] | None = None,
+) -> bytes:
     """An XLSX of one worksheet 'Prices': its rows, or its whole XML. `formats`: one format code for style 1."""
     sheet = worksheet(rows) if isinstance(rows, str) and not rows.startswith("<?xml") else rows
     styles = (
@@ -61,7 +69,7 @@ def book(rows: str | bytes, *, formats: str = "", strings: str = "", after: str 
             "xl/sharedStrings.xml": f"<sst {MAIN}>{strings}</sst>",
             "xl/worksheets/sheet1.xml": sheet,
         }
-        | {name.replace("__", "."): text for name, text in parts.items()}
+        | dict(parts or {})
     )
 
 
@@ -104,7 +112,7 @@ def xlsb(cells: list[tuple[int, int, float]]) -> bytes:
     """An XLSB of one worksheet with number cells (row, column, value), counted from 0 and in order."""
     name, link = "Prices", "rId1"
     wide = [len(text).to_bytes(4, "little") + text.encode("utf-16-le") for text in (link, name)]
-    sheet = record(129) + record(145)
+    sheet = record(129) + record(148, bytes(16)) + record(145)
     row = -1
     for at, column, value in cells:
         if at != row:
