@@ -86,22 +86,24 @@ class Body:
 
     @cached_property
     def _columns(self) -> Sequence[Objects]:
-        found = self.table.worksheet.columns(self.table.body, self.table.end, self.width)
-        for at, cells in self._filled_down.items():
-            for column, cell in cells.items():
-                found[column][at] = cell
-        return found
-
-    @cached_property
-    def _coded(self) -> dict[int, Coded]:
-        return {}
+        """Worked out once for a worksheet: its tables are looked at several times before they are read."""
+        table, memo = self.table, self.table.worksheet.memo
+        key = (table.body, table.end, self.width)
+        if key not in memo:
+            found = table.worksheet.columns(*key)
+            for at, cells in self._filled_down.items():
+                for column, cell in cells.items():
+                    found[column][at] = cell
+            memo[key] = found
+        return cast(Sequence[Objects], memo[key])
 
     def coded(self, at: int) -> Coded:
         """A column by its different cells."""
-        if at not in self._coded:
+        memo, key = self.table.worksheet.memo, (self.table.body, self.table.end, self.width, at)
+        if key not in memo:
             codes, different = pd.factorize(self._columns[at])
-            self._coded[at] = Coded(list(different), codes)
-        return self._coded[at]
+            memo[key] = Coded(different.tolist(), codes)
+        return cast(Coded, memo[key])
 
     def coded_field(self, field: Field) -> Coded | None:
         """The column that means `field`, by its different cells; None where there is no such column."""

@@ -46,6 +46,8 @@ class ColumnReader:
         """The column's different cells parsed, and the column. A cell that can't be read is written down and None."""
         coded = self.body.coded(column.at)
         values = list(parse(coded.different))
+        if Bad not in set(map(type, values)):
+            return values, coded
         self.note_bad(column, coded, values, costs_row=costs_row)
         return [None if type(value) is Bad else value for value in values], coded
 
@@ -65,7 +67,9 @@ class ColumnReader:
         if column is None:
             return self.constant(blank)
         values, coded = self.parsed(column, parse, costs_row=costs_row)
-        return coded.spread([blank if value is None else value for value in values])
+        if blank is not None and type(None) in set(map(type, values)):
+            values = [blank if value is None else value for value in values]
+        return coded.spread(values)
 
     def text(self, meaning: Field) -> Objects:
         """A column of text, '' where there is none."""

@@ -14,12 +14,15 @@ LONGEST_CELL = 4_000_000
 """In characters. A longer cell is no cell but a quote that takes in the rest of the file, or no table at all."""
 ONE_COLUMN = "\x1f"
 """The delimiter of a file with one column: a character that no text holds."""
+GAP = "\x1d"
+"""Stands for two or more spaces, the delimiter of a printout in which one space belongs to the text."""
 NAMES = {
     ",": "commas", ";": "semicolons", "\t": "tabs", "|": "vertical bars", ":": "colons", "^": "carets", "~": "tildes",
-    " ": "spaces", ONE_COLUMN: "one column",
+    " ": "spaces", GAP: "runs of spaces", ONE_COLUMN: "one column",
 }  # fmt: skip
 LINE = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+\Z")
 SPACES = re.compile(r"(?:^|(?<=[\r\n])) +| +(?=[\r\n]|\Z)|( +)")
+WIDE_SPACES = re.compile(r"(?:^|(?<=[\r\n])) +| +(?=[\r\n]|\Z)|( {2,})")
 OTHER_LINE_ENDS = "\v\f\x1c\x1d\x1e\x85\u2028\u2029"
 """Characters at which str.splitlines ends a line and a delimited text does not."""
 
@@ -57,6 +60,8 @@ class Dialect:
     def prepared(self, text: str) -> str:
         """The text with every backslash doubled that escapes nothing, so that the csv module leaves it alone, and
         with single spaces for runs of them. As many lines as before."""
+        if self.delimiter == GAP:
+            return WIDE_SPACES.sub(lambda found: GAP if found.group(1) else "", text)
         if self.runs:
             return SPACES.sub(lambda found: " " if found.group(1) else "", text)
         if not self.escape:

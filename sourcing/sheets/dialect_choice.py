@@ -12,14 +12,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
-from .dialect import ONE_COLUMN, Dialect, cell_limit, split_lines
+from .dialect import GAP, ONE_COLUMN, Dialect, cell_limit, split_lines
 from .dialect_cells import CellKind, cell_kind, quality
 from .header_words import known_words
 
-PRIORS = {",": 1.0, ";": 1.0, "\t": 1.0, "|": 1.0, "^": 0.95, "~": 0.95, " ": 0.8, ":": 0.75}
+PRIORS = {",": 1.0, ";": 1.0, "\t": 1.0, "|": 1.0, "^": 0.95, "~": 0.95, GAP: 0.9, " ": 0.8, ":": 0.75}
 """How far a delimiter is trusted: a space and a colon also stand inside cells."""
 SPACED = ",;|"
-BARE = "^~ :"
+USUAL = ",;\t|"
+BARE = f"^~ :{GAP}"
 """Delimiters that need more than a table of two columns to be believed."""
 LINES, CHARACTERS, TYPED, HEADERS, WIDEST = 400, 200_000, 120, 40, 60
 """How much of a file is tried: lines, characters, rows whose cells are looked at, rows that may be the header, cells
@@ -47,12 +48,27 @@ def find_shape(lines: Sequence[str]) -> Shape:
 
 def _found(sample: Sequence[str]) -> Shape:
     text = "".join(sample).replace("\r\n", "\n").replace("\r", "\n")
-    choices = [one for delimiter in PRIORS if delimiter in text for one in _variants(text, delimiter)]
+    headed = max((_header_words(text, delimiter) for delimiter in USUAL), default=0)
+    choices = [
+        one
+        for delimiter in PRIORS
+        if (delimiter if delimiter != GAP else "  ") in text
+        and (delimiter not in " :" or headed < 3 or _header_words(text, delimiter) >= headed)
+        for one in _variants(text, delimiter)
+    ]
     scores = {one: _score(sample, text, one) for one in choices}
     best = max(choices, key=lambda one: scores[one], default=Dialect(ONE_COLUMN))
     if scores.get(best, 0.0) < NO_TABLE or _is_one_column(sample, best):
         return Shape(Dialect(ONE_COLUMN))
     return _shape(sample, best)
+
+
+def _header_words(text: str, delimiter: str) -> int:
+    """The most known header words a line has, cut at this delimiter whatever is quoted."""
+    lines = text.split("\n", HEADERS)[:HEADERS]
+    return max(
+        (known_words([cell.strip(" \"'") for cell in line.split(delimiter)[:WIDEST]]) for line in lines), default=0
+    )
 
 
 def _sample(lines: Sequence[str]) -> list[str]:
@@ -67,6 +83,8 @@ def _sample(lines: Sequence[str]) -> list[str]:
 
 def _variants(text: str, delimiter: str) -> list[Dialect]:
     """The delimiter with every quote character and escape that the text may use. The first wins where all are equal."""
+    if delimiter == GAP:
+        return [Dialect(GAP, "", runs=True)]
     mark = re.escape(delimiter)
     quotes = ['"']
     if re.search(rf"(?:^|{mark} ?)'", text, re.MULTILINE) and re.search(rf"'(?:$|\r|{mark})", text, re.MULTILINE):
@@ -157,12 +175,14 @@ def _not_believed(dialect: Dialect, text: str, rows: Sequence[list[str]], table:
     """Spaces and colons stand in prose and in times too: they need quotes that keep them out of cells, or three
     columns with figures, or two columns of nothing else."""
     delimiter, share = dialect.delimiter, len(table) / len(rows)
+    if delimiter == GAP:
+        return len(table) < 2 or share < (0.6 if len(table[0]) > 2 else 1)
     if delimiter not in BARE or (delimiter in "^~" and share >= 0.8):
         return False
     if share > 0.9 and _keeps_out(text, delimiter):
         return not dialect.quote
     if known_words(table[0]) > 1:
-        return False
+        return share < 0.5 or len(table) < 2
     kinds = Counter(cell_kind(cell) for row in table[:TYPED] for cell in row[:WIDEST])
     figures = (kinds["number"] + kinds["date"] + kinds["time"] + kinds["quoted"]) / kinds.total()
     if len(table[0]) == 2:

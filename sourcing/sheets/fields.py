@@ -19,7 +19,7 @@ from .day_cells import parse_days
 from .discount_cells import parse_discount_codes
 from .flag_cells import parse_flags, parse_yes
 from .money_cells import SIGNS
-from .number_cells import day_counts, lost_digits, lost_zeros, parse_numbers, parse_superseded_by, without_float_tail
+from .number_cells import damaged_beside_others, parse_numbers, parse_superseding, without_float_tail
 from .price_fields import read_prices
 from .quantity_cells import parse_counts
 from .stock_fields import read_stock
@@ -91,13 +91,13 @@ def _numbers(reader: ColumnReader) -> dict[str, Objects]:
     return {
         "supplier_number": np.where(np.equal(own, ""), makers, own),
         "maker_number": makers,
-        "superseded_by": reader.read("superseded by", lambda cells: [parse_superseded_by(cell) for cell in cells], ""),
+        "superseded_by": reader.read("superseded by", parse_superseding, ""),
     }
 
 
 def _own_numbers(cells: Sequence[Cell]) -> list[str | Bad]:
     numbers = without_float_tail(parse_numbers(cells))
-    for at, bad in (lost_zeros(numbers) | day_counts(numbers) | lost_digits(numbers)).items():
+    for at, bad in damaged_beside_others(numbers).items():
         numbers[at] = bad
     return numbers
 

@@ -237,7 +237,7 @@ def _as_written(text: str, per: str) -> str:
 
 def _decimal(spelled: Spelled, mark: str, shown: str) -> Decimal | Bad:
     own, usual = clear_mark(spelled.number), mark[:1]
-    if own == "?" and mark != usual or own == "?" and not mark:
+    if own == "?" and (not mark or mark != usual):
         return Bad("price-ambiguous", found=shown, suggestions=readings_of(spelled.number))
     if own in (".", ",") and usual and own != usual:
         return Bad("price-mark-differs", found=shown, mark=usual)

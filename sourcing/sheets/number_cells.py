@@ -47,6 +47,9 @@ ZEROS_FOR_DIGITS = re.compile(r"[1-9]\d{14}0+")
 LINE_END = re.compile(r"[\t\n\r\v\f\x1c-\x1f\x85\u2028\u2029]")
 DASHED = re.compile(r"\d{1,2}-\d{1,2}(?:-\d{2,4})?")
 DAY_COUNT = re.compile(r"[345]\d{4}")
+ZERO_FIRST = re.compile(r"^0\d*$", re.MULTILINE)
+A_DAY_COUNT = re.compile(r"^[345]\d{4}$", re.MULTILINE)
+MANY_DIGITS = re.compile(r"^\d{15}\d*0$", re.MULTILINE)
 FIRST_DAY = date(1899, 12, 30)
 """Day 0 of the count a spreadsheet keeps dates in; 30000 is in 1982, 59999 in 2064."""
 NOTHING = frozenset({"-", "--", "–", "—", "n/a", "none", "null", "keine"})
@@ -89,9 +92,8 @@ def parse_numbers(cells: Sequence[Cell]) -> list[str | Bad]:
 
     In a column of numbers such as 1044-77-21 one that could be a day is not taken for one.
     """
-    shapes = _shapes(cells)
-    if shapes and all(map(PLAIN.fullmatch, set(shapes))):
-        return [str(cell) for cell in cells]
+    if _all_plain(cells):
+        return list(cast(Sequence[str], cells))
     different = dict.fromkeys(cells)
     plain, mixed = PLAIN.fullmatch, LETTER_FIRST.fullmatch
     not_days = _not_days(different)
@@ -102,6 +104,12 @@ def parse_numbers(cells: Sequence[Cell]) -> list[str | Bad]:
         for cell in different
     }
     return list(map(known.__getitem__, cells))
+
+
+def _all_plain(cells: Sequence[Cell]) -> bool:
+    """Whether every cell is blank or a number in capitals and digits that can't be damaged."""
+    shapes = _shapes(cells)
+    return bool(shapes) and all(map(PLAIN.fullmatch, set(shapes) - {""}))
 
 
 def _shapes(cells: Sequence[Cell]) -> list[str]:
@@ -185,6 +193,16 @@ def without_float_tail(numbers: Sequence[str | Bad]) -> list[str | Bad]:
     return [bad.get(number, number) if isinstance(number, str) else number for number in numbers]
 
 
+def damaged_beside_others(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
+    """Numbers that only the others of their column show to be damaged. A look at the column as one text comes first."""
+    text = "\n".join([number for number in numbers if type(number) is str])
+    found: dict[int, Bad] = {}
+    for pattern, judge in ((ZERO_FIRST, lost_zeros), (A_DAY_COUNT, day_counts), (MANY_DIGITS, lost_digits)):
+        if pattern.search(text):
+            found |= judge(numbers)
+    return found
+
+
 def lost_digits(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
     """Numbers of more than fifteen digits that end in zeros only, as a spreadsheet leaves them."""
     return {
@@ -231,6 +249,13 @@ def lost_zeros(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
 USE = re.compile(
     r"(?:please )?(?:use|see|order|now|superseded by|replaced by|repl\.? by|ersetzt durch|siehe|->|→)\s+", re.I
 )
+
+
+def parse_superseding(cells: Sequence[Cell]) -> list[str | Bad]:
+    """A column of superseding numbers, as `parse_superseded_by`."""
+    if _all_plain(cells):
+        return list(cast(Sequence[str], cells))
+    return [parse_superseded_by(cell) for cell in cells]
 
 
 def parse_superseded_by(cell: Cell) -> str | Bad:

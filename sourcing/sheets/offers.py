@@ -13,7 +13,7 @@ from sourcing.basics.sheet import StructureRow
 
 from .body import Body, Objects, objects
 from .break_rows import joined_breaks
-from .cells import Bad
+from .cells import Bad, may_begin_with
 from .column_reader import BadCells
 from .columns import name_of
 from .fields import Fields, read_fields
@@ -85,11 +85,10 @@ def _kinds(body: Body, fields: Fields, bad: BadCells) -> dict[int, RowKind]:
 def _totals(body: Body, number_at: int) -> NDArray[np.bool_]:
     """Where a sum or a page line stands in the number's place: it may have an amount under a price header."""
     coded = body.coded(number_at)
-    looks = [
-        isinstance(cell, str) and cell.lstrip()[:3].isalpha() and bool(TOTAL.match(cell.strip()))
-        for cell in coded.different
-    ]
-    return np.array(looks, dtype=bool)[coded.codes] if looks else np.zeros(body.height, dtype=bool)
+    if not may_begin_with(TOTAL, coded.different):
+        return np.zeros(body.height, dtype=bool)
+    looks = [isinstance(cell, str) and bool(TOTAL.match(cell.strip())) for cell in coded.different]
+    return np.array(looks, dtype=bool)[coded.codes]
 
 
 def _kind(body: Body, at: int, number_at: int, priced: bool) -> RowKind:
@@ -148,4 +147,6 @@ def _offer_columns(body: Body, fields: Fields, keep: NDArray[np.bool_]) -> dict[
     numbers = table.worksheet.row_numbers[table.body : table.end]
     name = np.full(body.height, table.worksheet.name, dtype=object)
     columns = fields.columns | {"worksheet": name, "row": objects(numbers, body.height)}
+    if keep.all():
+        return {column: columns[column] for column in OFFER_COLUMNS}
     return {column: columns[column][keep] for column in OFFER_COLUMNS}

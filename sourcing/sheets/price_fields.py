@@ -12,7 +12,7 @@ from sourcing.basics.offer import PriceBreak
 from sourcing.basics.sheet import Column
 
 from .basis_cells import Basis, basis_in_header, parse_basis
-from .body import Objects, objects
+from .body import Coded, Objects, objects
 from .cells import Bad
 from .column_reader import ColumnReader
 from .discount_cells import parse_discounts, parse_multipliers
@@ -34,12 +34,16 @@ class Prices:
 
 @dataclass(frozen=True)
 class PriceColumn:
-    """One column of prices, a row a value: Decimal or None. `bases`: what the cells say they are for, None mostly."""
+    """One column of prices, a row a value: Decimal or None. `bases`: what the cells say they are for, None mostly.
+
+    `priced`: where there is a price.
+    """
 
     column: Column
     values: Objects
     bases: Objects | None
     header_basis: Basis | None
+    priced: NDArray[np.bool_]
 
 
 def read_prices(reader: ColumnReader, packs: Objects, stated_packs: NDArray[np.bool_]) -> Prices:
@@ -80,7 +84,8 @@ def _price_column(reader: ColumnReader, column: Column) -> PriceColumn:
     bases = coded.spread(based) if any(based) else None
     plain = [value.price if isinstance(value, BasedPrice) else value for value in values]
     _note_other_currencies(reader, column)
-    return PriceColumn(column, coded.spread(plain), bases, basis_in_header(column.header))
+    priced = np.array([value is not None for value in plain], dtype=bool)[coded.codes]
+    return PriceColumn(column, coded.spread(plain), bases, basis_in_header(column.header), priced)
 
 
 def _note_other_currencies(reader: ColumnReader, column: Column) -> None:
@@ -100,7 +105,7 @@ def _note_other_currencies(reader: ColumnReader, column: Column) -> None:
 def _priced(reader: ColumnReader, columns: Sequence[PriceColumn]) -> NDArray[np.bool_]:
     found = np.zeros(reader.body.height, dtype=bool)
     for one in columns:
-        found |= np.not_equal(one.values, None).astype(bool)
+        found |= one.priced
     return found
 
 
@@ -121,10 +126,8 @@ def _one_basis(
         rows = bases[0] if bases else reader.constant(EACH)
     else:
         rows = common_basis(reader, [one.values for one in prices], bases)
-    different = {basis: basis for basis in rows.tolist()}
-    if len(different) == 1:
-        only = next(iter(different))
-        return reader.constant(only.count), reader.constant(only.unit)
+    if len(set(map(id, rows))) == 1:
+        return reader.constant(rows[0].count), reader.constant(rows[0].unit)
     return (
         objects((basis.count for basis in rows), len(rows)),
         objects((basis.unit for basis in rows), len(rows)),
@@ -137,8 +140,7 @@ def _breaks(reader: ColumnReader, nets: Sequence[PriceColumn]) -> Objects:
         starts = reader.read("break quantity", parse_break_quantities)
         return _from_pairs(nets[0].values, where_known(starts))
     if len(nets) == 1:
-        first = nets[0].column.from_quantity or 1
-        return _single_breaks(nets[0].values, first)
+        return _single_breaks(nets[0])
     known: dict[tuple[object, ...], tuple[PriceBreak, ...]] = {}
     quantities = [one.column.from_quantity or 1 for one in nets]
     rows = list(zip(*(one.values for one in nets), strict=True)) or [()] * reader.body.height
@@ -160,13 +162,14 @@ def _from_pairs(prices: Objects, starts: Objects) -> Objects:
     return objects(made, len(prices))
 
 
-def _single_breaks(prices: Objects, first: int) -> Objects:
-    """One price a row. Equal prices are one object already, so they are told apart by it: a Decimal hashes slowly."""
-    known: dict[int, tuple[PriceBreak, ...]] = {id(None): ()}
-    for price in prices:
-        if id(price) not in known:
-            known[id(price)] = (PriceBreak(from_quantity=first, price=price),)
-    return objects((known[id(price)] for price in prices), len(prices))
+def _single_breaks(net: PriceColumn) -> Objects:
+    """One price a row. Equal prices are one object already and are told apart by it: a Decimal hashes slowly."""
+    first = net.column.from_quantity or 1
+    different, where = np.unique(np.fromiter(map(id, net.values), dtype=np.int64), return_inverse=True)
+    by_id = {id(price): price for price in net.values}
+    prices = [by_id[number] for number in different.tolist()]
+    made = [() if price is None else (PriceBreak(from_quantity=first, price=price),) for price in prices]
+    return Coded([], where).spread(made)
 
 
 def _breaks_of(quantities: Sequence[int], prices: Sequence[object]) -> tuple[PriceBreak, ...]:
@@ -188,7 +191,7 @@ def _worked_out(reader: ColumnReader, lists: PriceColumn) -> list[PriceColumn]:
     nets = (None if price is None or factor is None else price * factor for price, factor in pairs)
     net = objects(nets, reader.body.height)
     column = Column(at=lists.column.at, header=lists.column.header, field="net price", why="list price × multiplier")
-    return [PriceColumn(column, net, None, None)]
+    return [PriceColumn(column, net, None, None, np.not_equal(net, None).astype(bool))]
 
 
 def _one_factor(reader: ColumnReader, factors: Objects, offs: Objects, column: Column) -> Objects:

@@ -9,6 +9,7 @@ import msgspec
 from sourcing.basics.sheet import Column, Field
 
 from .body import Body
+from .cells import may_begin_with
 from .columns import columns_of, name_of, plain_key
 from .table import (
     MOST_HEADER_ROWS,
@@ -33,6 +34,7 @@ class SaidColumns:
 
 
 DIGIT = re.compile(r"\d").search
+NO_DIGIT = re.compile(r"[^\d\n]*$")
 
 
 def tables_in(worksheet: Worksheet, said: SaidColumns) -> list[Table]:
@@ -86,6 +88,8 @@ def _headings(table: Table) -> Iterator[int]:
         yield from range(table.body, len(table.worksheet.rows))
         return
     coded = Body(table).coded(at)
+    if not may_begin_with(NO_DIGIT, coded.different):
+        return
     wordy = [number for number, cell in enumerate(coded.different) if isinstance(cell, str) and not DIGIT(cell)]
     for row in coded.rows_with(wordy):
         yield table.body + row

@@ -1,16 +1,20 @@
 """A delimited text file to one worksheet: encoding, dialect, records. Every cell keeps every character."""
 
 import csv
+from collections.abc import Sequence
 from typing import cast
 
 from sourcing.basics.problem import Place, refused
 
 from .dialect import ONE_COLUMN, Dialect, cell_limit, split_lines
-from .dialect_choice import find_shape
+from .dialect_choice import Shape, find_shape
 from .encoding import decode
+from .header_words import known_words
+from .long_text import read_long
 from .text_records import Records
 from .worksheet import Cell, Worksheet, without_blank_end
 
+WRAPPED_LOOKED_AT = 200
 MOST_CELLS, CELLS_OF_A_LINE = 12_600_000, 4
 """A cell takes about 60 bytes of memory, and a line as much as four cells: more than this is over 1 GiB. 800,000 rows
 of 12 fit."""
@@ -22,12 +26,28 @@ def read_text(data: bytes, file: str) -> list[Worksheet]:
     decoded = decode(data, file)
     text = decoded.text
     _refuse_too_large(text, ONE_COLUMN, file)
-    lines = split_lines(text)
+    lines = _unwrapped(split_lines(text))
     shape = find_shape(lines)
     dialect = shape.dialect
     _refuse_too_large(text, dialect.delimiter, file)
+    kept, numbers = _long(text, shape) or _rows(lines, shape, file)
+    reading = f"{dialect.told()}, {decoded.encoding}"
+    return [Worksheet(name="", rows=kept, row_numbers=numbers[: len(kept)], reading=reading)]
+
+
+def _long(text: str, shape: Shape) -> tuple[Sequence[list[Cell]], Sequence[int]] | None:
+    """A long file without a fault in it, the quicker way; None for all others."""
+    dialect = shape.dialect
+    if dialect.quote == "'" or dialect.escape or dialect.spaced or dialect.runs:
+        return None
+    rows = read_long(text, dialect.delimiter, dialect.quote, shape.width)
+    return (rows.without_blank_end(), range(1, len(rows) + 1)) if rows else None
+
+
+def _rows(lines: list[str], shape: Shape, file: str) -> tuple[Sequence[list[Cell]], Sequence[int]]:
+    dialect = shape.dialect
     if dialect.needs_preparing:
-        lines = split_lines(dialect.prepared(text))
+        lines = split_lines(dialect.prepared("".join(lines)))
     records = Records(lines, shape)
     try:
         with cell_limit():
@@ -40,9 +60,34 @@ def read_text(data: bytes, file: str) -> list[Worksheet]:
         raise refused("quote-not-closed", place=Place(file=file, row=records.open_quote))
     if dialect.spaced:
         _keep_inner_spaces(records, dialect)
-    kept = without_blank_end(cast(list[list[Cell]], records.rows))
-    reading = f"{dialect.told()}, {decoded.encoding}"
-    return [Worksheet(name="", rows=kept, row_numbers=records.numbers[: len(kept)], reading=reading)]
+    return without_blank_end(cast(list[list[Cell]], records.rows)), records.numbers
+
+
+def _unwrapped(lines: list[str]) -> list[str]:
+    """The lines without the quotes around each whole line, as a spreadsheet saves lines it took for one cell.
+
+    Only where what is inside has a header of two known words or more, cut at one delimiter.
+    """
+    whole = [line.rstrip("\r\n") for line in lines[:WRAPPED_LOOKED_AT]]
+    if len(whole) < 2 or not all(len(line) > 1 and line[0] == line[-1] == '"' for line in whole if line):
+        return lines
+    inside = [_inside(line) for line in lines]
+    if None in inside[:WRAPPED_LOOKED_AT]:
+        return lines
+    heads = [line or "" for line in inside[:WRAPPED_LOOKED_AT]]
+    known = max(known_words(head.split(delimiter)) for head in heads for delimiter in ",;\t|")
+    return (
+        [line if new is None else new + "\n" for line, new in zip(lines, inside, strict=True)] if known > 1 else lines
+    )
+
+
+def _inside(line: str) -> str | None:
+    """What stands in the quotes around a whole line, its doubled quotes single; None where the quotes end before."""
+    bare = line.rstrip("\r\n")
+    if not bare:
+        return ""
+    inner = bare[1:-1] if len(bare) > 1 and bare[0] == bare[-1] == '"' else '"'
+    return None if '"' in inner.replace('""', "") else inner.replace('""', '"')
 
 
 def _refuse_too_large(text: str, delimiter: str, file: str) -> None:

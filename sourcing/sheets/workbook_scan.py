@@ -76,7 +76,7 @@ def _head(parts: Iterator[bytes]) -> tuple[bytes, bytes]:
 
 def _blocks(rows: bytes, parts: Iterator[bytes]) -> Iterator[bytes]:
     """Blocks that end before a row begins; the last holds the rest of the XML read so far."""
-    for piece in parts:
+    for piece in parts if END not in rows else ():
         rows += piece
         if len(rows) >= BLOCK and (cut := rows.rfind(b"<row ")) > 0:
             yield rows[:cut]

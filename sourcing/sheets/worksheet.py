@@ -39,6 +39,8 @@ class Worksheet:
     merged: tuple[tuple[int, int, int, int], ...] = ()
     currencies: Mapping[int, Mapping[str, Sequence[int]]] = field(default_factory=dict)
     reading: str = ""
+    memo: dict[tuple[int, ...], Any] = field(default_factory=dict, compare=False, repr=False)
+    """What was worked out of the cells once, such as the different cells of a column."""
 
     @cached_property
     def width(self) -> int:
@@ -77,6 +79,13 @@ class ColumnRows(Sequence[list[Cell]]):
         if isinstance(at, slice):
             return [list(row) for row in zip(*(column[at].tolist() for column in self._columns), strict=True)]
         return [column[at] for column in self._columns]
+
+    def without_blank_end(self) -> "ColumnRows":
+        """The rows up to the last that is not blank."""
+        last = len(self)
+        while last and is_blank(self[last - 1]):
+            last -= 1
+        return ColumnRows([column[:last] for column in self._columns])
 
     def columns(self, first: int, end: int, width: int) -> list[NDArray[Any]]:
         """The columns of some rows; what a wider header asks for beside them is blank."""

@@ -24,9 +24,9 @@ def declared() -> str:
     return f'<?xml version="1.0"?><!DOCTYPE x [<!ENTITY a "haha">{nested}<!ENTITY f SYSTEM "file:///etc/hostname">]>'
 
 
-def lying() -> bytes:
-    """The directory says 500 bytes; the part unpacks to 30 million."""
-    data = bytearray(book("<row r='1'>" + " " * 30_000_000 + "</row>"))
+def lying(rows: str) -> bytes:
+    """The directory says 500 bytes; the part unpacks to more."""
+    data = bytearray(book(rows))
     entry = data.rfind(b"PK\x01\x02", 0, data.rfind(b"xl/worksheets/sheet1.xml"))
     data[entry + 24 : entry + 28] = struct.pack("<I", 500)
     return bytes(data)
@@ -101,7 +101,8 @@ REFUSED: dict[str, tuple[Callable[[], bytes], str]] = {
         lambda: book(ONE, parts={"xl/worksheets/sheet2.xml": b" " * 60_000_000}),
         "unpacks-too-large",
     ),
-    "lies about its size": (lying, "cell-too-long"),
+    "lies about its size": (lambda: lying("<row r='1'>" + " " * 30_000_000 + "</row>"), "cell-too-long"),
+    "lies a little": (lambda: lying(many("ABC", 900, "1")), "workbook-damaged"),
     "declared entities": (
         lambda: book(worksheet('<row r="1"><c r="A1" t="str"><v>&h;</v></c></row>', start=declared())),
         "workbook-declares",
@@ -137,6 +138,12 @@ def test_it_is_refused_in_one_sentence(name: str) -> None:
     (problem,) = refusal.value.problems
     assert problem.code == code
     assert "\n" not in problem.sentence()
+
+
+def test_much_after_the_rows_is_let_by() -> None:
+    """Hyperlinks and conditional formats stand there: 20 million bytes of them hide no cell."""
+    rest = '<hyperlink ref="A1"/><cfRule type="x"/>' * 500_000
+    assert read_grid(book(worksheet(ONE, after=rest)), "prices.xlsx")[0].rows == [[Decimal(1)]]
 
 
 READ: dict[str, Callable[[], bytes]] = {

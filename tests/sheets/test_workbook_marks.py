@@ -180,6 +180,11 @@ def test_texts_keep_every_character() -> None:
     assert found == [["0 12 ", "a\rb & A", "  00 1  ", "TRUE", " 007 ", "=1+1"]]
 
 
+def test_true_is_not_the_number_one() -> None:
+    xml = f'<row r="1">{cell("A1", "1")}<c r="B1" t="b"><v>1</v></c><c r="C1" t="b"><v>0</v></c>{cell("D1", "0")}</row>'
+    assert rows(xml) == [[1, "TRUE", "FALSE", 0]]
+
+
 def test_dates_in_both_date_systems() -> None:
     """ECMA-376 part 1, 18.17.4.1: day 1 is 1900-01-01, or day 0 is 1904-01-01; 46086 days on is 2026-03-05."""
     xml = '<row r="1"><c r="A1" s="2"><v>{}</v></c></row>'
