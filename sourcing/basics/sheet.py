@@ -56,12 +56,15 @@ class Region(Value, frozen=True, kw_only=True):
     columns: tuple[Column, ...]
 
 
+StructureKind = Literal["outside a table", "header", "blank", "section", "total", "note", "price break"]
+
+
 class StructureRow(Value, frozen=True, kw_only=True):
     """A row that is no offer and nothing wrong, and what it is instead."""
 
     worksheet: str
     row: int
-    kind: Literal["outside a table", "header", "blank", "section", "total", "note", "price break"]
+    kind: StructureKind
 
 
 class Accounting(Value, frozen=True, kw_only=True):

@@ -18,7 +18,7 @@ ENCODER = msgspec.json.Encoder()
 
 
 def reading_json(summary: SheetSummary, offers: "pd.DataFrame", structure: Sequence[StructureRow]) -> Iterator[bytes]:
-    """The JSON text in pieces: strings of digits for money and weights, ISO 8601 for days, null for what is not said."""
+    """The JSON text in pieces: money and weights as strings of digits, days as ISO 8601, null where nothing is said."""
     head = {
         "file": summary.file,
         "reading": summary.reading,

@@ -7,7 +7,6 @@ laid out over the rows by number, which is what keeps a long sheet quick.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import compress
 from typing import Any, cast
 
 import numpy as np
@@ -28,6 +27,12 @@ Objects = NDArray[Any]
 def objects(values: Iterable[object], count: int) -> Objects:
     """The values as an array of objects. numpy would make rows and columns of tuples otherwise."""
     return np.fromiter(values, dtype=object, count=count)
+
+
+def is_none(values: Objects) -> NDArray[np.bool_]:
+    """Where there is no value."""
+    nothing: Any = None
+    return np.equal(values, nothing).astype(bool)
 
 
 @dataclass(frozen=True)
@@ -145,11 +150,6 @@ class Body:
     def row_number(self, at: int) -> int:
         """The number the file shows for a row of the body."""
         return self.table.worksheet.row_numbers[self.table.body + at]
-
-
-def kept_rows(values: Sequence[object], keep: NDArray[np.bool_]) -> list[object]:
-    """The values of the rows to keep."""
-    return list(compress(values, keep))
 
 
 def _holds_a_row(cell: Cell, most: int) -> bool:

@@ -5,11 +5,10 @@ from dataclasses import dataclass, field
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
 from sourcing.basics.sheet import Column, Field
 
-from .body import Body, Coded, Objects
+from .body import Body, Coded, Objects, is_none
 from .cells import Bad, parse_texts
 from .columns import name_of
 from .worksheet import Cell
@@ -90,6 +89,5 @@ class ColumnReader:
 
 def where_none(first: Objects, second: Objects) -> Objects:
     """The first value, the second where the first is None."""
-    blank: NDArray[np.bool_] = np.equal(first, None)
-    found: Objects = np.where(blank, second, first)
+    found: Objects = np.where(is_none(first), second, first)
     return found

@@ -4,12 +4,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
+from typing import cast
 
 import numpy as np
 from numpy.typing import NDArray
 
 from sourcing.basics.problem import Place, Problem, problem
-from sourcing.basics.sheet import StructureRow
+from sourcing.basics.sheet import StructureKind, StructureRow
 
 from .body import Body, Objects, objects
 from .break_rows import joined_breaks
@@ -112,8 +113,7 @@ def _structure(body: Body, kinds: dict[int, RowKind], joined: set[int]) -> Itera
     name = body.table.worksheet.name
     for at in sorted({*kinds, *joined}):
         kind = kinds.get(at, "price break")
-        assert kind not in ("part", "no number")
-        yield StructureRow(worksheet=name, row=body.row_number(at), kind=kind)
+        yield StructureRow(worksheet=name, row=body.row_number(at), kind=cast(StructureKind, kind))
 
 
 def _place(body: Body, at: int, file: str, column: str = "") -> Place:

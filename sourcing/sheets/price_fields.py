@@ -12,7 +12,7 @@ from sourcing.basics.offer import PriceBreak
 from sourcing.basics.sheet import Column
 
 from .basis_cells import Basis, basis_in_header, parse_basis
-from .body import Coded, Objects, objects
+from .body import Coded, Objects, is_none, objects
 from .cells import Bad
 from .column_reader import ColumnReader
 from .discount_cells import parse_discounts, parse_multipliers
@@ -152,7 +152,7 @@ def _breaks(reader: ColumnReader, nets: Sequence[PriceColumn]) -> Objects:
 
 def where_known(starts: Objects) -> Objects:
     """The quantities, 1 where the cell is blank."""
-    found: Objects = np.where(np.equal(starts, None), 1, starts)
+    found: Objects = np.where(is_none(starts), 1, starts)
     return found
 
 
@@ -191,7 +191,7 @@ def _worked_out(reader: ColumnReader, lists: PriceColumn) -> list[PriceColumn]:
     nets = (None if price is None or factor is None else price * factor for price, factor in pairs)
     net = objects(nets, reader.body.height)
     column = Column(at=lists.column.at, header=lists.column.header, field="net price", why="list price × multiplier")
-    return [PriceColumn(column, net, None, None, np.not_equal(net, None).astype(bool))]
+    return [PriceColumn(column, net, None, None, ~is_none(net))]
 
 
 def _one_factor(reader: ColumnReader, factors: Objects, offs: Objects, column: Column) -> Objects:

@@ -1,6 +1,7 @@
 """Reads a supplier's sheet: bytes in, offers, the count of every row, questions and problems out. The way in here."""
 
 from collections.abc import Sequence
+from datetime import date
 
 import msgspec
 import numpy as np
@@ -19,6 +20,7 @@ from .offers import TableReading, read_body
 from .summary import ReadWorksheet, accounting, columns_once, notes_on, region, stated_date, structure_of
 from .table import Table, with_columns
 from .tables import SaidColumns, tables_in
+from .worksheet import Worksheet
 
 __all__ = ["Hints", "SheetReading", "Tell", "read_sheet", "silent"]
 
@@ -36,40 +38,50 @@ def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
     if not any(worksheet.rows for worksheet in worksheets):
         raise refused("file-empty", place=Place(file=file))
     hints.tell(f"{file}: {sum(len(worksheet.rows) for worksheet in worksheets):,} rows, looking for the table")
-    quantities = {plain_key(header): pieces for header, pieces in hints.quantities.items()}
-    said = SaidColumns(meanings_by_key(hints.meanings), quantities)
-    found = {at: tables_in(one, said) for at, one in enumerate(worksheets) if not one.hidden}
-    tables = _complete([table for some in found.values() for table in some], file)
+    found = _tables(worksheets, hints)
+    tables = _complete([table for some in found for table in some], file)
+    hints.tell(f"{file}: {sum(table.end - table.body for table in tables):,} rows in the table, reading the cells")
     dated = stated_date(tables)
-    hints.tell(
-        f"{file}: {sum(table.end - table.body for table in tables):,} rows in {len(tables)} tables, reading the cells"
-    )
     currency, unsure = sheet_currency([Body(table) for table in tables], file, hints.currency)
     read = [
         ReadWorksheet(
             worksheet,
-            tuple(
-                (table, read_body(Body(_without_open_prices(table)), currency, file, dated or hints.dated))
-                for table in found.get(at, ())
-                if table.complete
-            ),
-            tuple(table for table in found.get(at, ()) if not table.complete),
+            tuple((table, _read(table, currency, file, dated or hints.dated)) for table in some if table.complete),
+            tuple(table for table in some if not table.complete),
         )
-        for at, worksheet in enumerate(worksheets)
+        for worksheet, some in zip(worksheets, found, strict=True)
     ]
-    readings = [reading for one in read for _, reading in one.tables]
-    summary = SheetSummary(
-        file=file,
-        columns=columns_once(tables),
-        accounting=tuple(map(accounting, read)),
-        problems=tuple(one for reading in readings for one in reading.problems),
-        sheet_date=dated,
-        currency=currency,
-        regions=tuple(map(region, tables)),
-        questions=(*(one for table in tables for one in _asked(table, file)), *unsure),
-        notes=tuple(note for one in read for note in notes_on(one, file)),
-        reading=worksheets[0].reading,
+    asked = (*(one for table in tables for one in _asked(table, file)), *unsure)
+    return _reading(
+        read,
+        SheetSummary(
+            file=file,
+            columns=columns_once(tables),
+            accounting=tuple(map(accounting, read)),
+            problems=tuple(one for each in read for _, reading in each.tables for one in reading.problems),
+            sheet_date=dated,
+            currency=currency,
+            regions=tuple(map(region, tables)),
+            questions=asked,
+            notes=tuple(note for one in read for note in notes_on(one, file)),
+            reading=worksheets[0].reading,
+        ),
     )
+
+
+def _tables(worksheets: Sequence[Worksheet], hints: Hints) -> list[list[Table]]:
+    """The tables of each worksheet; a hidden one is not looked at."""
+    quantities = {plain_key(header): pieces for header, pieces in hints.quantities.items()}
+    said = SaidColumns(meanings_by_key(hints.meanings), quantities)
+    return [[] if worksheet.hidden else tables_in(worksheet, said) for worksheet in worksheets]
+
+
+def _read(table: Table, currency: str, file: str, dated: date | None) -> TableReading:
+    return read_body(Body(_without_open_prices(table)), currency, file, dated)
+
+
+def _reading(read: Sequence[ReadWorksheet], summary: SheetSummary) -> SheetReading:
+    readings = [reading for one in read for _, reading in one.tables]
     structure = tuple(row for one in read for row in structure_of(one))
     return SheetReading(summary=summary, offers=offers_frame(_joined(readings)), structure=structure)
 
@@ -112,4 +124,6 @@ def _place(table: Table, file: str) -> Place:
 
 
 def _joined(readings: Sequence[TableReading]) -> dict[str, Objects]:
+    if len(readings) == 1:
+        return readings[0].columns
     return {name: np.concatenate([reading.columns[name] for reading in readings]) for name in OFFER_COLUMNS}

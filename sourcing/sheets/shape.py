@@ -7,12 +7,14 @@ import re
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from .worksheet import Cell, Worksheet, text_of
 
 TYPED = re.compile(
     r"[-+(]?[$€£]?\s?\d[\d.,' ]*(?:[eE][-+]?\d+)?\)?\s?[%€$£]?"
-    r"|\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}(?:[ T]\d{1,2}:\d\d(?::\d\d)?(?:\.\d+)?Z?)?|\d{1,2}:\d\d(?::\d\d)?(?: ?[AaPp][Mm])?"
+    r"|\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}(?:[ T]\d{1,2}:\d\d(?::\d\d)?(?:\.\d+)?Z?)?"
+    r"|\d{1,2}:\d\d(?::\d\d)?(?: ?[AaPp][Mm])?"
 )
 YEAR = re.compile(r"(?:19|20)\d\d")
 MOST_HEADER_ROWS = 3
@@ -60,7 +62,7 @@ def _parts(
         return [(0, len(rows))]
     parts, first = [], of_table[0]
     typed = _typed_columns(rows, of_table[0], of_table[-1] + 1, width)
-    for before, at in zip(of_table, of_table[1:], strict=False):
+    for before, at in pairwise(of_table):
         gap = any(not filled[between] for between in range(before + 1, at))
         if gap and typed and _is_words(rows[at], typed) and not _is_years(rows[at]):
             parts.append((first, before + 1))

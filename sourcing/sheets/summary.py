@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from sourcing.basics.problem import Place, Problem, problem
-from sourcing.basics.sheet import Accounting, Column, Region, StructureRow
+from sourcing.basics.sheet import Accounting, Column, Region, StructureKind, StructureRow
 
 from .day_cells import day_in_text
 from .offers import TableReading
@@ -56,8 +56,8 @@ def structure_of(read: ReadWorksheet) -> Iterator[StructureRow]:
 
 def _outside(worksheet: Worksheet, first: int, end: int) -> Iterator[StructureRow]:
     for at in range(first, end):
-        kind = "blank" if is_blank(worksheet.rows[at]) else "outside a table"
-        yield StructureRow(worksheet=worksheet.name, row=worksheet.row_numbers[at], kind=kind)  # type: ignore[arg-type]
+        kind: StructureKind = "blank" if is_blank(worksheet.rows[at]) else "outside a table"
+        yield StructureRow(worksheet=worksheet.name, row=worksheet.row_numbers[at], kind=kind)
 
 
 def region(table: Table) -> Region:

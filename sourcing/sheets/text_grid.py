@@ -15,6 +15,8 @@ from .text_records import Records
 from .worksheet import Cell, Worksheet, without_blank_end
 
 WRAPPED_LOOKED_AT = 200
+BEGINNING = 1_000_000
+"""Characters in which the dialect is looked for; more than are tried."""
 MOST_CELLS, CELLS_OF_A_LINE = 12_600_000, 4
 """A cell takes about 60 bytes of memory, and a line as much as four cells: more than this is over 1 GiB. 800,000 rows
 of 12 fit."""
@@ -26,11 +28,10 @@ def read_text(data: bytes, file: str) -> list[Worksheet]:
     decoded = decode(data, file)
     text = decoded.text
     _refuse_too_large(text, ONE_COLUMN, file)
-    lines = _unwrapped(split_lines(text))
-    shape = find_shape(lines)
+    shape = find_shape(_unwrapped(split_lines(text[:BEGINNING])))
     dialect = shape.dialect
     _refuse_too_large(text, dialect.delimiter, file)
-    kept, numbers = _long(text, shape) or _rows(lines, shape, file)
+    kept, numbers = _long(text, shape) or _rows(_unwrapped(split_lines(text)), shape, file)
     reading = f"{dialect.told()}, {decoded.encoding}"
     return [Worksheet(name="", rows=kept, row_numbers=numbers[: len(kept)], reading=reading)]
 

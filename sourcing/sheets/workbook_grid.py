@@ -6,9 +6,12 @@ what the reader does not tell (see `workbook_marks`) is put on its cells. Of XLS
 gives: values, hidden worksheets, in XLS also merged regions; no hidden rows, no number formats, error cells are blank.
 """
 
+import gc
 import io
 import re
 import zipfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import Any, NoReturn
 
 import numpy as np
@@ -63,7 +66,8 @@ def read_workbook(data: bytes, file: str) -> list[Worksheet]:
 
 def _read_by_calamine(data: bytes, file: str, marks: BookMarks | None) -> list[Worksheet]:
     try:
-        return _worksheets(data, marks)
+        with _without_collecting():
+            return _worksheets(data, marks)
     except PasswordError as error:
         raise refused("password-protected", place=Place(file=file)) from error
     except (CalamineError, ValueError, OverflowError, OSError) as error:
@@ -74,6 +78,18 @@ def _read_by_calamine(data: bytes, file: str, marks: BookMarks | None) -> list[W
         if type(error).__name__ != "PanicException":
             raise
         _refuse_damaged(file, error)
+
+
+@contextmanager
+def _without_collecting() -> Iterator[None]:
+    """Python looks for garbage while millions of cells are made, and there is none: it costs a fifth of the time."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 def _refuse_damaged(file: str, error: BaseException) -> NoReturn:
@@ -124,6 +140,9 @@ def _worksheet(sheet: CalamineSheet, hidden: bool, found: Found | None, formats:
     )
 
 
+ROWS_AT_ONCE = 4096
+
+
 class _Numbers(dict[float, Cell]):
     """Each different number made exact once."""
 
@@ -133,13 +152,22 @@ class _Numbers(dict[float, Cell]):
 
 
 def _as_cells(rows: list[list[Any]]) -> list[list[Cell]]:
-    """The same lists with their numbers made exact. Row by row: a whole column at a time is far slower to reach."""
+    """The same lists with their numbers made exact.
+
+    Some thousand rows at a time, column by column: a whole column, or each row by itself, is far slower to reach.
+    """
     numbers = _Numbers()
-    for row in rows:
-        row[:] = [
-            value if type(value) is str else numbers[value] if type(value) is float else value_cell(value)
-            for value in row
-        ]
+    for first in range(0, len(rows), ROWS_AT_ONCE):
+        block = rows[first : first + ROWS_AT_ONCE]
+        for at in range(len(block[0])):
+            column = [row[at] for row in block]
+            kinds = set(map(type, column))
+            if kinds != {str}:
+                for row, value in zip(block, column, strict=True):
+                    if type(value) is float:
+                        row[at] = numbers[value]
+                    elif type(value) is not str:
+                        row[at] = value_cell(value)
     return rows
 
 

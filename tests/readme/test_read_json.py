@@ -11,10 +11,10 @@ from sourcing.cli.main import app
 
 README = Path(__file__).parents[2] / "README.md"
 SHEET = """Valid from 2026-01-05
-Part No;Net EUR;10+;Stock East;Stock West;Lead time;Price note
-NW-40388;12,50;11,80;4;2;2-3 weeks;x
+Part No;Net EUR;10+;Stock East;Stock West;Lead time;Weight
+NW-40388;12,50;11,80;4;2;2-3 weeks;3
 ;;;;;;
-NW-40389;12,5x;;1;1;;y
+NW-40389;12,5x;;1;1;;2
 """
 
 

@@ -120,18 +120,19 @@ def read_back(data: bytes, name: str) -> list[Row]:
     reading = read_sheet(data, name, Hints(supplier="stonegarth", currency="EUR"))
     assert not reading.summary.problems and not reading.summary.questions
     assert all(one.adds_up for one in reading.summary.accounting)
+    found: list[dict[str, Any]] = [dict(one) for one in reading.offers.to_dict("records")]
     return [
         Row(
-            number=one.supplier_number,
-            maker=one.maker,
-            description=one.description,
-            list_price=one.list_price,
-            net=_net(one.breaks),
-            pack=one.pack,
-            stock=one.stock,
-            superseded_by=one.superseded_by,
+            number=one["supplier_number"],
+            maker=one["maker"],
+            description=one["description"],
+            list_price=one["list_price"],
+            net=_net(one["breaks"]),
+            pack=one["pack"],
+            stock=one["stock"],
+            superseded_by=one["superseded_by"],
         )
-        for one in reading.offers.itertuples()
+        for one in found
     ]
 
 
@@ -172,6 +173,7 @@ def test_any_workbook(layout: tuple[list[Row], str, list[Field], list[list[str]]
         return float(price) if as_numbers else format_decimal(price, format="#,##0.00", locale=layout[1])
 
     book = openpyxl.Workbook()
+    assert book.active is not None
     for row in table_of(layout, money):
         book.active.append([cell if cell != "" else None for cell in row])
     out = io.BytesIO()
