@@ -105,12 +105,12 @@ TABLE_KINDS: dict[str, ProblemKind] = {
     ),
     "rows-hidden": _kind(
         "Hidden rows",
-        "{count} hidden rows were read like the others: {found}",
+        "hidden rows were read like the others: {found}",
         "delete them in a spreadsheet and import again if they do not count",
     ),
     "columns-hidden": _kind(
         "Hidden columns",
-        "{count} hidden columns were read like the others: {found}",
+        "hidden columns were read like the others: {found}",
         'leave one out with --column "Header=not used" if it does not count',
     ),
     "more-left-blank": _kind(

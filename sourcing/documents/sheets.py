@@ -24,7 +24,8 @@ def summary_text(summary: SheetSummary) -> str:
     dated = f"dated {summary.sheet_date}" if summary.sheet_date else "no date found"
     how = f"read as {summary.reading}; " if summary.reading else ""
     head = f"{summary.file}: {how}{dated}, prices in {summary.currency or 'a currency it does not state'}; not kept"
-    regions = [line for region in summary.regions for line in _region(region)]
+    asked = frozenset(one.found for one in summary.questions)
+    regions = [line for region in summary.regions for line in _region(region, asked)]
     return document([*wrapped(head), *_counts(summary), *regions, *_asked(summary), *_problems(summary)])
 
 
@@ -90,17 +91,19 @@ def _counts(summary: SheetSummary) -> list[str]:
     return [line for account in summary.accounting for line in wrapped(account_words(account), 2)]
 
 
-def _region(region: Region) -> list[str]:
+def _region(region: Region, asked: frozenset[str]) -> list[str]:
     where = f"worksheet '{region.worksheet}', " if region.worksheet else ""
     height = region.last_header_row - region.header_row
     rows = f"row {region.header_row}" if not height else f"rows {region.header_row} to {region.last_header_row}"
     head = f"Table: {where}header in {rows}, last row {region.last_row}"
-    cells = [(one.letter, one.header, _meaning(one) or _open(one), one.why) for one in region.columns]
+    cells = [(one.letter, one.header, _meaning(one) or _open(one, asked), one.why) for one in region.columns]
     return [*wrapped(head, 2), *(f"    {line}" for line in table([COLUMN_HEADER, *cells], COLUMN_MOST))]
 
 
-def _open(column: Column) -> str:
-    return f"? perhaps {column.suggested}" if column.suggested else "? not used"
+def _open(column: Column, asked: frozenset[str]) -> str:
+    if column.suggested:
+        return f"? perhaps {column.suggested}"
+    return "? see the question" if column.header in asked else "not used"
 
 
 def _columns(columns: Sequence[Column]) -> list[str]:

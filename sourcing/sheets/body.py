@@ -31,8 +31,7 @@ def objects(values: Iterable[object], count: int) -> Objects:
 
 def is_none(values: Objects) -> NDArray[np.bool_]:
     """Where there is no value."""
-    nothing: Any = None
-    return np.equal(values, nothing).astype(bool)
+    return np.fromiter((value is None for value in values), dtype=bool, count=len(values))
 
 
 @dataclass(frozen=True)
@@ -44,7 +43,7 @@ class Coded:
 
     def spread(self, values: Sequence[object]) -> Objects:
         """One value for each different cell, laid out over the rows."""
-        return cast(Objects, objects(values, len(values))[self.codes])
+        return objects(values, len(values))[self.codes]
 
     def rows_with(self, numbers: Iterable[int]) -> list[int]:
         """The rows that hold any of the different cells with these numbers, in order."""

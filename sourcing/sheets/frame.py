@@ -20,6 +20,6 @@ breaks: tuple of PriceBreak, () without a net price. price_basis, pack, order_mu
 None. lead_time: LeadTime or None. The rest is text, '' where blank; no_longer_available is a bool."""
 
 
-def offers_frame(columns: Mapping[str, NDArray[Any]]) -> pd.DataFrame:
-    """The frame of these arrays of objects, in the order of OFFER_COLUMNS. A missing column is a bug: KeyError."""
+def offers_frame(columns: Mapping[str, NDArray[Any] | list[object]]) -> pd.DataFrame:
+    """The frame of these values, in the order of OFFER_COLUMNS. A missing column is a bug: KeyError."""
     return pd.DataFrame({name: pd.Series(columns[name], dtype=object) for name in OFFER_COLUMNS}, copy=False)

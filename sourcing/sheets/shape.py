@@ -72,7 +72,7 @@ def _parts(
 
 def _with_upper_header(rows: Sequence[list[Cell]], filled: Sequence[int], first: int, width: int) -> int:
     """The first row, with rows of two or more words just above it that are narrower only because they end early."""
-    while first > 0 and 2 <= filled[first - 1] and 2 * len(rows[first - 1]) > width and len(rows[first - 1]) < width:
+    while first > 0 and filled[first - 1] > 1 and 2 * len(rows[first - 1]) > width and len(rows[first - 1]) < width:
         if any(TYPED.fullmatch(text_of(cell)) for cell in rows[first - 1]):
             break
         first -= 1

@@ -118,10 +118,10 @@ def _hidden_parts(read: ReadWorksheet, place: Place) -> Iterator[Problem]:
     columns = [at for at in sorted(worksheet.hidden_columns) if at < width]
     if rows:
         numbers = [str(worksheet.row_numbers[at]) for at in rows[:MOST_NAMED]]
-        yield problem("rows-hidden", place=place, count=len(rows), found=_some(numbers, len(rows)))
+        yield problem("rows-hidden", place=place, found=_some(numbers, len(rows)))
     if columns:
         letters = [letter_of(at) for at in columns[:MOST_NAMED]]
-        yield problem("columns-hidden", place=place, count=len(columns), found=_some(letters, len(columns)))
+        yield problem("columns-hidden", place=place, found=_some(letters, len(columns)))
 
 
 def _some(named: Sequence[str], count: int) -> str:

@@ -1,8 +1,8 @@
 """What a number format shows: leading zeros, a per cent, a currency.
 
 The grammar of number formats and the numbers of the formats every workbook has are those of ECMA-376 part 1 (Office
-Open XML), section 18.8.30 and 18.8.31. The formats 5 to 8, 42 and 44 show the currency of the place; a workbook that
-means another than the dollar states its own text for them (observed in workbooks, no source).
+Open XML), sections 18.8.30 and 18.8.31, quoted from memory. The formats 5 to 8, 42 and 44 show the currency of the
+place; that a workbook which means another than the dollar states its own text for them is from memory, no source.
 """
 
 import re

@@ -82,7 +82,7 @@ def _read_by_calamine(data: bytes, file: str, marks: BookMarks | None) -> list[W
 
 @contextmanager
 def _without_collecting() -> Iterator[None]:
-    """Python looks for garbage while millions of cells are made, and there is none: it costs a fifth of the time."""
+    """Python looks for garbage while millions of cells are made, and there is hardly any. Off meanwhile."""
     was_on = gc.isenabled()
     gc.disable()
     try:

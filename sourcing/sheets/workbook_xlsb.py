@@ -1,7 +1,7 @@
 """How far the cells of an XLSB workbook reach, counted before the workbook is handed to the reader.
 
-XLSB is a row of records, each with its number, its length and its data ([MS-XLSB], published by Microsoft, sections
-2.1.4 and 2.4; the numbers below are from there, checked against the reader, which finds the same cells).
+XLSB is a row of records, each with its number, its length and its data ([MS-XLSB], published by Microsoft). The
+record numbers below are written from memory; a test has the reader agree for rows and plain numbers only.
 """
 
 from collections.abc import Iterable, Iterator

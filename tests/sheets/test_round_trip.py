@@ -120,7 +120,7 @@ def read_back(data: bytes, name: str) -> list[Row]:
     reading = read_sheet(data, name, Hints(supplier="stonegarth", currency="EUR"))
     assert not reading.summary.problems and not reading.summary.questions
     assert all(one.adds_up for one in reading.summary.accounting)
-    found: list[dict[str, Any]] = [dict(one) for one in reading.offers.to_dict("records")]
+    found: list[Any] = reading.offers.to_dict("records")
     return [
         Row(
             number=one["supplier_number"],
