@@ -12,7 +12,7 @@ from ..basics.problem import Problem, Refused, refused
 from ..basics.sheet import Field, KeptSheet, SheetSummary
 from ..basics.terms import Terms
 from ..basics.value import Value
-from ..sheets.changed_headers import changes
+from ..sheets.headers.changed_headers import changes
 from ..sheets.reading import Hints, SheetReading, Tell, read_sheet, silent
 from ..storage.sheets import (
     NewSheet,

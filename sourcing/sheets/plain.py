@@ -7,14 +7,14 @@ from decimal import Decimal
 from sourcing.basics.problem import Place, refused
 from sourcing.basics.sheet import Field
 
-from .body import Body
-from .columns import meanings_by_key
-from .grid import read_grid
+from .files.grid import read_grid
+from .headers.columns import meanings_by_key
 from .hints import Hints
 from .reading import read_sheet
-from .shape import Shape, shape_of
-from .table import Table, headers_of
-from .tables import SaidColumns, tables_in
+from .region.body import Body
+from .region.shape import Shape, shape_of
+from .region.table import Table, headers_of
+from .region.tables import SaidColumns, tables_in
 from .worksheet import Cell, Worksheet, is_blank
 
 Row = Sequence[str]

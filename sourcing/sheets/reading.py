@@ -9,17 +9,17 @@ import numpy as np
 from sourcing.basics.problem import Place, Problem, Refused, problem, refused
 from sourcing.basics.sheet import SheetSummary
 
-from .basis_cells import unread_unit_in_header
-from .body import Body, Objects
-from .columns import PRICES, meanings_by_key, plain_key, questions
-from .currency_of import sheet_currency
+from .cells.basis_cells import unread_unit_in_header
+from .files.grid import read_grid
 from .frame import OFFER_COLUMNS, offers_frame
-from .grid import read_grid
+from .headers.columns import PRICES, meanings_by_key, plain_key, questions
 from .hints import Hints, SheetReading, Tell, silent
-from .offers import TableReading, read_body
+from .offers.currency_of import sheet_currency
+from .offers.table_reading import TableReading, read_body
+from .region.body import Body, Objects
+from .region.table import Table, with_columns
+from .region.tables import SaidColumns, tables_in
 from .summary import ReadWorksheet, accounting, columns_once, notes_on, region, stated_date, structure_of
-from .table import Table, with_columns
-from .tables import SaidColumns, tables_in
 from .worksheet import Worksheet
 
 __all__ = ["Hints", "SheetReading", "Tell", "read_sheet", "silent"]

@@ -7,9 +7,9 @@ from datetime import date
 from sourcing.basics.problem import Place, Problem, problem
 from sourcing.basics.sheet import Accounting, Column, Region, StructureKind, StructureRow
 
-from .day_cells import day_in_text
-from .offers import TableReading
-from .table import Table
+from .cells.day_cells import day_in_text
+from .offers.table_reading import TableReading
+from .region.table import Table
 from .worksheet import Worksheet, is_blank, letter_of, text_of
 
 LEAST_KNOWN = 3

@@ -11,17 +11,17 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from sourcing.basics.problem import Place
-from sourcing.sheets.basis_cells import basis_in_header, parse_basis, unread_unit_in_header
-from sourcing.sheets.cells import Bad, bad_cells, column_says_no_longer_available, parse_texts
-from sourcing.sheets.code_cells import parse_gtins, parse_origins, parse_tariff_codes
-from sourcing.sheets.day_cells import day_in_text, parse_days
-from sourcing.sheets.discount_cells import parse_discount_codes, parse_discounts, parse_multipliers
-from sourcing.sheets.flag_cells import parse_flags
-from sourcing.sheets.lead_time_cells import parse_lead_times
-from sourcing.sheets.money_cells import BasedPrice, currencies_in, parse_core_charge, parse_money
-from sourcing.sheets.number_cells import lost_zeros, parse_numbers, without_float_tail
-from sourcing.sheets.quantity_cells import parse_break_quantities, parse_counts, parse_stocks
-from sourcing.sheets.weight_cells import parse_weights
+from sourcing.sheets.cells.basis_cells import basis_in_header, parse_basis, unread_unit_in_header
+from sourcing.sheets.cells.cell import Bad, bad_cells, column_says_no_longer_available, parse_texts
+from sourcing.sheets.cells.code_cells import parse_gtins, parse_origins, parse_tariff_codes
+from sourcing.sheets.cells.day_cells import day_in_text, parse_days
+from sourcing.sheets.cells.discount_cells import parse_discount_codes, parse_discounts, parse_multipliers
+from sourcing.sheets.cells.flag_cells import parse_flags
+from sourcing.sheets.cells.lead_time_cells import parse_lead_times
+from sourcing.sheets.cells.money_cells import BasedPrice, currencies_in, parse_core_charge, parse_money
+from sourcing.sheets.cells.number_cells import lost_zeros, parse_numbers, without_float_tail
+from sourcing.sheets.cells.quantity_cells import parse_break_quantities, parse_counts, parse_stocks
+from sourcing.sheets.cells.weight_cells import parse_weights
 from sourcing.sheets.worksheet import Cell
 
 Parse = Callable[[Sequence[Cell]], Sequence[Any]]

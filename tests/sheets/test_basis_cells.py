@@ -2,8 +2,8 @@
 
 import pytest
 
-from sourcing.sheets.basis_cells import Basis, basis_in_header, parse_basis, unread_unit_in_header
-from sourcing.sheets.cells import Bad
+from sourcing.sheets.cells.basis_cells import Basis, basis_in_header, parse_basis, unread_unit_in_header
+from sourcing.sheets.cells.cell import Bad
 
 REC_20 = [
     ("EA", Basis(1, "piece")), ("C62", Basis(1, "piece")), ("H87", Basis(1, "piece")), ("PR", Basis(1, "piece")),

@@ -3,7 +3,7 @@
 import pytest
 
 from sourcing.basics.sheet import Field
-from sourcing.sheets.header_words import Meaning, break_quantity, field_of, meaning_of
+from sourcing.sheets.headers.header_words import Meaning, break_quantity, field_of, meaning_of
 
 
 @pytest.mark.parametrize(

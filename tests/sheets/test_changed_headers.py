@@ -3,8 +3,8 @@
 import pytest
 
 from sourcing.basics.sheet import Column, Field
-from sourcing.sheets.changed_headers import changes
-from sourcing.sheets.columns import Header, columns_of, meanings_by_key
+from sourcing.sheets.headers.changed_headers import changes
+from sourcing.sheets.headers.columns import Header, columns_of, meanings_by_key
 
 
 def sheet(*headers: str, meanings: dict[str, Field] | None = None) -> tuple[Column, ...]:

@@ -12,8 +12,8 @@ from babel import Locale
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sourcing.sheets.cells import Bad
-from sourcing.sheets.code_cells import (
+from sourcing.sheets.cells.cell import Bad
+from sourcing.sheets.cells.code_cells import (
     LANGUAGES,
     has_right_check_digit,
     parse_gtins,

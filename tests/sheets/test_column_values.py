@@ -13,8 +13,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sourcing.basics.sheet import Column, Field
-from sourcing.sheets.column_values import compared, doubts, looks_like, propose, suggest_price
-from sourcing.sheets.value_looks import is_gtin
+from sourcing.sheets.headers.column_values import compared, doubts, looks_like, propose, suggest_price
+from sourcing.sheets.headers.value_looks import is_gtin
 from sourcing.sheets.worksheet import Cell
 
 NUMBERS = ["NW-40388", "NW-40389", "OS-1177", "40-0012", "C 771", "A88", "6203-2RS", "4L390"]

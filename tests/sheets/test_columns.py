@@ -9,8 +9,8 @@ import pytest
 
 from sourcing.basics.problem import Place, Problem, Refused
 from sourcing.basics.sheet import Column, Field
-from sourcing.sheets.close_words import closest
-from sourcing.sheets.columns import Header, columns_of, is_open, meanings_by_key, questions, refuse_unclear
+from sourcing.sheets.headers.close_words import closest
+from sourcing.sheets.headers.columns import Header, columns_of, is_open, meanings_by_key, questions, refuse_unclear
 from sourcing.sheets.worksheet import Cell
 
 NUMBERS = ["NW-40388", "NW-40389", "OS-1177", "40-0012", "C 771"]

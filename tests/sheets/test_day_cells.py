@@ -8,8 +8,8 @@ from babel.dates import format_date
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sourcing.sheets.cells import Bad
-from sourcing.sheets.day_cells import MONTHS, day_in_text, parse_days
+from sourcing.sheets.cells.cell import Bad
+from sourcing.sheets.cells.day_cells import MONTHS, day_in_text, parse_days
 
 DAYS = st.dates(date(2020, 1, 1), date(2099, 12, 31))
 FIFTH = date(2026, 12, 5)

@@ -9,7 +9,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from sourcing.basics.problem import Refused
-from sourcing.sheets.grid import read_grid
+from sourcing.sheets.files.grid import read_grid
 from tests.sheets.polluted_files import PLAIN, Case, Style, cases, clean_rows
 
 CASES = list(cases())

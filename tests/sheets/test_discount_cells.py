@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sourcing.sheets.cells import Bad
-from sourcing.sheets.discount_cells import parse_discount_codes, parse_discounts, parse_multipliers
+from sourcing.sheets.cells.cell import Bad
+from sourcing.sheets.cells.discount_cells import parse_discount_codes, parse_discounts, parse_multipliers
 
 
 def discount(text: str | Decimal, header: str = "Discount", *others: str) -> Decimal | str | None:

@@ -5,7 +5,7 @@ import random
 import pytest
 
 from sourcing.basics.problem import Refused
-from sourcing.sheets.encoding import decode
+from sourcing.sheets.files.encoding import decode
 
 WORDS = {
     "German": "Gehäuse Stück Räumschild Größe Länge Prüfstück Öl Übersetzung Ätzmittel Maßstab Lüfterrad Zündkerze",

@@ -4,8 +4,8 @@ from decimal import Decimal
 
 import pytest
 
-from sourcing.sheets.cells import Bad
-from sourcing.sheets.flag_cells import parse_flags, parse_yes
+from sourcing.sheets.cells.cell import Bad
+from sourcing.sheets.cells.flag_cells import parse_flags, parse_yes
 from sourcing.sheets.worksheet import Cell
 
 

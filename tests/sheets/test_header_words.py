@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sourcing.basics.sheet import Field
-from sourcing.sheets.header_keys import keys_of, spellings
-from sourcing.sheets.header_words import (
+from sourcing.sheets.headers.header_keys import keys_of, spellings
+from sourcing.sheets.headers.header_words import (
     AMBIGUOUS,
     LANGUAGES,
     NO_FIELD_KEYS,

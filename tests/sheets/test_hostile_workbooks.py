@@ -10,8 +10,8 @@ from decimal import Decimal
 import pytest
 
 from sourcing.basics.problem import Refused
-from sourcing.sheets import workbook_found
-from sourcing.sheets.grid import read_grid
+from sourcing.sheets.files import workbook_found
+from sourcing.sheets.files.grid import read_grid
 from tests.sheets.workbook_files import BOOK, MAIN, book, cell, ods, packed, worksheet, xlsb
 
 ONE = '<row r="1"><c r="A1"><v>1</v></c></row>'

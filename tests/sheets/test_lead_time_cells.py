@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sourcing.sheets.lead_time_cells import lead_time_parser, parse_lead_time, parse_lead_times
+from sourcing.sheets.cells.lead_time_cells import lead_time_parser, parse_lead_time, parse_lead_times
 
 SHEET_DAY = date(2026, 11, 25)
 FIFTH = date(2026, 12, 5)

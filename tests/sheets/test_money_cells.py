@@ -7,10 +7,17 @@ from babel.numbers import format_currency, format_decimal
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sourcing.sheets.amounts import clear_mark
-from sourcing.sheets.basis_cells import Basis
-from sourcing.sheets.cells import Bad
-from sourcing.sheets.money_cells import BasedPrice, _price, currencies_in, decimal_mark, parse_core_charge, parse_money
+from sourcing.sheets.cells.amounts import clear_mark
+from sourcing.sheets.cells.basis_cells import Basis
+from sourcing.sheets.cells.cell import Bad
+from sourcing.sheets.cells.money_cells import (
+    BasedPrice,
+    _price,
+    currencies_in,
+    decimal_mark,
+    parse_core_charge,
+    parse_money,
+)
 
 AMOUNTS = st.lists(st.decimals("0.01", "999999.99", places=2), min_size=1, max_size=20)
 

@@ -12,8 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sourcing.basics.problem import Place
-from sourcing.sheets.cells import Bad
-from sourcing.sheets.number_cells import (
+from sourcing.sheets.cells.cell import Bad
+from sourcing.sheets.cells.number_cells import (
     LETTER_FIRST,
     PLAIN,
     lost_zeros,

@@ -6,8 +6,8 @@ from decimal import Decimal
 import pytest
 
 from sourcing.basics.offer import LeadTime
-from sourcing.sheets.cells import Bad
-from sourcing.sheets.quantity_cells import (
+from sourcing.sheets.cells.cell import Bad
+from sourcing.sheets.cells.quantity_cells import (
     PER_PACK,
     Stock,
     parse_basis,

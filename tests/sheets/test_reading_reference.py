@@ -15,7 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sourcing.basics.problem import Refused
-from sourcing.sheets.grid import read_grid
+from sourcing.sheets.files.grid import read_grid
 from sourcing.sheets.hints import Hints, SheetReading
 from sourcing.sheets.reading import read_sheet
 from sourcing.sheets.worksheet import text_of

@@ -9,10 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sourcing.basics.problem import Refused
-from sourcing.sheets.dialect import split_lines
-from sourcing.sheets.dialect_choice import find_shape
-from sourcing.sheets.encoding import decode
-from sourcing.sheets.grid import read_grid
+from sourcing.sheets.files.dialect import split_lines
+from sourcing.sheets.files.dialect_choice import find_shape
+from sourcing.sheets.files.encoding import decode
+from sourcing.sheets.files.grid import read_grid
 from tests.sheets.sheet_files import HEADER, ROW, counts, csv_bytes, read
 
 WORDS = st.text(st.characters(codec="utf-8", categories=["L", "N", "P"]), min_size=1, max_size=8)

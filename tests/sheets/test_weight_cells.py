@@ -4,8 +4,8 @@ from decimal import Decimal
 
 import pytest
 
-from sourcing.sheets.cells import Bad
-from sourcing.sheets.weight_cells import parse_weights
+from sourcing.sheets.cells.cell import Bad
+from sourcing.sheets.cells.weight_cells import parse_weights
 
 
 @pytest.mark.parametrize(

@@ -8,8 +8,8 @@ import openpyxl
 import pytest
 
 from sourcing.basics.problem import Refused
-from sourcing.sheets import workbook_grid
-from sourcing.sheets.grid import read_grid
+from sourcing.sheets.files import workbook_grid
+from sourcing.sheets.files.grid import read_grid
 from sourcing.sheets.worksheet import letter_of, number_of, text_of
 from tests.sheets.sheet_files import HEADER, ROW, codes, counts, ods_bytes, only, read, saved, xlsx_bytes, zip_bytes
 

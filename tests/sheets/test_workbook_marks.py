@@ -9,11 +9,11 @@ import pytest
 from openpyxl.styles import numbers
 from openpyxl.utils.datetime import CALENDAR_MAC_1904, from_excel
 
-from sourcing.sheets.workbook_formats import read_format, shown_as_percent, shown_with_zeros
-from sourcing.sheets.workbook_found import Found
-from sourcing.sheets.workbook_grid import read_workbook
-from sourcing.sheets.workbook_parse import SheetReader, parse
-from sourcing.sheets.workbook_scan import Irregular, scan
+from sourcing.sheets.files.workbook_formats import read_format, shown_as_percent, shown_with_zeros
+from sourcing.sheets.files.workbook_found import Found
+from sourcing.sheets.files.workbook_grid import read_workbook
+from sourcing.sheets.files.workbook_parse import SheetReader, parse
+from sourcing.sheets.files.workbook_scan import Irregular, scan
 from sourcing.sheets.worksheet import Cell, Worksheet
 from tests.sheets.sheet_files import saved
 from tests.sheets.workbook_files import book, cell, ods, worksheet, xlsb

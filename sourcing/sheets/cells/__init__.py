@@ -1,0 +1,1 @@
+"""Cells to values: prices, quantities, lead times, numbers, one module a kind."""

@@ -1,0 +1,209 @@
+"""A workbook (XLSX, XLSM, XLSB, XLS, ODS) to worksheets of cells; python-calamine reads all but ODS.
+
+The reader unpacks without limit and lays a worksheet out as a full rectangle, so a small file can ask for more
+memory than there is and end the whole process. The archive is therefore looked over before it is handed over, and
+what the reader does not tell (see `workbook_marks`) is put on its cells. Of XLS and XLSB there is what the reader
+gives: values, hidden worksheets, in XLS also merged regions; no hidden rows, no number formats, error cells are blank.
+"""
+
+import gc
+import io
+import re
+import zipfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any, NoReturn
+
+import numpy as np
+from python_calamine import (
+    CalamineError,
+    CalamineSheet,
+    CalamineWorkbook,
+    PasswordError,
+    SheetTypeEnum,
+    SheetVisibleEnum,
+)
+
+from sourcing.basics.problem import Place, refused
+
+from ..worksheet import Cell, Worksheet, without_blank_end
+from .archive import Archive
+from .workbook_formats import NumberFormat, shown_as_percent, shown_with_zeros
+from .workbook_found import Found
+from .workbook_marks import WORKBOOK, BookMarks, read_marks, refusing
+from .workbook_numbers import value_cell
+from .workbook_ods import CONTENT, read_ods
+from .workbook_xlsb import check_xlsb
+
+BINARY_WORKBOOK = "xl/workbook.bin"
+ENCRYPTED = "EncryptedPackage".encode("utf-16-le")
+ERROR_CELL = re.compile(rb"""(<(?:\w+:)?c\s[^<>]*\bt=)["']e["']""")
+
+
+def read_workbook(data: bytes, file: str) -> list[Worksheet]:
+    """Every worksheet in the workbook's order; hidden ones are marked. Refuses what can't be read, in one sentence.
+
+    Formulas without a stored value are '=' and the formula; a formula that only repeats another's is '=…'.
+    """
+    if not data.startswith(b"PK"):
+        if ENCRYPTED in data:
+            raise refused("password-protected", place=Place(file=file))
+        return _read_by_calamine(data, file, None)
+    archive = Archive(data, file)
+    if CONTENT in archive.parts and WORKBOOK not in archive.parts:
+        return read_ods(archive)
+    if BINARY_WORKBOOK in archive.parts:
+        with refusing(archive):
+            check_xlsb(archive)
+        return _read_by_calamine(data, file, None)
+    if WORKBOOK not in archive.parts:
+        raise refused("not-a-sheet", place=Place(file=file), found="an archive without a workbook in it")
+    marks = read_marks(archive)
+    if any(found.odd_errors for found in marks.sheets.values()):
+        data = _with_errors_as_text(archive)
+    return _read_by_calamine(data, file, marks)
+
+
+def _read_by_calamine(data: bytes, file: str, marks: BookMarks | None) -> list[Worksheet]:
+    try:
+        with _without_collecting():
+            return _worksheets(data, marks)
+    except PasswordError as error:
+        raise refused("password-protected", place=Place(file=file)) from error
+    except (CalamineError, ValueError, OverflowError, OSError) as error:
+        _refuse_damaged(file, error)
+    except BaseException as error:
+        # The reader is compiled code; its own failures arrive as this class, which is no Exception and can't be
+        # imported. Anything else (an interrupt, say) goes on.
+        if type(error).__name__ != "PanicException":
+            raise
+        _refuse_damaged(file, error)
+
+
+@contextmanager
+def _without_collecting() -> Iterator[None]:
+    """Python looks for garbage while millions of cells are made, and there is hardly any. Off meanwhile."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+
+
+def _refuse_damaged(file: str, error: BaseException) -> NoReturn:
+    raise refused("workbook-damaged", place=Place(file=file)) from error
+
+
+def _with_errors_as_text(archive: Archive) -> bytes:
+    """The workbook with error cells as text cells: the reader gives up on errors younger than itself ('#SPILL!')."""
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as changed:
+        for name in archive.names():
+            text = b"".join(archive.pieces(name))
+            changed.writestr(archive.parts[name].filename, ERROR_CELL.sub(rb'\1"str"', text))
+    return out.getvalue()
+
+
+def _worksheets(data: bytes, marks: BookMarks | None) -> list[Worksheet]:
+    with CalamineWorkbook.from_filelike(io.BytesIO(data)) as book:
+        kept = [(at, sheet) for at, sheet in enumerate(book.sheets_metadata) if sheet.typ == SheetTypeEnum.WorkSheet]
+        found = marks.sheets if marks else {}
+        formats = marks.formats if marks else {}
+        return [
+            _worksheet(
+                book.get_sheet_by_index(at), sheet.visible != SheetVisibleEnum.Visible, found.get(sheet.name), formats
+            )
+            for at, sheet in kept
+        ]
+
+
+def _worksheet(sheet: CalamineSheet, hidden: bool, found: Found | None, formats: dict[int, NumberFormat]) -> Worksheet:
+    values = sheet.to_python(skip_empty_area=False)
+    merged = tuple((*first, *last) for first, last in sheet.merged_cell_ranges or ())
+    name = sheet.name
+    rows = _as_cells(values)
+    found = found or Found()
+    _put_texts(rows, found)
+    rows = without_blank_end(rows)
+    currencies = _put_formats(rows, found, formats)
+    return Worksheet(
+        name=name,
+        rows=rows,
+        row_numbers=range(1, len(rows) + 1),
+        hidden=hidden,
+        hidden_rows=frozenset(at for at in found.hidden_rows if at < len(rows)),
+        hidden_columns=frozenset(at for at in found.hidden_columns if at < found.width),
+        merged=merged,
+        currencies=currencies,
+    )
+
+
+ROWS_AT_ONCE = 4096
+
+
+class _Numbers(dict[float, Cell]):
+    """Each different number made exact once."""
+
+    def __missing__(self, value: float) -> Cell:
+        cell = self[value] = value_cell(value)
+        return cell
+
+
+def _as_cells(rows: list[list[Any]]) -> list[list[Cell]]:
+    """The same lists with their numbers made exact.
+
+    Some thousand rows at a time, column by column: a whole column, or each row by itself, is far slower to reach.
+    """
+    numbers = _Numbers()
+    for first in range(0, len(rows), ROWS_AT_ONCE):
+        block = rows[first : first + ROWS_AT_ONCE]
+        for at in range(len(block[0])):
+            column = [row[at] for row in block]
+            kinds = set(map(type, column))
+            if kinds != {str}:
+                for row, value in zip(block, column, strict=True):
+                    if type(value) is float:
+                        row[at] = numbers[value]
+                    elif type(value) is not str:
+                        row[at] = value_cell(value)
+    return rows
+
+
+def _put_texts(rows: list[list[Cell]], found: Found) -> None:
+    """Error cells and formulas without a value: blank to the reader, or not there at all."""
+    for (row, column), text in found.texts.items():
+        rows.extend([] for _ in range(row + 1 - len(rows)))
+        cells = rows[row]
+        cells.extend([""] * (column + 1 - len(cells)))
+        cells[column] = text
+
+
+def _put_formats(
+    rows: list[list[Cell]], found: Found, formats: dict[int, NumberFormat]
+) -> dict[int, dict[str, list[int]]]:
+    """Makes text of numbers that are shown with zeros or as per cents; gives the currencies the others show."""
+    currencies: dict[int, dict[str, list[int]]] = {}
+    for style, pairs in sorted(found.styled.items()):
+        shown = formats[style]
+        down, across = (np.concatenate(arrays) for arrays in zip(*pairs, strict=True))
+        for column in np.flatnonzero(np.bincount(across)).tolist():
+            at = down[across == column]
+            at = at[at < len(rows)]
+            at_rows = (at if (np.diff(at) > 0).all() else np.unique(at)).tolist()
+            if shown.currency:
+                by_sign = currencies.setdefault(column, {})
+                by_sign[shown.currency] = sorted(by_sign.get(shown.currency, []) + at_rows)
+            else:
+                _show(rows, at_rows, column, shown)
+    return currencies
+
+
+def _show(rows: list[list[Cell]], at_rows: list[int], column: int, shown: NumberFormat) -> None:
+    for at in at_rows:
+        cell = rows[at][column] if column < len(rows[at]) else ""
+        if isinstance(cell, str):
+            continue
+        text = shown_as_percent(cell) if shown.percent else shown_with_zeros(cell, shown.mask)
+        rows[at][column] = cell if text is None else text

@@ -1,0 +1,240 @@
+"""An OpenDocument spreadsheet (ODS) to worksheets, read tag by tag: OASIS OpenDocument 1.2, part 1.
+
+Repeated cells and rows are laid out as the file counts them, but only up to the last that holds something: programs
+repeat an empty row a million times. The text a number cell shows is taken where it keeps leading zeros.
+"""
+
+import re
+from decimal import Decimal
+
+from sourcing.basics.problem import Place, refused
+
+from ..worksheet import Cell, Worksheet, without_blank_end
+from .archive import Archive
+from .workbook_formats import shown_as_percent
+from .workbook_found import MOST_COLUMNS, TooWide, longest_checked
+from .workbook_marks import refusing
+from .workbook_numbers import number_cell
+from .workbook_parse import parse
+
+MOST_CELLS = 6_000_000
+CONTENT, MANIFEST = "content.xml", "meta-inf/manifest.xml"
+NOT_CELLS = frozenset({"annotation", "shapes", "frame", "custom-shape", "tracked-changes", "dde-links", "object", "g"})
+"""What may hold text or tables of its own inside a worksheet."""
+SPACES = re.compile(r"[ \t\r\n]+")
+ZEROS = re.compile(r"0[0-9]+|(?=[^1-9]*0)[A-Za-z]{0,6}[0-9]+(?:[-. /][0-9]+)+")
+HIDES = frozenset({"collapse", "filter"})
+
+
+def read_ods(archive: Archive) -> list[Worksheet]:
+    """Every worksheet, in order. Refuses what is broken, encrypted, or too much to hold."""
+    if b"encryption-data" in archive.small(MANIFEST):
+        raise refused("password-protected", place=Place(file=archive.file))
+    reader = _Reader()
+    with refusing(archive):
+        parse(archive.pieces(CONTENT), reader)
+    return reader.worksheets
+
+
+class _Reader:
+    """Told the tags of content.xml; keeps one row at a time and lays it out when it ends."""
+
+    def __init__(self) -> None:
+        self.worksheets: list[Worksheet] = []
+        self.cells = 0
+        self.hiding_styles: set[str] = set()
+        self.style = ""
+        self.skipping = 0
+        self.sheet: _Sheet | None = None
+        self.cell: dict[str, str] | None = None
+        self.texts: list[str] = []
+        self.length = 0
+
+    def begin(self, name: str, attributes: dict[str, str]) -> None:
+        """Opens a worksheet, row, cell or paragraph; counts itself out of what is no cell."""
+        if self.skipping or name in NOT_CELLS:
+            self.skipping += 1
+            return
+        given = {key.rpartition(":")[2]: value for key, value in attributes.items()}
+        if self.cell is not None:
+            self._in_cell(name, given)
+        elif name in ("table-cell", "covered-table-cell") and self.sheet:
+            self.cell, self.texts, self.length = given | {"tag": name}, [], 0
+        elif name == "table":
+            self.sheet = _Sheet(given, self.hiding_styles)
+        elif self.sheet:
+            self.sheet.begin(name, given)
+        else:
+            self._style(name, given)
+
+    def _style(self, name: str, given: dict[str, str]) -> None:
+        if name == "style":
+            self.style = given.get("name", "")
+        sizes = (given.get("row-height", ""), given.get("column-width", ""))
+        if given.get("display") == "false" or any(re.fullmatch(r"0+(\.0+)?[a-z]+", size) for size in sizes):
+            self.hiding_styles.add(self.style)
+
+    def _in_cell(self, name: str, given: dict[str, str]) -> None:
+        if name == "p":
+            self.texts.append("")
+        elif self.texts and name == "s":
+            count = given.get("c", "1")
+            spaces = int(count) if count.isdecimal() and len(count) < 9 else 1
+            self.length += spaces
+            longest_checked(self.length)
+            self.texts[-1] += "\x00" * spaces
+        elif self.texts and name in ("tab", "line-break"):
+            self.texts[-1] += "\x01" if name == "tab" else "\x02"
+
+    def text(self, text: str) -> None:
+        """Text of a paragraph in a cell; anything else is only white space between tags."""
+        self.length = self.length + len(text) if self.cell is not None else 0
+        longest_checked(self.length)
+        if self.cell is not None and self.texts and not self.skipping:
+            self.texts[-1] += text
+
+    def end(self, name: str) -> None:
+        """Lays out the cell or row that ends."""
+        if self.skipping:
+            self.skipping -= 1
+        elif name in ("table-cell", "covered-table-cell") and self.cell is not None and self.sheet:
+            self.sheet.add(self.cell, "\n".join(map(_plain, self.texts)))
+            self.cell = None
+        elif name == "table-row" and self.sheet:
+            self.cells += self.sheet.end_row(MOST_CELLS - self.cells)
+        elif name == "table-row-group" and self.sheet:
+            self.sheet.groups.pop()
+        elif name == "table" and self.sheet:
+            self.worksheets.append(self.sheet.worksheet())
+            self.sheet = None
+
+
+class _Sheet:
+    """A worksheet while it is laid out. Rows and columns count from 0."""
+
+    def __init__(self, given: dict[str, str], hiding: set[str]) -> None:
+        self.name, self.hiding = given.get("name", ""), hiding
+        self.hidden = given.get("style-name", "") in hiding
+        self.rows: list[list[Cell]] = []
+        self.row: list[tuple[int, Cell, str]] = []
+        self.at = self.column = self.columns_seen = self.width = 0
+        self.row_given: dict[str, str] = {}
+        self.groups: list[bool] = []
+        self.hidden_spans: list[tuple[int, int]] = []
+        self.hidden_columns: set[int] = set()
+        self.merged: list[tuple[int, int, int, int]] = []
+        self.currencies: dict[int, dict[str, list[int]]] = {}
+
+    def begin(self, name: str, given: dict[str, str]) -> None:
+        """A column's or row's tag, or a group of rows that may be folded away."""
+        if name == "table-row":
+            self.row_given, self.row, self.column = given, [], 0
+        elif name == "table-row-group":
+            self.groups.append(given.get("display") == "false")
+        elif name == "table-column":
+            count = _count(given, "number-columns-repeated")
+            if self._hides(given):
+                first = min(self.columns_seen, MOST_COLUMNS)
+                self.hidden_columns.update(range(first, min(first + count, MOST_COLUMNS)))
+            self.columns_seen += count
+
+    def _hides(self, given: dict[str, str]) -> bool:
+        return given.get("visibility") in HIDES or given.get("style-name", "") in self.hiding
+
+    def add(self, given: dict[str, str], text: str) -> None:
+        """A cell with what it shows. What a merged region covers is left blank."""
+        cell, shown = ("", "") if given["tag"] == "covered-table-cell" else _cell(given, text)
+        count = _count(given, "number-columns-repeated")
+        down, right = _count(given, "number-rows-spanned"), _count(given, "number-columns-spanned")
+        if down * right > 1:
+            self.merged.append((self.at, self.column, self.at + down - 1, self.column + right - 1))
+        if cell != "":
+            if self.column + count > MOST_COLUMNS:
+                raise TooWide(self.at + 1, self.column + count)
+            self.row += [(at, cell, shown) for at in range(self.column, self.column + count)]
+        self.column += count
+
+    def end_row(self, most: int) -> int:
+        """Lays the row out as often as it is repeated; how many cells that took. Raises TooWide over `most`."""
+        count = _count(self.row_given, "number-rows-repeated")
+        if any(self.groups) or self._hides(self.row_given):
+            self.hidden_spans.append((self.at, self.at + count))
+        first, self.at = self.at, self.at + count
+        if not self.row:
+            return 0
+        before, self.width = len(self.rows) * self.width, max(self.width, self.row[-1][0] + 1)
+        if self.at * self.width - before > most:
+            raise TooWide(self.at, self.width)
+        self.rows.extend([] for _ in range(first - len(self.rows)))
+        for at in range(first, self.at):
+            self.rows.append(self._laid_out(at))
+        return self.at * self.width - before
+
+    def _laid_out(self, at: int) -> list[Cell]:
+        cells: list[Cell] = [""] * (self.row[-1][0] + 1)
+        for column, cell, shown in self.row:
+            cells[column] = cell
+            if shown:
+                self.currencies.setdefault(column, {}).setdefault(shown, []).append(at)
+        return cells
+
+    def worksheet(self) -> Worksheet:
+        """The worksheet up to its last row that is not blank."""
+        rows = without_blank_end(self.rows)
+        spans = [range(first, min(last, len(rows))) for first, last in self.hidden_spans]
+        return Worksheet(
+            name=self.name,
+            rows=rows,
+            row_numbers=range(1, len(rows) + 1),
+            hidden=self.hidden,
+            hidden_rows=frozenset(at for span in spans for at in span),
+            hidden_columns=frozenset(at for at in self.hidden_columns if at < self.width),
+            merged=tuple(self.merged),
+            currencies=self.currencies,
+        )
+
+
+def _count(given: dict[str, str], name: str) -> int:
+    text = given.get(name, "1")
+    return int(text) if text.isdecimal() and 0 < len(text) < 9 and int(text) else 1
+
+
+def _plain(text: str) -> str:
+    """White space is one space, and only text:s, text:tab and text:line-break stand for more (section 6.1.2)."""
+    return SPACES.sub(" ", text).translate({0: " ", 1: "\t", 2: "\n"})
+
+
+def _cell(given: dict[str, str], text: str) -> tuple[Cell, str]:
+    """The cell, and the currency it shows: a code or, without one, the sign."""
+    kind, value = given.get("value-type", ""), given.get("value", "")
+    if kind in ("float", "currency", "percentage"):
+        return _number(given, kind, value, text)
+    if kind == "boolean":
+        return given.get("boolean-value", text).upper(), ""
+    if kind == "date":
+        day = given.get("date-value", text)
+        return (f"{day} 00:00:00" if len(day) == 10 else day.replace("T", " ")), ""
+    if "formula" in given and not kind and not text:
+        return "=" + given["formula"].partition("=")[2], ""
+    if kind == "string" and not text:
+        return given.get("string-value", ""), ""
+    return text, ""
+
+
+def _number(given: dict[str, str], kind: str, value: str, text: str) -> tuple[Cell, str]:
+    """Exact, unless the cell shows leading zeros of the very same number, a per cent or an error."""
+    if text.startswith(("#", "Err:")) and any(letter.isalpha() for letter in text):
+        return text, ""
+    try:
+        number = number_cell(float(value))
+    except ValueError:
+        return text, ""
+    if kind == "percentage" and isinstance(number, Decimal):
+        return shown_as_percent(number), ""
+    if kind == "float" and isinstance(number, Decimal) and ZEROS.fullmatch(text) and _same_digits(text, number):
+        return text, ""
+    return number, given.get("currency", "") if kind == "currency" else ""
+
+
+def _same_digits(text: str, number: Decimal) -> bool:
+    return re.sub(r"\D", "", text).lstrip("0") == format(number, "f").lstrip("0")

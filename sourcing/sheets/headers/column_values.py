@@ -1,0 +1,211 @@
+"""Where the values of a column contradict its header or say what it may be. Questions for a person, never answers.
+
+All of it is common practice, no source.
+"""
+
+import re
+from collections.abc import Mapping, Sequence
+from decimal import Decimal
+
+from sourcing.basics.sheet import Column, Field
+
+from ..worksheet import Cell, text_of
+from .value_looks import (
+    CENTS,
+    DATE,
+    FEWEST,
+    LOOKS,
+    MOST,
+    NUMERIC,
+    UNITS,
+    Test,
+    is_gtin,
+    is_percent,
+    is_prose,
+    looks,
+    looks_like,
+    sample_of,
+    share_of,
+)
+
+__all__ = ["compared", "doubts", "looks_like", "propose", "suggest_price"]
+
+NEARLY_ALL = 0.95
+COMPARED = 2000
+"""How many rows of two price columns are compared."""
+
+
+def _no_digit(text: str) -> bool:
+    return not any(map(str.isdigit, text))
+
+
+def _has_cents(text: str) -> bool:
+    return CENTS.fullmatch(text) is not None and not text.endswith((".00", ",00"))
+
+
+def _is_date(text: str) -> bool:
+    return DATE.fullmatch(text) is not None
+
+
+def _is_number(text: str) -> bool:
+    return NUMERIC.fullmatch(text) is not None
+
+
+WORDS, PRICES, DATES, NUMBERS = "words without figures", "prices", "dates", "plain numbers"
+MONEY_TESTS: tuple[tuple[str, Test], ...] = ((WORDS, _no_digit), (DATES, _is_date), ("GTINs", is_gtin))
+COUNT_TESTS: tuple[tuple[str, Test], ...] = (
+    (DATES, _is_date),
+    (PRICES, _has_cents),
+    ("GTINs", is_gtin),
+    (WORDS, lambda text: _no_digit(text) and text not in UNITS),
+    ("units", lambda text: text in UNITS),
+)
+AGAINST: Mapping[Field, tuple[tuple[str, Test], ...]] = {
+    "net price": MONEY_TESTS,
+    "list price": MONEY_TESTS,
+    "core charge": MONEY_TESTS,
+    "supplier number": ((PRICES, lambda text: CENTS.fullmatch(text) is not None), (DATES, _is_date)),
+    "maker number": ((PRICES, lambda text: CENTS.fullmatch(text) is not None), (DATES, _is_date)),
+    "superseded by": ((PRICES, _has_cents),),
+    "gtin": ((WORDS, _no_digit), (PRICES, _has_cents), (DATES, _is_date)),
+    "maker": ((PRICES, _has_cents), (NUMBERS, _is_number)),
+    "description": ((NUMBERS, _is_number),),
+    "stock": ((DATES, _is_date), (PRICES, _has_cents), ("GTINs", is_gtin)),
+    "lead time": ((PRICES, _has_cents),),
+    "pack": COUNT_TESTS,
+    "minimum": COUNT_TESTS,
+    "order multiple": COUNT_TESTS,
+    "break quantity": COUNT_TESTS,
+    "price basis": ((PRICES, _has_cents), (DATES, _is_date)),
+    "currency": ((NUMBERS, _is_number),),
+    "discount": ((WORDS, _no_digit), (DATES, _is_date)),
+    "multiplier": ((WORDS, _no_digit), (DATES, _is_date), ("percentages", is_percent)),
+    "discount code": (("percentages", is_percent), (PRICES, _has_cents)),
+    "weight": ((WORDS, _no_digit), (DATES, _is_date)),
+    "origin": ((NUMBERS, _is_number), (DATES, _is_date)),
+    "valid from": ((PRICES, _has_cents), (WORDS, _no_digit)),
+    "valid to": ((PRICES, _has_cents), (WORDS, _no_digit)),
+    "no longer available": ((PRICES, _has_cents),),
+    "oversize": ((PRICES, _has_cents),),
+    "hazardous": ((PRICES, _has_cents),),
+    "tariff code": ((WORDS, _no_digit),),
+}
+"""What nearly all values must not be under a header of this meaning."""
+
+
+def doubts(column: Column, cells: Sequence[Cell]) -> str | None:
+    """Why the values contradict the header: 'all 40 values looked at are dates'; None where they do not.
+
+    A person's word is not doubted, nor a column with fewer than five cells that say something.
+    """
+    if column.field is None or column.why == "confirmed":
+        return None
+    sample = sample_of(cells)
+    if len(sample) < FEWEST:
+        return None
+    for kind, test in AGAINST.get(column.field, ()):
+        if (share := share_of(sample, test)) >= NEARLY_ALL:
+            return f"{'all' if share == 1 else 'nearly all'} of the {len(sample)} values looked at are {kind}"
+    return _number_doubt(sample) if column.field == "supplier number" else None
+
+
+def _number_doubt(sample: Sequence[str]) -> str | None:
+    """Numbers that count the rows, sentences, or one number over and over are no part numbers."""
+    if sample[:FEWEST] == [str(at) for at in range(1, FEWEST + 1)] and all(map(str.isdigit, sample)):
+        return f"the values count the rows: {', '.join(sample[:3])} and so on"
+    if share_of(sample, lambda text: is_prose(text) and _no_digit(text)) >= NEARLY_ALL:
+        return f"nearly all of the {len(sample)} values looked at are words without figures"
+    if len(sample) >= 40 and len(set(sample)) * 20 < len(sample):
+        return f"only {len(set(sample))} of the {len(sample)} values looked at differ"
+    return None
+
+
+def propose(columns: Sequence[Sequence[Cell]]) -> tuple[Column, ...]:
+    """Columns of a table without headers, each with what its values look like as a suggestion; `field` stays None.
+
+    Each meaning is suggested once, for the column that fits best and is filled most; of two price columns the higher
+    is the list price. The columns' cells stand row by row.
+    """
+    filled = [sum(map(bool, map(text_of, cells[:COMPARED]))) / max(1, len(cells[:COMPARED])) for cells in columns]
+    fits = [
+        (share * filled[at], at, field) for at, cells in enumerate(columns) for field, share in _fitting(cells).items()
+    ]
+    fits.sort(key=lambda fit: (-round(fit[0], 2), list(LOOKS).index(fit[2]), fit[1]))
+    suggested: dict[int, Field] = {}
+    for _, at, field in fits:
+        if at not in suggested and (field not in suggested.values() or field == "net price"):
+            suggested[at] = field
+    _name_prices(suggested, columns)
+    return tuple(
+        Column(at=at, header="", field=None, suggested=suggested.get(at), why=_why(suggested.get(at)))
+        for at in range(len(columns))
+    )
+
+
+def _fitting(cells: Sequence[Cell]) -> dict[Field, float]:
+    sample = sample_of(cells)
+    return {field: share for field, share in looks(sample).items() if share >= MOST and len(sample) >= FEWEST}
+
+
+def _name_prices(suggested: dict[int, Field], columns: Sequence[Sequence[Cell]]) -> None:
+    """Tells list price from net price where there are two columns of prices; of three or more, none is suggested."""
+    prices = [at for at, field in suggested.items() if field == "net price"]
+    if len(prices) == 2:
+        low, high = sorted(prices)
+        if not compared(columns[low], columns[high])[2]:
+            suggested[high] = "list price"
+        elif not compared(columns[high], columns[low])[2]:
+            suggested[low] = "list price"
+        else:
+            prices.append(-1)
+    if len(prices) > 2:
+        for at in prices:
+            suggested.pop(at, None)
+
+
+def _why(field: Field | None) -> str:
+    return f"the values look like those of a column '{field}'" if field else "not known"
+
+
+def compared(one: Sequence[Cell], other: Sequence[Cell]) -> tuple[int, int, int]:
+    """Rows in which both are amounts; of these, in how many the first is lower, and in how many higher.
+
+    The cells stand row by row; columns of different lengths can't be compared and give no rows.
+    """
+    if len(one) != len(other):
+        return 0, 0, 0
+    step = max(1, len(one) // COMPARED)
+    pairs = [(_amount(a), _amount(b)) for a, b in zip(one[::step], other[::step], strict=True)]
+    both = [(a, b) for a, b in pairs if a is not None and b is not None]
+    return len(both), sum(a < b for a, b in both), sum(a > b for a, b in both)
+
+
+def _amount(cell: Cell) -> Decimal | None:
+    """The amount of a price cell for comparing only; None where it is none or '1,234' leaves its mark open."""
+    if isinstance(cell, Decimal):
+        return cell
+    match = re.fullmatch(r"[^\d]{0,4}(\d[\d.,' ]*)[^\d]{0,5}", text_of(cell))
+    if match is None:
+        return None
+    whole, mark, part = re.fullmatch(r"(.*?)(?:([.,])(\d*))?", match[1].strip()).groups()  # type: ignore[union-attr]
+    if mark and len(part) == 3:
+        return None
+    digits = re.sub(r"\D", "", whole or "")
+    return Decimal(f"{digits or 0}.{part or 0}")
+
+
+def suggest_price(cells: Sequence[Cell], known: Mapping[Field, Sequence[Cell]]) -> tuple[Field | None, str]:
+    """What an unclear price may be, by the columns that are known, and the reason with its counts.
+
+    Beside a list price: the net price, if it is never higher and lower in most rows. Beside a net price the other
+    way about. (None, ''): the values do not tell.
+    """
+    if "list price" in known and "net price" not in known:
+        rows, lower, higher = compared(cells, known["list price"])
+        if rows and not higher and 2 * lower > rows:
+            return "net price", f"lower than the list price in {lower} of {rows} rows, never higher"
+    if "net price" in known and "list price" not in known:
+        rows, lower, higher = compared(cells, known["net price"])
+        if rows and not lower and 2 * higher > rows:
+            return "list price", f"higher than the net price in {higher} of {rows} rows, never lower"
+    return None, ""

@@ -1,0 +1,262 @@
+"""Which column of a table means what: a person's word first, then the dictionary, then hints; never a guess.
+
+A misspelt header is taken only for a field that costs neither money nor identity and whose values agree, and, where
+the table has no number column at all, for the supplier's number; every other hint is a suggestion to a person.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from itertools import pairwise
+
+import msgspec
+
+from sourcing.basics.sheet import Column, Field
+
+from ..worksheet import Cell, letter_of, text_of
+from .break_headers import numbered_price, numbered_quantity
+from .close_words import HARMLESS, LONG, SURE, TAKEN, closest
+from .column_names import (
+    CONFIRMED,
+    NOT_KNOWN,
+    NUMBERS,
+    PRICES,
+    Header,
+    fields_of,
+    is_open,
+    meanings_by_key,
+    name_of,
+    plain_key,
+)
+from .column_questions import questions, refuse_unclear
+from .column_values import suggest_price
+from .header_words import (
+    DISCOUNT_OR_DISCONTINUED,
+    MULTIPLE_OR_MULTIPLIER,
+    QUANTITY,
+    SURCHARGE,
+    UNCLEAR,
+    WITH_TAX,
+    break_quantity,
+    is_unclear,
+    is_weak_number,
+    meaning_of,
+)
+from .value_looks import agrees, best_look, looks_like, sample_of
+
+__all__ = [
+    "NUMBERS",
+    "PRICES",
+    "Header",
+    "column_of",
+    "columns_of",
+    "is_open",
+    "is_unclear",
+    "meanings_by_key",
+    "name_of",
+    "plain_key",
+    "questions",
+    "refuse_unclear",
+]
+
+CellsOf = Callable[[int], Sequence[Cell]]
+"""The cells of the column at a place counted from 0, row by row: columns are compared with one another."""
+
+
+def column_of(at: int, header: Header, meanings: Mapping[str, Field]) -> Column:
+    """The column with what it means, and why that is thought. `field` None: not known."""
+    for reading in (*header.readings, f"column {letter_of(at)}"):
+        if field := meanings.get(plain_key(reading)):
+            return _confirmed(at, header, field)
+    for reading in header.readings:
+        found = meaning_of(reading)
+        if found.field:
+            why = f"header word '{reading}'"
+            return Column(
+                at=at,
+                header=header.shown,
+                field=found.field,
+                from_quantity=found.from_quantity,
+                place=found.place,
+                why=why,
+            )
+        if found.why:
+            return Column(at=at, header=header.shown, field=None, why=found.why)
+    return Column(at=at, header=header.shown, field=None, why=NOT_KNOWN)
+
+
+def _confirmed(at: int, header: Header, field: Field) -> Column:
+    """A person's word. From how many pieces a price holds, and a warehouse, still stand in the header."""
+    breaks = [n for reading in header.readings if (n := break_quantity(reading))] if field == "net price" else []
+    places = [name for reading in header.readings if (name := meaning_of(reading).place)] if field == "stock" else []
+    pieces, place = next(iter(breaks), None), next(iter(places), "")
+    return Column(at=at, header=header.shown, field=field, from_quantity=pieces, place=place, why=CONFIRMED)
+
+
+def columns_of(
+    headers: Sequence[Header], meanings: Mapping[str, Field], cells_of: CellsOf | None = None
+) -> tuple[Column, ...]:
+    """All columns of a header row. Columns without a header and without a confirmed meaning are left out.
+
+    Where the only number column is the maker's, it is the number to order by and becomes the supplier number. With
+    `cells_of`, for the header that was decided on, values and close spellings add suggestions and columns without a
+    header that look like a number or a price.
+    """
+    found = [column_of(at, header, meanings) for at, header in enumerate(headers)]
+    kept = _without_taxed([column for column in found if column.header or column.field])
+    kept = _one_number(_without_numbered(kept))
+    if cells_of is not None:
+        kept = _with_hints(kept, [column for column in found if not column.header and not column.field], cells_of)
+    return tuple(kept)
+
+
+def _changed(column: Column, field: Field | None, why: str, suggested: Field | None = None) -> Column:
+    return msgspec.structs.replace(column, field=field, why=why, suggested=suggested, from_quantity=None, place="")
+
+
+def _without_taxed(columns: Sequence[Column]) -> list[Column]:
+    """A price with tax beside the net price needs no question: it is not used."""
+    net = "net price" in fields_of(columns)
+    return [_changed(c, None, f"not used, {WITH_TAX}") if net and c.why == WITH_TAX else c for c in columns]
+
+
+def _without_numbered(columns: Sequence[Column]) -> list[Column]:
+    """'Qty 1', 'Qty 2' are prices from that quantity, but beside 'Price 1' or counted 1, 2 they hold quantities."""
+    counts = {n for c in columns if c.why != CONFIRMED and (n := numbered_quantity(c.header))}
+    prices = {n for c in columns if (n := numbered_price(c.header))}
+    counted = len(counts) > 1 and counts == set(range(1, len(counts) + 1))
+    doubtful = counts if counted else counts & prices
+    return [
+        _changed(c, None, QUANTITY) if c.why != CONFIRMED and numbered_quantity(c.header) in doubtful else c
+        for c in columns
+    ]
+
+
+def _one_number(columns: Sequence[Column]) -> list[Column]:
+    """Drops weak number words beside an outspoken one; makes the only number column the one to order by."""
+    numbers = [column for column in columns if column.field == "supplier number"]
+    strong = [column for column in numbers if column.why == CONFIRMED or not is_weak_number(column.header)]
+    if strong and len(numbers) > 1:
+        why = f"'{name_of(strong[0])}' is the number"
+        return [c if c.field != "supplier number" or c in strong else _changed(c, None, why) for c in columns]
+    return list(columns) if numbers else [_as_supplier_number(column) for column in columns]
+
+
+def _as_supplier_number(column: Column) -> Column:
+    if column.field != "maker number":
+        return column
+    return _changed(column, "supplier number", f"{column.why}, the only number")
+
+
+def _with_hints(columns: Sequence[Column], blank: Sequence[Column], cells_of: CellsOf) -> list[Column]:
+    found = [_without_values(column, cells_of) for column in columns]
+    found = [_by_spelling(column, found, cells_of(column.at)) for column in found]
+    found = [_by_open_word(column, found, cells_of) for column in found]
+    found = _without_sum(_described(found, cells_of), cells_of)
+    extra = [_by_values(column, found, cells_of(column.at)) for column in blank]
+    return sorted([*found, *(column for column in extra if column.suggested)], key=lambda column: column.at)
+
+
+def _without_values(column: Column, cells_of: CellsOf) -> Column:
+    """An open column in which nothing stands is no question."""
+    if column.why in (SURCHARGE, QUANTITY) and not any(map(text_of, cells_of(column.at))):
+        return _changed(column, None, "blank")
+    return column
+
+
+def _by_spelling(column: Column, columns: Sequence[Column], cells: Sequence[Cell]) -> Column:
+    """The column with the word its header is close to, taken or suggested; a meaning another column has is not."""
+    close = closest(column.header) if column.field is None and column.why == NOT_KNOWN else None
+    if close is None or (close.field and close.field in fields_of(columns)):
+        return column
+    why = f"close to the header word '{close.word}'"
+    if close.field is None:
+        return _changed(column, None, f"{UNCLEAR}, {why}")
+    return (
+        _changed(column, close.field, why)
+        if _may_take(column, close.field, close.ratio, columns, cells)
+        else _changed(column, None, why, close.field)
+    )
+
+
+def _may_take(column: Column, field: Field, ratio: float, columns: Sequence[Column], cells: Sequence[Cell]) -> bool:
+    """A harmless field whose values agree; the number where none of the columns is one and the values are numbers."""
+    long = len(column.header.replace(" ", "")) >= LONG
+    if field in HARMLESS:
+        return long and ratio >= TAKEN and agrees(field, cells)
+    alone = field == "supplier number" and not fields_of(columns).intersection(NUMBERS)
+    return alone and long and ratio >= SURE and agrees(field, cells)
+
+
+def _by_open_word(column: Column, columns: Sequence[Column], cells_of: CellsOf) -> Column:
+    """A suggestion for a header of two meanings, by its values."""
+    if not is_open(column):
+        return column
+    cells = cells_of(column.at)
+    field, why = None, ""
+    if column.why.startswith(UNCLEAR):
+        known = {
+            c.field: cells_of(c.at) for c in reversed(columns) if c.field in PRICES and (c.from_quantity or 1) == 1
+        }
+        field, why = suggest_price(cells, {name: values for name, values in known.items() if name})
+    elif column.why == MULTIPLE_OR_MULTIPLIER:
+        field = "order multiple" if looks_like(cells).get("stock", 0) == 1 else "multiplier"
+    elif column.why == DISCOUNT_OR_DISCONTINUED:
+        field = _discount_or_discontinued(cells)
+    elif column.why == QUANTITY:
+        field = _quantity(columns, cells_of)
+    return msgspec.structs.replace(column, suggested=field, why=f"{column.why}; {why}" if why else column.why)
+
+
+def _discount_or_discontinued(cells: Sequence[Cell]) -> Field:
+    looks = looks_like(cells)
+    if looks.get("no longer available", 0) >= 0.9 and looks.get("discount", 0) < 0.5:
+        return "no longer available"
+    return "discount code" if looks.get("discount code", 0) >= 0.9 else "discount"
+
+
+def _quantity(columns: Sequence[Column], cells_of: CellsOf) -> Field:
+    """Price breaks in rows repeat their number; elsewhere a bare quantity is most often the stock."""
+    numbers = next((column for column in columns if column.field == "supplier number"), None)
+    texts = [text for cell in (cells_of(numbers.at) if numbers else ())[:2000] if (text := text_of(cell))]
+    again = sum(one == other for one, other in pairwise(texts))
+    return "break quantity" if again * 4 >= len(texts) > 1 else "stock"
+
+
+def _described(columns: Sequence[Column], cells_of: CellsOf) -> list[Column]:
+    """A weak number word beside the number holds the description where no other column does: 'Artikel', 'Item'."""
+    if "description" in fields_of(columns):
+        return list(columns)
+    weak = [
+        c
+        for c in columns
+        if c.field is None and c.why.endswith("is the number") and agrees("description", cells_of(c.at))
+    ]
+    first = weak[0] if weak else None
+    return [_changed(c, "description", f"{c.why}, this holds words") if c is first else c for c in columns]
+
+
+def _without_sum(columns: Sequence[Column], cells_of: CellsOf) -> list[Column]:
+    """A stock column without a place that is the sum of the warehouses beside it is left out, or it counts twice."""
+    stocks = [column for column in columns if column.field == "stock"]
+    places = [cells_of(column.at) for column in stocks if column.place]
+    whole = [column for column in stocks if not column.place]
+    if len(places) < 2 or len(whole) != 1 or not _sums(cells_of(whole[0].at), places):
+        return list(columns)
+    return [_changed(c, "not used", "the sum of the warehouses") if c is whole[0] else c for c in columns]
+
+
+def _sums(whole: Sequence[Cell], places: Sequence[Sequence[Cell]]) -> bool:
+    if any(len(cells) != len(whole) for cells in places):
+        return False
+    rows = [[text_of(cell) for cell in row] for row in list(zip(whole, *places, strict=True))[:2000]]
+    counted = [[int(text or 0) for text in row] for row in rows if row[0] and all(t.isdecimal() or not t for t in row)]
+    return bool(counted) and all(row[0] == sum(row[1:]) for row in counted) and any(row[0] for row in counted)
+
+
+def _by_values(column: Column, columns: Sequence[Column], cells: Sequence[Cell]) -> Column:
+    """A column without a header that looks like a number or a price the table lacks."""
+    looked = best_look(cells) if sample_of(cells) else None
+    wanted: tuple[Field, ...] = ("supplier number", "net price")
+    lacks = looked in wanted and not fields_of(columns).intersection(NUMBERS if looked == wanted[0] else PRICES)
+    if not lacks or any(is_open(one) for one in columns):
+        return column
+    return _changed(column, None, f"no header, and the values look like those of a column '{looked}'", looked)

@@ -1,0 +1,1 @@
+"""The columns of a table to offers, and what costs a row or only its cell."""

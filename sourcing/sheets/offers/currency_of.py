@@ -1,0 +1,76 @@
+"""Which currency a sheet is in: what the file says, compared with what the supplier's terms say. Never assumed."""
+
+from collections.abc import Sequence
+
+from sourcing.basics.currency import is_currency
+from sourcing.basics.problem import Place, Problem, problem
+
+from ..cells.money_cells import SIGNS, currencies_in
+from ..headers.header_words import currencies_named
+from ..region.body import Body
+from ..region.table import Table
+from ..worksheet import text_of
+
+MONEY = ("net price", "list price", "core charge")
+PREAMBLE_WORDS = ("price", "currency", "preis", "währung")
+
+
+def sheet_currency(bodies: Sequence[Body], file: str, expected: str) -> tuple[str, tuple[Problem, ...]]:
+    """The one currency of the sheet, ISO 4217, and what a person must say about it.
+
+    Told by the headers of price columns, a preamble line about prices, a currency column with one code, codes in the
+    price cells or number formats that show one; else the supplier's. None, two, and one that is not the supplier's
+    are questions; where it is not known, the currency is "".
+    """
+    place = Place(file=file)
+    told = {code for body in bodies for code in _told(body)}
+    if len(told) > 1:
+        return "", (problem("currency-mixed", place=place, found=", ".join(sorted(told))),)
+    found = told.pop() if told else expected
+    if not found:
+        return "", (problem("currency-not-known", place=place),)
+    if expected and found != expected:
+        return found, (problem("currency-differs", place=place, found=found, expected=expected),)
+    return found, ()
+
+
+def _told(body: Body) -> set[str]:
+    """What one table says, most outspoken source first; rows of a mixed currency column are judged one by one."""
+    in_header = {
+        code for column in body.table.columns if column.field in MONEY for code in currencies_named(column.header)
+    }
+    column = _column_codes(body)
+    if said := in_header | _in_preamble(body.table) | (column if len(column) == 1 else set()):
+        return said
+    if column:
+        return set()
+    columns = [column for column in body.table.columns if column.field in MONEY]
+    in_cells = {code for column in columns for code in currencies_in(body.coded(column.at).different)}
+    return in_cells or {code for column in columns for code in _in_formats(body, column.at)}
+
+
+def _in_formats(body: Body, at: int) -> set[str]:
+    """The currency that the number formats of most of the column's cells show by a code or a sign of one currency."""
+    shown = body.table.worksheet.currencies.get(at, {})
+    for sign, rows in shown.items():
+        may_be = SIGNS.get(sign.casefold(), frozenset({sign.upper()}))
+        if len(may_be) == 1 and 2 * len(rows) > body.height:
+            return set(may_be)
+    return set()
+
+
+def _in_preamble(table: Table) -> set[str]:
+    """A code in a line that speaks of prices; a line that names two tells nothing for sure."""
+    found: set[str] = set()
+    for row in table.worksheet.rows[: table.first]:
+        line = " ".join(text_of(cell) for cell in row)
+        named = currencies_named(line)
+        if len(named) == 1 and any(word in line.casefold() for word in PREAMBLE_WORDS):
+            found |= named
+    return found
+
+
+def _column_codes(body: Body) -> set[str]:
+    coded = body.coded_field("currency")
+    codes = {text_of(cell).upper() for cell in (coded.different if coded else [])}
+    return {code for code in codes if is_currency(code)}

@@ -1,0 +1,130 @@
+"""Every column of a table's body parsed, a value a row, and the cells that could not be read."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from sourcing.basics.currency import is_currency
+from sourcing.basics.sheet import Field
+
+from ..cells.cell import Bad, column_says_no_longer_available
+from ..cells.code_cells import parse_gtins, parse_origins, parse_tariff_codes
+from ..cells.day_cells import parse_days
+from ..cells.discount_cells import parse_discount_codes
+from ..cells.flag_cells import parse_flags, parse_yes
+from ..cells.money_cells import SIGNS
+from ..cells.number_cells import damaged_beside_others, parse_numbers, parse_superseding, without_float_tail
+from ..cells.quantity_cells import parse_counts
+from ..cells.weight_cells import parse_weights
+from ..region.body import Body, Objects
+from ..worksheet import Cell, text_of
+from .column_reader import BadCells, ColumnReader
+from .price_fields import read_prices
+from .stock_fields import read_stock
+
+SAID_IN: tuple[Field, ...] = ("net price", "list price", "stock", "lead time", "note", "superseded by")
+"""Columns in which the words 'no longer available' may stand."""
+
+
+@dataclass(frozen=True)
+class Fields:
+    """A table's columns parsed (see `frame.OFFER_COLUMNS`), the bad cells by row, and the rows with a price.
+
+    A row named in `bad` must not become an offer: what stands in its columns is not what the sheet says.
+    """
+
+    columns: dict[str, Objects]
+    bad: BadCells
+    left_out: BadCells
+    priced: NDArray[np.bool_]
+
+
+def read_fields(body: Body, currency: str, dated: date | None) -> Fields:
+    """All columns of the body. `dated`: the day of the sheet, for days without a year; None where not known."""
+    reader = ColumnReader(body, currency)
+    packs = reader.read("pack", parse_counts, 1)
+    prices = read_prices(reader, packs, _stated(reader, "pack"))
+    columns: dict[str, Objects] = {
+        **_numbers(reader),
+        **prices.columns,
+        **{name: reader.text(name) for name in ("maker", "description", "note")},
+        "pack": packs,
+        "order_multiple": reader.read("order multiple", parse_counts, 1),
+        "minimum": reader.read("minimum", parse_counts, 1),
+        "currency": reader.read("currency", lambda cells: [_currency(cell, currency) for cell in cells], currency),
+        **read_stock(reader, dated),
+        "no_longer_available": _no_longer_available(reader),
+        **_beside(reader),
+    }
+    return Fields(columns, reader.bad, reader.left_out, prices.priced)
+
+
+def _beside(reader: ColumnReader) -> dict[str, Objects]:
+    """What stands beside number and price: a cell that can't be read is left blank with a note and costs no row."""
+    weight = reader.column("weight")
+    weight_header = weight.header if weight else ""
+
+    def read(meaning: Field, parse: Any, blank: object = None) -> Objects:
+        return reader.read(meaning, parse, blank, costs_row=False)
+
+    return {
+        "gtin": read("gtin", parse_gtins, ""),
+        "discount_code": read("discount code", parse_discount_codes, ""),
+        "weight_kg": read("weight", lambda cells: parse_weights(cells, weight_header)),
+        "oversize": read("oversize", parse_flags),
+        "hazardous": read("hazardous", parse_flags),
+        "origin": read("origin", parse_origins, ""),
+        "tariff_code": read("tariff code", parse_tariff_codes, ""),
+        "valid_from": read("valid from", parse_days),
+        "valid_to": read("valid to", parse_days),
+    }
+
+
+def _numbers(reader: ColumnReader) -> dict[str, Objects]:
+    """The numbers. A row without the supplier's own number is ordered by the maker's."""
+    own = reader.read("supplier number", _own_numbers, "")
+    makers = reader.read("maker number", parse_numbers, "")
+    return {
+        "supplier_number": np.where(np.equal(own, ""), makers, own),
+        "maker_number": makers,
+        "superseded_by": reader.read("superseded by", parse_superseding, ""),
+    }
+
+
+def _own_numbers(cells: Sequence[Cell]) -> list[str | Bad]:
+    numbers = without_float_tail(parse_numbers(cells))
+    for at, bad in damaged_beside_others(numbers).items():
+        numbers[at] = bad
+    return numbers
+
+
+def _stated(reader: ColumnReader, meaning: Field) -> NDArray[np.bool_]:
+    """For each row whether the cell of this meaning says anything."""
+    coded = reader.body.coded_field(meaning)
+    if coded is None:
+        return np.zeros(reader.body.height, dtype=bool)
+    return np.array([bool(text_of(cell)) for cell in coded.different], dtype=bool)[coded.codes]
+
+
+def _currency(cell: Cell, currency: str) -> str | Bad:
+    code = text_of(cell).upper()
+    if not code or code == currency or currency in SIGNS.get(code.casefold(), ()):
+        return currency
+    if not currency and is_currency(code):
+        return code
+    named = "row-other-currency" if is_currency(code) else "currency-cell-unreadable"
+    return Bad(named, found=text_of(cell), currency=currency or "EUR")
+
+
+def _no_longer_available(reader: ColumnReader) -> Objects:
+    """Said by a column of its own, or by the words alone in a price, stock, lead time, note or superseded-by cell."""
+    said = reader.read("no longer available", lambda cells: [parse_yes(cell) for cell in cells], False)
+    for column in (column for meaning in SAID_IN for column in reader.body.columns(meaning)):
+        coded = reader.body.coded(column.at)
+        if also := column_says_no_longer_available(coded.different):
+            said = np.where(coded.spread(also).astype(bool), True, said)
+    return said

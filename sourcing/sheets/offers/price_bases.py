@@ -1,0 +1,90 @@
+"""For how many pieces, feet or metres the prices of each row are, where cell, header and column may each say so."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..cells.basis_cells import Basis
+from ..cells.cell import Bad
+from ..region.body import Objects, objects
+from .column_reader import ColumnReader
+
+EACH = Basis(1, "piece")
+
+
+def bases_of_rows(
+    reader: ColumnReader,
+    in_cells: Objects | None,
+    in_header: Basis | None,
+    stated: Objects | None,
+    packs: Objects,
+    stated_packs: NDArray[np.bool_],
+) -> Objects:
+    """The basis of one price column, row by row: what the cell says, else the header, else the basis column, else each.
+
+    A header or cell and a basis column that name two bases (other than plain 'each') make the row a problem; so does
+    'per pack' where the row does not say how many pieces that is.
+    """
+    if in_cells is None and stated is None and (in_header or EACH).unit != "pack":
+        return reader.constant(in_header or EACH)
+    nothing = reader.constant(None)
+    rows = zip(nothing if in_cells is None else in_cells, nothing if stated is None else stated, strict=True)
+    known: dict[tuple[Basis | None, Basis | None], Basis | Bad] = {}
+    found = []
+    for at, pair in enumerate(rows):
+        if pair not in known:
+            known[pair] = _one(pair[0] or in_header, pair[1])
+        found.append(_in_pieces(reader, at, known[pair], packs, stated_packs))
+    return objects(found, len(found))
+
+
+def _one(own: Basis | None, stated: Basis | None) -> Basis | Bad:
+    if own and stated and stated not in (own, EACH):
+        return Bad("price-basis-differs", found=f"{shown(own)} and {shown(stated)}")
+    return own or stated or EACH
+
+
+def _in_pieces(
+    reader: ColumnReader, at: int, basis: Basis | Bad, packs: Objects, stated_packs: NDArray[np.bool_]
+) -> Basis:
+    column = reader.column("price basis")
+    header = column.header if column else ""
+    if isinstance(basis, Bad):
+        reader.spoil(at, header, basis)
+        return EACH
+    if basis.unit != "pack":
+        return basis
+    if not stated_packs[at]:
+        reader.spoil(at, header, Bad("pack-unknown", found=shown(basis)))
+        return EACH
+    return Basis(basis.count * packs[at], "piece")
+
+
+def common_basis(reader: ColumnReader, prices: Sequence[Objects], bases: Sequence[Objects]) -> Objects:
+    """One basis for each row: the largest of those of its prices, which are changed to it. Others are problems."""
+    rows = []
+    for at in range(reader.body.height):
+        own = [basis[at] for price, basis in zip(prices, bases, strict=True) if price[at] is not None] or [EACH]
+        largest = max(own, key=lambda basis: basis.count)
+        if any(basis.unit != largest.unit or largest.count % basis.count for basis in own):
+            found = " and ".join(sorted({shown(basis) for basis in own}))
+            reader.spoil(at, "", Bad("price-basis-differs", found=found))
+        else:
+            _scale(at, largest, prices, bases)
+        rows.append(largest)
+    return objects(rows, len(rows))
+
+
+def _scale(at: int, largest: Basis, prices: Sequence[Objects], bases: Sequence[Objects]) -> None:
+    for price, basis in zip(prices, bases, strict=True):
+        if price[at] is not None and basis[at].count != largest.count:
+            price[at] = price[at] * (largest.count // basis[at].count)
+
+
+def shown(basis: Basis) -> str:
+    """'each', 'per 100', 'per pack', 'per foot'."""
+    if basis == EACH:
+        return "each"
+    count = f"{basis.count} " if basis.count > 1 else ""
+    return f"per {basis.count}" if basis.unit == "piece" else f"per {count}{basis.unit}"

@@ -1,0 +1,225 @@
+"""Where the tables of a worksheet are: up to three header rows joined, found by how many known header words they hold."""
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from sourcing.basics.sheet import Column, Field
+
+from ..cells.cell import NO_LONGER_AVAILABLE
+from ..cells.money_cells import NO_PRICE
+from ..cells.quantity_cells import HAS_STOCK, NO_STOCK, NOT_STATED, ON_ORDER
+from ..headers.columns import NUMBERS, PRICES, Header, columns_of, is_open, plain_key
+from ..headers.header_words import break_quantity, header_key
+from ..worksheet import Cell, Worksheet, text_of
+
+SEARCHED, SEARCHED_ON = 200, 5
+"""How many rows from the top a header is looked for in, and how many after the first complete one."""
+MOST_HEADER_ROWS = 3
+LONGEST_HEADER = 60
+TYPED: tuple[Field, ...] = ("net price", "list price", "stock", "pack", "minimum", "order multiple", "core charge")
+NO_NUMBER = NO_PRICE | NO_LONGER_AVAILABLE | HAS_STOCK | NO_STOCK | ON_ORDER | NOT_STATED
+"""Words that stand for a number in the body of a table."""
+AMOUNT = re.compile(r"[-+(]?[$€£]?\s*\d[\d.,' ]*\)?\s*[$€£]?")
+
+
+@dataclass(frozen=True)
+class Table:
+    """The header rows `first`..`body` - 1 and the body `body`..`end` - 1 of a worksheet (from 0), and its columns."""
+
+    worksheet: Worksheet
+    first: int
+    body: int
+    end: int
+    headers: tuple[Header, ...]
+    columns: tuple[Column, ...]
+
+    @property
+    def known(self) -> int:
+        """How many columns are known header words, those that need a person's word counted too."""
+        return sum(column.field is not None or is_open(column) for column in self.columns)
+
+    @property
+    def complete(self) -> bool:
+        """Whether there is a number and a price, or a price that needs a person's word."""
+        fields = {column.field for column in self.columns}
+        priced = fields.intersection(PRICES) or any(is_open(column) for column in self.columns)
+        return bool(fields.intersection(NUMBERS) and priced)
+
+    @property
+    def sure(self) -> int:
+        """How many different meanings are known without a person's word; price breaks count one by one."""
+        return len({(one.field, one.from_quantity, one.place) for one in self.columns if one.field})
+
+    @property
+    def rank(self) -> tuple[bool, int, int, int]:
+        """Which of two candidates is the header: complete, then most known words, most sure ones, fewest rows."""
+        return (self.complete, self.known, self.sure, self.first - self.body)
+
+    def at(self, field: Field) -> int | None:
+        """Where the column of this meaning stands; None where there is none."""
+        return next((column.at for column in self.columns if column.field == field), None)
+
+    def all_at(self, field: Field) -> tuple[Column, ...]:
+        """The columns of this meaning: net prices (quantity breaks) and stocks (warehouses) can have several."""
+        return tuple(column for column in self.columns if column.field == field)
+
+
+def find_table(worksheet: Worksheet, meanings: Mapping[str, Field], start: int = 0) -> Table | None:
+    """The best header from row `start` on: complete first, then most known words, then fewest rows, then the top.
+
+    None where no row holds two known words. `meanings` as `columns.meanings_by_key` gives them. Rows of words just
+    above that group the columns ('Prices' over 'List' and 'Net') belong to the header.
+    """
+    best: Table | None = None
+    for at in range(start, min(len(worksheet.rows), start + SEARCHED)):
+        if best and best.complete and at > best.first + SEARCHED_ON:
+            break
+        for height in range(1, MOST_HEADER_ROWS + 1):
+            table = _candidate(worksheet, at, height, meanings)
+            if table and (best is None or table.rank > best.rank):
+                best = table
+    return _with_groups_above(best, start, meanings) if best else None
+
+
+def _with_groups_above(table: Table, start: int, meanings: Mapping[str, Field]) -> Table:
+    """The table with the rows above its header that group columns, as long as no meaning gets less sure by them."""
+    while table.first > start and table.body - table.first < MOST_HEADER_ROWS and _is_group_row(table):
+        taller = _candidate(table.worksheet, table.first - 1, table.body - table.first + 1, meanings)
+        if taller is None or (taller.known, taller.sure) < (table.known, table.sure):
+            break
+        table = taller
+    return table
+
+
+def _is_group_row(table: Table) -> bool:
+    """Whether the row above the header is words over its columns: two or more, or one merged over some of them."""
+    worksheet, at = table.worksheet, table.first - 1
+    filled = [column for column, cell in enumerate(worksheet.rows[at]) if text_of(cell)]
+    texts = [text_of(worksheet.rows[at][column]) for column in filled]
+    if any((re.search(r"\d", text) and break_quantity(text) is None) or len(text) > LONGEST_HEADER for text in texts):
+        return False
+    if any(text.endswith((":", ".")) for text in texts):
+        return False
+    widths = _merged_widths(worksheet, at) or {}
+    merged = [column for column in filled if 1 < widths.get(column, 1) < len(table.headers)]
+    return bool(merged) or (len(filled) >= 2 and set(filled).issubset(_headed(table)))
+
+
+def _headed(table: Table) -> set[int]:
+    return {at for at, header in enumerate(table.headers) if header}
+
+
+def _candidate(worksheet: Worksheet, at: int, height: int, meanings: Mapping[str, Field]) -> Table | None:
+    rows = worksheet.rows[at : at + height]
+    if len(rows) < height or any(not any(text_of(cell) for cell in row) for row in rows):
+        return None
+    if height > 1 and any(not _could_be_header(row) for row in rows):
+        return None
+    headers = headers_of(worksheet, at, height)
+    table = Table(worksheet, at, at + height, len(worksheet.rows), headers, columns_of(headers, meanings))
+    return table if table.known >= 2 else None
+
+
+def _could_be_header(row: Sequence[Cell]) -> bool:
+    """Whether a row may be part of a header of several rows: one with an amount that is no quantity is of the body."""
+    texts = [text for cell in row if (text := text_of(cell))]
+    amounts = [text for text in texts if AMOUNT.fullmatch(text)]
+    quantities = [int(text) for text in amounts if text.isdigit()]
+    if len(quantities) < len(amounts) or sorted(set(quantities)) != quantities:
+        return False
+    others = (text for text in texts if text not in amounts and re.search(r"\d", text))
+    return all(break_quantity(text) is not None for text in others)
+
+
+def headers_of(worksheet: Worksheet, first: int, height: int, longest: int = LONGEST_HEADER) -> tuple[Header, ...]:
+    """The headers of one to three rows, joined from the top down. A text longer than `longest` is no header."""
+    rows = worksheet.rows[first : first + height]
+    width = max(map(len, rows))
+    texts = [[_header_text(cell, longest) for cell in row] + [""] * (width - len(row)) for row in rows]
+    for at in range(height - 1):
+        texts[at] = _spread(texts[at], texts[at + 1], _merged_widths(worksheet, first + at))
+    return tuple(_joined(parts) for parts in zip(*texts, strict=True))
+
+
+def _merged_widths(worksheet: Worksheet, row: int) -> dict[int, int] | None:
+    """How many columns each cell of the row is merged over; None where the worksheet tells of no merged cells."""
+    if not worksheet.merged:
+        return None
+    return {left: right - left + 1 for top, left, bottom, right in worksheet.merged if top <= row <= bottom}
+
+
+def _spread(upper: Sequence[str], lower: Sequence[str], widths: dict[int, int] | None) -> list[str]:
+    """The upper row with its cells over the columns they stand for: the merged ones, or all blank ones to the right."""
+    found, over, until = [], "", 0
+    for at, (top, sub) in enumerate(zip(upper, lower, strict=True)):
+        if top:
+            over, until = top, at + (widths.get(at, 1) if widths is not None else len(upper))
+        elif not sub or at >= until:
+            over = ""
+        found.append(over)
+    return found
+
+
+def _joined(parts: Sequence[str]) -> Header:
+    """A header of several rows: joined, turned round, and the lower rows alone, in the order they are looked up."""
+    texts = [text for at, text in enumerate(parts) if text and text not in parts[:at]]
+    if not texts:
+        return Header(shown="", readings=())
+    shown = " ".join(texts)
+    if len(texts) == 1:
+        return Header(shown=shown, readings=(shown,))
+    tails = [" ".join(texts[at:]) for at in range(1, len(texts))]
+    return Header(shown=shown, readings=(shown, " ".join([texts[-1], *texts[:-1]]), *tails))
+
+
+def _header_text(cell: Cell, longest: int = LONGEST_HEADER) -> str:
+    text = text_of(cell)
+    return text if len(text) <= longest else ""
+
+
+def repeats_header(row: Sequence[Cell], table: Table) -> bool:
+    """Whether a row of the body is the header again: at least two cells and most of those filled stand in the header.
+
+    Any row of a header of several rows counts.
+    """
+    filled = [(at, plain_key(text)) for at, cell in enumerate(row) if (text := text_of(cell))]
+    for header in table.worksheet.rows[table.first : table.body]:
+        same = sum(at < len(header) and plain_key(text_of(header[at])) == text for at, text in filled)
+        if same >= 2 and same * 10 >= len(filled) * 7:
+            return True
+    return False
+
+
+def other_header(row: Sequence[Cell]) -> bool:
+    """Whether a row of the body is the header of another table: three known words and no digits but in breaks."""
+    texts = [text for cell in row if (text := _header_text(cell))]
+    if any(re.search(r"\d", text) and break_quantity(text) is None for text in texts):
+        return False
+    columns = columns_of(tuple(_joined([text]) for text in texts), {})
+    words = {header_key(column.header) for column in columns if column.field or is_open(column)}
+    return len(words) >= 3 and 2 * len(words) >= len(texts)
+
+
+def unknown_header(row: Sequence[Cell], table: Table) -> bool:
+    """Whether a row of the body is the header of a table of other things: words alone, over two columns of numbers.
+
+    Prices, stocks and packs that are all words at once are no part of this table.
+    """
+    texts = [text_of(cell) for cell in row]
+    filled = [text for text in texts if text]
+    if len(filled) < 3 or any(re.search(r"\d", text) for text in filled):
+        return False
+    typed = [column.at for column in table.columns if column.field in TYPED and column.at < len(texts)]
+    wordy = [texts[at] for at in typed if len(texts[at]) > 2 and texts[at].casefold() not in NO_NUMBER]
+    return len(wordy) >= 2
+
+
+def ending_at(table: Table, end: int) -> Table:
+    """The same table with a body that ends before row `end`."""
+    return replace(table, end=end)
+
+
+def with_columns(table: Table, columns: tuple[Column, ...]) -> Table:
+    """The same table with columns that mean something else."""
+    return replace(table, columns=columns)
