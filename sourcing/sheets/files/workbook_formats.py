@@ -17,28 +17,35 @@ TOKEN = re.compile(r'"([^"]*)"|\\(.)|_(?:.)|\*(?:.)|\[([^\]]*)\]|(.)', re.DOTALL
 PLAIN_LITERALS = frozenset("-() :")
 NOT_ZEROS = frozenset("#?.,%/@")
 LETTER_SIGNS = frozenset({"kr", "kr.", "Fr.", "Fr", "SFr.", "zł", "Kč", "Ft", "lei", "Rs", "Rs."})
+PER = re.compile(r"\s*(?:/\s*\w|(?:per|pro|je|par|por)\s)", re.IGNORECASE)
 CODE = re.compile(r"(?<![A-Za-z])[A-Z]{3}(?![A-Za-z])")
 
 
 @dataclass(frozen=True)
 class NumberFormat:
-    """`mask`: the shown text of a format of zeros, its zeros as '0' and its other text in pairs; () for none."""
+    """`mask`: the shown text of a format of zeros, its zeros as '0' and its other text in pairs; () for none.
+
+    `per`: what a price is for, where the format alone says so ('/C', ' per 100').
+    """
 
     mask: tuple[tuple[str, bool], ...] = ()
     percent: bool = False
     currency: str = ""
+    per: str = ""
 
     @property
     def matters(self) -> bool:
         """Whether a cell of this format is anything but its number."""
-        return bool(self.mask or self.percent or self.currency)
+        return bool(self.mask or self.percent or self.currency or self.per)
 
 
 def read_format(code: str) -> NumberFormat:
     """What the format says of numbers above zero: its first section. 'General', dates and thousands say nothing."""
     literals, marks, mask, currency = _first_section(code)
-    if currency := currency or _currency_in(literals):
-        return NumberFormat(currency=currency)
+    currency = currency or _currency_in(literals)
+    per = next((literal.strip() for literal in literals if PER.match(literal)), "")
+    if currency or per:
+        return NumberFormat(currency=currency, per=per)
     if "%" in marks:
         return NumberFormat(percent=True)
     zeros = marks.count("0")
@@ -103,6 +110,16 @@ def shown_with_zeros(number: Decimal, mask: tuple[tuple[str, bool], ...]) -> str
         shown.append(text if not zero else next(rest) if begun else first)
         begun = begun or zero
     return "".join(shown)
+
+
+def shown_with_basis(number: Decimal, shown: NumberFormat) -> str:
+    """The price with currency and what it is for as text, as a price cell states them: '$10.5 /C'.
+
+    Three decimals get a fourth, so that nobody takes the point for a thousands mark.
+    """
+    digits = format(number, "f")
+    digits += "0" if len(digits.partition(".")[2]) == 3 else ""
+    return f"{shown.currency} {digits} {shown.per}".strip()
 
 
 def shown_as_percent(number: Decimal) -> str:

@@ -12,6 +12,7 @@ import re
 import zipfile
 from collections.abc import Iterator
 from contextlib import contextmanager
+from decimal import Decimal
 from typing import Any, NoReturn
 
 import numpy as np
@@ -28,7 +29,7 @@ from sourcing.basics.problem import Place, refused
 
 from ..worksheet import Cell, Worksheet, without_blank_end
 from .archive import Archive
-from .workbook_formats import NumberFormat, shown_as_percent, shown_with_zeros
+from .workbook_formats import NumberFormat, shown_as_percent, shown_with_basis, shown_with_zeros
 from .workbook_found import Found
 from .workbook_marks import WORKBOOK, BookMarks, read_marks, refusing
 from .workbook_numbers import value_cell
@@ -192,7 +193,7 @@ def _put_formats(
             at = down[across == column]
             at = at[at < len(rows)]
             at_rows = (at if (np.diff(at) > 0).all() else np.unique(at)).tolist()
-            if shown.currency:
+            if shown.currency and not shown.per:
                 by_sign = currencies.setdefault(column, {})
                 by_sign[shown.currency] = sorted(by_sign.get(shown.currency, []) + at_rows)
             else:
@@ -205,5 +206,11 @@ def _show(rows: list[list[Cell]], at_rows: list[int], column: int, shown: Number
         cell = rows[at][column] if column < len(rows[at]) else ""
         if isinstance(cell, str):
             continue
-        text = shown_as_percent(cell) if shown.percent else shown_with_zeros(cell, shown.mask)
+        text = _shown_text(cell, shown)
         rows[at][column] = cell if text is None else text
+
+
+def _shown_text(number: Decimal, shown: NumberFormat) -> str | None:
+    if shown.per:
+        return shown_with_basis(number, shown)
+    return shown_as_percent(number) if shown.percent else shown_with_zeros(number, shown.mask)

@@ -226,7 +226,7 @@ def _number(given: dict[str, str], kind: str, value: str, text: str) -> tuple[Ce
     if text.startswith(("#", "Err:")) and any(letter.isalpha() for letter in text):
         return text, ""
     try:
-        number = number_cell(float(value))
+        number = number_cell(float(value))  # only to round to the digits a spreadsheet keeps; exact from there
     except ValueError:
         return text, ""
     if kind == "percentage" and isinstance(number, Decimal):

@@ -1,4 +1,4 @@
-"""Where the tables of a worksheet are: up to three header rows joined, found by how many known header words they hold."""
+"""Where a table of a worksheet is: one to three header rows, found by how many known header words they hold."""
 
 import re
 from collections.abc import Mapping, Sequence
