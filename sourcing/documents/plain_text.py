@@ -20,6 +20,8 @@ HIDDEN_KINDS = frozenset(("Cc", "Cs", "Co", "Cn"))
 
 def shown(text: str) -> str:
     """The text on one line: line ends and tabs become a space, other control and direction marks U+FFFD."""
+    if text.isascii() and text.isprintable():
+        return text
     return "".join(_shown_character(character) for character in text)
 
 

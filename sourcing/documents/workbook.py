@@ -9,15 +9,18 @@ import io
 import re
 import zipfile
 from collections.abc import Sequence
+from copy import copy
 from datetime import date, datetime
 from decimal import Decimal
+from typing import Any
 
 from openpyxl import Workbook
 from openpyxl.cell.cell import Cell as SheetCell
+from openpyxl.cell.cell import WriteOnlyCell
 from openpyxl.styles import Alignment, Font
+from openpyxl.styles.cell_style import StyleArray
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.properties import PageSetupProperties
-from openpyxl.worksheet.worksheet import Worksheet
 
 from ..basics.value import Value
 from .csv_text import RISKY, Cell
@@ -40,8 +43,7 @@ class Table(Value, frozen=True, kw_only=True):
 
 def workbook_bytes(tables: Sequence[Table]) -> bytes:
     """The tables as the worksheets of one XLSX file."""
-    book = Workbook()
-    book.remove(book.worksheets[0])
+    book = Workbook(write_only=True)
     book.properties.creator = "sourcing"
     book.properties.created = STAMP
     for table in tables:
@@ -51,17 +53,10 @@ def workbook_bytes(tables: Sequence[Table]) -> bytes:
     return _stamped(out.getvalue())
 
 
-def _fill(sheet: Worksheet, table: Table) -> None:
-    for at, cells in enumerate((table.headers, *table.rows), 1):
-        for column, value in enumerate(cells, 1):
-            cell = sheet.cell(at, column)
-            assert isinstance(cell, SheetCell)  # nothing is merged in a table
-            _write(cell, value)
-    for cell in sheet[1]:
-        cell.font = Font(bold=True)
-        cell.alignment = Alignment(wrap_text=True, vertical="bottom")
+def _fill(sheet: Any, table: Table) -> None:
+    """Rows go straight to the file, so what is said of the whole worksheet is said first."""
     sheet.freeze_panes = "A2"
-    sheet.auto_filter.ref = sheet.dimensions
+    sheet.auto_filter.ref = f"A1:{get_column_letter(max(len(table.headers), 1))}{len(table.rows) + 1}"
     sheet.print_title_rows = "1:1"
     sheet.page_setup.orientation = "landscape"
     sheet.page_setup.fitToHeight = 0
@@ -70,37 +65,62 @@ def _fill(sheet: Worksheet, table: Table) -> None:
         longest = max((len(str(row[column - 1])) for row in table.rows), default=0)
         width = min(max(longest, len(header), NARROWEST) + 2, WIDEST)
         sheet.column_dimensions[get_column_letter(column)].width = width
+    looks = _Looks(sheet)
+    sheet.append([looks.header(text) for text in table.headers])
+    for row in table.rows:
+        sheet.append([looks.cell(value) for value in row])
 
 
-def _write(cell: SheetCell, value: Cell) -> None:
-    if value is None:
-        return
-    if isinstance(value, (int, Decimal)):
-        _write_number(cell, Decimal(value))
-    elif isinstance(value, date):
-        cell.value, cell.number_format = value, "yyyy-mm-dd"
-    else:
-        _write_text(cell, value)
+class _Looks:
+    """Makes cells. A style is made once and copied: making it for each cell takes most of the time of a long table."""
+
+    def __init__(self, sheet: Any) -> None:
+        self._sheet = sheet
+        self._styles: dict[object, StyleArray] = {}
+
+    def header(self, text: str) -> SheetCell:
+        """A cell of the header row."""
+        return self._text(text, Alignment(wrap_text=True, vertical="bottom"), Font(bold=True))
+
+    def cell(self, value: Cell) -> SheetCell | None:
+        """A cell of the body; a long number is text."""
+        if value is None:
+            return None
+        if isinstance(value, (int, Decimal)):
+            return self._number(Decimal(value))
+        if isinstance(value, date):
+            return self._styled(_new(self._sheet, value), "date", number_format="yyyy-mm-dd")
+        return self._text(value, Alignment(wrap_text=True, vertical="top"), None)
+
+    def _number(self, value: Decimal) -> SheetCell:
+        digits = f"{value:f}"
+        if len(value.as_tuple().digits) > MOST_DIGITS:
+            return self._text(digits, Alignment(wrap_text=True, vertical="top"), None)
+        cell = _new(self._sheet, value)
+        cell._value = digits  # type: ignore[attr-defined]  # past '%.16g'; a test reads the file's own digits
+        decimals = len(digits.partition(".")[2])
+        return self._styled(cell, decimals, number_format=f"#,##0.{'0' * decimals}" if decimals else "0")
+
+    def _text(self, text: str, alignment: Alignment, font: Font | None) -> SheetCell:
+        """Text stays text: neither '=1+1' a formula nor '#N/A' an error, also after somebody edits the cell."""
+        cell = _new(self._sheet, shown(text))
+        cell.data_type = "s"
+        risky = text.lstrip().startswith(RISKY)
+        kept = {"alignment": alignment} | ({"font": font} if font else {}) | ({"quotePrefix": True} if risky else {})
+        return self._styled(cell, (risky, font is None), **kept)
+
+    def _styled(self, cell: SheetCell, key: object, **looks: object) -> SheetCell:
+        if key not in self._styles:
+            for name, value in looks.items():
+                setattr(cell, name, value)
+            self._styles[key] = cell._style  # type: ignore[attr-defined]
+        cell._style = copy(self._styles[key])  # type: ignore[attr-defined]
+        return cell
 
 
-def _write_number(cell: SheetCell, value: Decimal) -> None:
-    digits = f"{value:f}"
-    if len(value.as_tuple().digits) > MOST_DIGITS:
-        _write_text(cell, digits)
-        return
-    cell.value = value
-    cell._value = digits  # type: ignore[attr-defined]  # past '%.16g'; a test reads the file's own digits
-    decimals = len(digits.partition(".")[2])
-    cell.number_format = f"#,##0.{'0' * decimals}" if decimals else "0"
-
-
-def _write_text(cell: SheetCell, text: str) -> None:
-    """Text stays text: neither '=1+1' a formula nor '#N/A' an error, also after somebody edits the cell."""
-    cell.value = shown(text)
-    cell.data_type = "s"
-    cell.alignment = Alignment(wrap_text=True, vertical="top")
-    if text.lstrip().startswith(RISKY):
-        cell.quotePrefix = True
+def _new(sheet: Any, value: object) -> SheetCell:
+    cell: SheetCell = WriteOnlyCell(sheet, value)  # type: ignore[arg-type]
+    return cell
 
 
 def _stamped(data: bytes) -> bytes:

@@ -21,7 +21,7 @@ def test_the_account_visibly_adds_up() -> None:
 def test_columns_used_and_not_known_are_told() -> None:
     text = import_text(KEPT, SUMMARY)
     assert "  Columns used: Item = supplier number; Net 10+ = net price from 10\n" in text
-    assert "  Columns not known, so not used: column 3; Zone\n" in text
+    assert "  Columns not known, so not used: column C; Zone\n" in text
     assert "Page" not in text
 
 
