@@ -46,12 +46,13 @@ class Column(Value, frozen=True, kw_only=True):
 class Region(Value, frozen=True, kw_only=True):
     """Where a table stands: its header rows and its body, as the file numbers rows, and its columns.
 
-    `last_row` is the last row that belongs to the table; a table without a body ends with its header.
+    `last_row` is the last row that belongs to the table; a table without a body ends with its header. No header rows:
+    a person named the columns by letter.
     """
 
     worksheet: str
-    header_row: int
-    last_header_row: int
+    header_row: int | None
+    last_header_row: int | None
     last_row: int
     columns: tuple[Column, ...]
 

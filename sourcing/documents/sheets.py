@@ -93,11 +93,17 @@ def _counts(summary: SheetSummary) -> list[str]:
 
 def _region(region: Region, asked: frozenset[str]) -> list[str]:
     where = f"worksheet '{region.worksheet}', " if region.worksheet else ""
-    height = region.last_header_row - region.header_row
-    rows = f"row {region.header_row}" if not height else f"rows {region.header_row} to {region.last_header_row}"
-    head = f"Table: {where}header in {rows}, last row {region.last_row}"
+    head = f"Table: {where}{_header_words(region)}, last row {region.last_row}"
     cells = [(one.letter, one.header, _meaning(one) or _open(one, asked), one.why) for one in region.columns]
     return [*wrapped(head, 2), *(f"    {line}" for line in table([COLUMN_HEADER, *cells], COLUMN_MOST))]
+
+
+def _header_words(region: Region) -> str:
+    if region.header_row is None:
+        return "no header"
+    if region.header_row == region.last_header_row:
+        return f"header in row {region.header_row}"
+    return f"header in rows {region.header_row} to {region.last_header_row}"
 
 
 def _open(column: Column, asked: frozenset[str]) -> str:

@@ -12,11 +12,13 @@ from sourcing.basics.sheet import SheetSummary
 from .cells.basis_cells import unread_unit_in_header
 from .files.grid import read_grid
 from .frame import OFFER_COLUMNS, offers_frame
+from .headers.column_values import propose
 from .headers.columns import PRICES, meanings_by_key, plain_key, questions
 from .hints import Hints, SheetReading, Tell, silent
 from .offers.currency_of import sheet_currency
 from .offers.table_reading import TableReading, read_body
-from .region.body import Body, Objects
+from .region.body import JUDGED, Body, Objects
+from .region.shape import shape_of
 from .region.table import Table, with_columns
 from .region.tables import SaidColumns, tables_in
 from .summary import ReadWorksheet, accounting, columns_once, notes_on, region, stated_date, structure_of
@@ -39,7 +41,7 @@ def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
         raise refused("file-empty", place=Place(file=file))
     hints.tell(f"{file}: {sum(len(worksheet.rows) for worksheet in worksheets):,} rows, looking for the table")
     found = _tables(worksheets, hints)
-    tables = _complete([table for some in found for table in some], file)
+    tables = _complete([table for some in found for table in some], worksheets, file)
     hints.tell(f"{file}: {sum(table.end - table.body for table in tables):,} rows in the table, reading the cells")
     dated = stated_date(tables)
     currency, unsure = sheet_currency([Body(table) for table in tables], file, hints.currency)
@@ -86,7 +88,7 @@ def _reading(read: Sequence[ReadWorksheet], summary: SheetSummary) -> SheetReadi
     return SheetReading(summary=summary, offers=offers_frame(_joined(readings)), structure=structure)
 
 
-def _complete(tables: Sequence[Table], file: str) -> list[Table]:
+def _complete(tables: Sequence[Table], worksheets: Sequence[Worksheet], file: str) -> list[Table]:
     """The tables with numbers and prices. Refuses a file without any, with what the best of the others lacks."""
     complete = [table for table in tables if table.complete]
     if complete:
@@ -94,7 +96,20 @@ def _complete(tables: Sequence[Table], file: str) -> list[Table]:
     for table in sorted(tables, key=lambda table: -table.known)[:1]:
         if lacking := questions(table.columns, _place(table, file)):
             raise Refused(*lacking)
-    raise refused("no-table", place=Place(file=file))
+    raise refused("no-table", place=Place(file=file), suggestions=_by_values(worksheets))
+
+
+def _by_values(worksheets: Sequence[Worksheet]) -> tuple[str, ...]:
+    """What the columns of a table without a known header look like, as a person would confirm it."""
+    shapes = [(one, shape) for one in worksheets if not one.hidden and (shape := shape_of(one))]
+    if not shapes:
+        return ()
+    worksheet, shape = max(shapes, key=lambda pair: pair[1].end - pair[1].body)
+    cells = worksheet.columns(shape.body, min(shape.end, shape.body + JUDGED), shape.width)
+    columns = propose([column.tolist() for column in cells])
+    found = {column.suggested: f"column {column.letter}={column.suggested}" for column in reversed(columns)}
+    whole = {"supplier number", "maker number"}.intersection(found) and {"net price", "list price"}.intersection(found)
+    return tuple(sorted(text for field, text in found.items() if field)) if whole else ()
 
 
 def _asked(table: Table, file: str) -> tuple[Problem, ...]:

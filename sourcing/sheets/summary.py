@@ -65,8 +65,8 @@ def region(table: Table) -> Region:
     numbers = table.worksheet.row_numbers
     return Region(
         worksheet=table.worksheet.name,
-        header_row=numbers[table.first],
-        last_header_row=numbers[table.body - 1],
+        header_row=numbers[table.first] if table.body > table.first else None,
+        last_header_row=numbers[table.body - 1] if table.body > table.first else None,
         last_row=numbers[table.end - 1],
         columns=table.columns,
     )

@@ -263,3 +263,18 @@ def test_the_same_bytes_give_the_same_reading() -> None:
     first, second = read(data), read(data)
     assert first.summary == second.summary
     pd.testing.assert_frame_equal(first.offers, second.offers)
+
+
+def test_a_file_without_a_header_is_refused_with_what_its_columns_look_like() -> None:
+    rows = [[f"NW-4{n:04}", "Belt, auger drive", f"{n + 10}.50"] for n in range(12)]
+    with pytest.raises(Refused) as refusal:
+        read(csv_bytes(rows))
+    suggested = refusal.value.problems[0].suggestions
+    assert {"column A=supplier number", "column C=net price"} <= set(suggested)
+
+
+def test_a_file_without_a_header_keeps_its_first_row_once_the_columns_are_named_by_letter() -> None:
+    rows = [["Stonegarth"], *([f"NW-4{n:04}", "Belt, auger drive", f"{n + 10}.50"] for n in range(12))]
+    reading = read(csv_bytes(rows), **{"column A": "supplier number", "column C": "net price"})
+    assert len(reading.offers) == 12 and reading.offers["row"].iloc[0] == 2
+    assert [(one.header_row, one.last_row) for one in reading.summary.regions] == [(None, 13)]

@@ -9,14 +9,17 @@ from sourcing.basics.sheet import Column, Field
 from ..cells.cell import NO_LONGER_AVAILABLE
 from ..cells.money_cells import NO_PRICE
 from ..cells.quantity_cells import HAS_STOCK, NO_STOCK, NOT_STATED, ON_ORDER
+from ..headers.column_names import CONFIRMED
 from ..headers.columns import NUMBERS, PRICES, Header, columns_of, is_open, plain_key
 from ..headers.header_words import break_quantity, header_key
 from ..worksheet import Cell, Worksheet, text_of
+from .shape import shape_of
 
 SEARCHED, SEARCHED_ON = 200, 5
 """How many rows from the top a header is looked for in, and how many after the first complete one."""
 MOST_HEADER_ROWS = 3
 LONGEST_HEADER = 60
+NO_HEADER = Header(shown="", readings=())
 TYPED: tuple[Field, ...] = ("net price", "list price", "stock", "pack", "minimum", "order multiple", "core charge")
 NO_NUMBER = NO_PRICE | NO_LONGER_AVAILABLE | HAS_STOCK | NO_STOCK | ON_ORDER | NOT_STATED
 """Words that stand for a number in the body of a table."""
@@ -79,7 +82,24 @@ def find_table(worksheet: Worksheet, meanings: Mapping[str, Field], start: int =
             table = _candidate(worksheet, at, height, meanings)
             if table and (best is None or table.rank > best.rank):
                 best = table
+    if best and _has_only_letters(best):
+        return _without_header(best, meanings)
     return _with_groups_above(best, start, meanings) if best else None
+
+
+def _has_only_letters(table: Table) -> bool:
+    """Whether a person named the columns by letter and the row taken for the header is a row of the body."""
+    row = table.worksheet.rows[table.first]
+    known = [column for column in table.columns if column.field]
+    return all(column.why == CONFIRMED for column in known) and not _could_be_header(row)
+
+
+def _without_header(table: Table, meanings: Mapping[str, Field]) -> Table:
+    """The table of a file without a header: it begins where the rows of its width begin."""
+    shape = shape_of(table.worksheet)
+    first = shape.body if shape and shape.body <= table.first else table.first
+    headers = (NO_HEADER,) * len(table.headers)
+    return replace(table, first=first, body=first, headers=headers, columns=columns_of(headers, meanings))
 
 
 def _with_groups_above(table: Table, start: int, meanings: Mapping[str, Field]) -> Table:
