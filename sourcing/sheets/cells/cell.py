@@ -83,12 +83,6 @@ def _is_tidy(texts: Sequence[str]) -> bool:
     return not any(space in whole for space in OTHER_SPACES)
 
 
-def may_begin_with(pattern: re.Pattern[str], cells: Sequence[Cell]) -> bool:
-    """Whether the pattern matches at the start of some text. Looks at all cells as one text, which is quick."""
-    text = "\n".join(cell for cell in cells if type(cell) is str)
-    return re.search(rf"^[^\S\n]*(?:{pattern.pattern})", text, pattern.flags | re.MULTILINE) is not None
-
-
 def bad_cells(values: Sequence[object]) -> dict[int, Bad]:
     """The cells of a parsed column that could not be read, by row."""
     return {at: value for at, value in enumerate(values) if type(value) is Bad}

@@ -180,7 +180,7 @@ def without_float_tail(numbers: Sequence[str | Bad]) -> list[str | Bad]:
     Where only some do (or fewer than five, too few to tell), those are problems: with the dot set aside, '40388.0'
     would be compared as another part's number. In a column with fractions such as '8.5' they are what they seem.
     """
-    if not any(isinstance(number, str) and number[-2:] == ".0" for number in numbers):
+    if ".0\n" not in "\n".join([*(number for number in numbers if type(number) is str), ""]):
         return list(numbers)
     texts = {number for number in numbers if number and isinstance(number, str)}
     tailed = {text for text in texts if FLOAT_TAIL.fullmatch(text)}

@@ -165,10 +165,9 @@ def _from_pairs(prices: Objects, starts: Objects) -> Objects:
 def _single_breaks(net: PriceColumn) -> Objects:
     """One price a row. Equal prices are one object already and are told apart by it: a Decimal hashes slowly."""
     first = net.column.from_quantity or 1
-    different, where = np.unique(np.fromiter(map(id, net.values), dtype=np.int64), return_inverse=True)
-    by_id = {id(price): price for price in net.values}
-    prices = [by_id[number] for number in different.tolist()]
-    made = [() if price is None else (PriceBreak(from_quantity=first, price=price),) for price in prices]
+    ids = np.fromiter(map(id, net.values), dtype=np.uint64, count=len(net.values))
+    _, at, where = np.unique(ids, return_index=True, return_inverse=True)
+    made = [() if price is None else (PriceBreak(from_quantity=first, price=price),) for price in net.values[at]]
     return Coded([], where).spread(made)
 
 

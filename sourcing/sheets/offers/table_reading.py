@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from sourcing.basics.problem import Place, Problem, problem
 from sourcing.basics.sheet import StructureKind, StructureRow
 
-from ..cells.cell import Bad, may_begin_with
+from ..cells.cell import Bad
 from ..frame import OFFER_COLUMNS
 from ..headers.columns import name_of
 from ..region.body import Body, Objects, objects
@@ -85,11 +85,12 @@ def _kinds(body: Body, fields: Fields, bad: BadCells) -> dict[int, RowKind]:
 
 def _totals(body: Body, number_at: int) -> NDArray[np.bool_]:
     """Where a sum or a page line stands in the number's place: it may have an amount under a price header."""
-    coded = body.coded(number_at)
-    if not may_begin_with(TOTAL, coded.different):
-        return np.zeros(body.height, dtype=bool)
-    looks = [isinstance(cell, str) and bool(TOTAL.match(cell.strip())) for cell in coded.different]
-    return np.array(looks, dtype=bool)[coded.codes]
+    coded, found = body.coded(number_at), np.zeros(body.height, dtype=bool)
+    cells = ((number, coded.different[number]) for number in coded.without_digits)
+    found[coded.rows_with(number for number, cell in cells if isinstance(cell, str) and TOTAL.match(cell.strip()))] = (
+        True
+    )
+    return found
 
 
 def _kind(body: Body, at: int, number_at: int, priced: bool) -> RowKind:

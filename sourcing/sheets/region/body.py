@@ -4,6 +4,7 @@ A column of 300,000 cells has few different packs or stocks: everything is parse
 laid out over the rows by number, which is what keeps a long sheet quick.
 """
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -20,6 +21,8 @@ from .table import Table
 
 LONGEST_SHOWN = 80
 JUDGED = 2000
+LINE_FEED = 10
+DIGIT = re.compile("[0-9]")
 Objects = NDArray[Any]
 """An array of dtype object: values of Python, one a row."""
 
@@ -40,6 +43,18 @@ class Coded:
 
     different: list[Cell]
     codes: NDArray[np.intp]
+
+    @cached_property
+    def without_digits(self) -> list[int]:
+        """The numbers of the cells without a digit from 0 to 9. Looks at all of them as one text."""
+        texts = [cell if type(cell) is str else "0" for cell in self.different]
+        raw = np.frombuffer("".join(f"{text}\n" for text in texts).encode("utf-8", "surrogatepass"), dtype=np.uint8)
+        ends = np.flatnonzero(raw == LINE_FEED)
+        if len(ends) != len(texts):  # a line end stands in some cell
+            return [number for number, text in enumerate(texts) if not DIGIT.search(text)]
+        digits_before = np.cumsum((raw >= ord("0")) & (raw <= ord("9")))[ends]
+        found: list[int] = np.flatnonzero(np.diff(digits_before, prepend=0) == 0).tolist()
+        return found
 
     def spread(self, values: Sequence[object]) -> Objects:
         """One value for each different cell, laid out over the rows."""

@@ -1,6 +1,5 @@
 """All tables of a worksheet, one under the other, and what stands between them."""
 
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -8,7 +7,6 @@ import msgspec
 
 from sourcing.basics.sheet import Column, Field
 
-from ..cells.cell import may_begin_with
 from ..headers.columns import columns_of, name_of, plain_key
 from ..worksheet import Worksheet, is_blank, text_of
 from .body import Body
@@ -31,10 +29,6 @@ class SaidColumns:
 
     meanings: Mapping[str, Field]
     quantities: Mapping[str, int]
-
-
-DIGIT = re.compile(r"\d").search
-NO_DIGIT = re.compile(r"[^\d\n]*$")
 
 
 def tables_in(worksheet: Worksheet, said: SaidColumns) -> list[Table]:
@@ -88,9 +82,7 @@ def _headings(table: Table) -> Iterator[int]:
         yield from range(table.body, len(table.worksheet.rows))
         return
     coded = Body(table).coded(at)
-    if not may_begin_with(NO_DIGIT, coded.different):
-        return
-    wordy = [number for number, cell in enumerate(coded.different) if isinstance(cell, str) and not DIGIT(cell)]
+    wordy = [number for number in coded.without_digits if isinstance(coded.different[number], str)]
     for row in coded.rows_with(wordy):
         yield table.body + row
 
