@@ -186,6 +186,7 @@ def _in_phrase(shown: str, header: str) -> Basis | None:
     return None if found and found.count in YEARS else found
 
 
+CENTS = re.compile(r"(?:\(|\bin |/ ?)(p|pence|cents?|cts?|¢)\)?$|\b(pence|cents|centimes)\b")
 OTHER_UNITS = word_set(
     "lb,lbs,pound,kg,kilo,gram,litre,liter,ltr,l,gal,gallon,quart,qt,oz,ounce,yd,yard,in,inch,cm,mm,roll,rolle,reel,"
     "spool,coil,rouleau,rollo,rol,bobine,sq ft,m2,m²,pallet,palette,bundle,skid,cft,mft,km,mi,tube,sheet,tafel"
@@ -204,6 +205,8 @@ def unread_unit_in_header(header: str) -> str:
 
     Such prices are not for pieces, so a header that names one is a question.
     """
+    if cents := CENTS.search(words_of(header)):
+        return cents[1] or cents[2]
     for match in NAMED.finditer(words_of(header)):
         words = _without_tail(match["word"] or match["slash"] or "")
         bare = re.sub(r"^[0-9]+\s*", "", words).strip(" .")

@@ -131,6 +131,16 @@ def column_says_no_longer_available(cells: Sequence[Cell]) -> list[bool] | None:
     return [cell in said for cell in cells] if said else None
 
 
+IN_FRONT = re.compile(r"^\W{0,3}(?:nla|n/l/a|discontinued|obsolete|no longer available)\b\s*[-:*.)\]]", re.I | re.M)
+
+
+def description_says_no_longer_available(cells: Sequence[Cell]) -> list[bool] | None:
+    """For each description whether it begins with the words and a mark, as in 'NLA - Shear pin'; None: none does."""
+    if not IN_FRONT.search("\n".join(cell for cell in cells if type(cell) is str)):
+        return None
+    return [isinstance(cell, str) and bool(IN_FRONT.match(cell)) for cell in cells]
+
+
 def says_no_longer_available(cell: Cell) -> bool:
     """Whether the cell holds nothing but words for 'no longer available'."""
     return words_of(cell).strip(" .!*") in NO_LONGER_AVAILABLE

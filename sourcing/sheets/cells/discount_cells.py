@@ -14,7 +14,7 @@ NOTHING = word_set(",-,--,–,—,n/a,na,none,keine,nvt")
 PER_CENT = re.compile(r"%|\b(?:per\s?cent|percent|pct|prozent|pourcent(?:age)?|porcentaje|procent|percentage)\b")
 FRACTION = re.compile(r"\b(?:fraction|decimal|as decimal|dezimal|décimal|decimaal)\b|\b0[.,]00\b")
 PART = r"[0-9]{1,3}(?:[.,][0-9]{1,4})?"
-CHAIN = re.compile(rf"({PART}\s*%?(?:\s*[+/]\s*{PART}\s*%?)*)")
+CHAIN = re.compile(rf"({PART}\s*%?(?:\s*[+/]\s*{PART}\s*%?)*|{PART}\s*%(?:\s*-\s*{PART}\s*%)+)")
 MULTIPLIER = re.compile(r"(?:[x×*]\s*)?([0-9]*[.,]?[0-9]+)(?:\s*[x×])?")
 TOO_MUCH = 5
 """A list price multiplied with this or more is no price of a price sheet; it is a per cent or a price."""
@@ -23,13 +23,16 @@ TOO_MUCH = 5
 def parse_discounts(cells: Sequence[Cell], header: str) -> list[Decimal | Bad | None]:
     """Per cent off the list price, as a fraction from 0 to below 1, exact. Blank is None.
 
-    '40%' says it itself, '40' needs a header that speaks of per cent, '0.40' one that speaks of a fraction. Under a
+    '40%' says it itself; '40' needs a header that speaks of per cent or a column in which all numbers are above 1,
+    '0.40' a header that speaks of a fraction. Under a
     per cent header a column in which nothing is above 1 may be either ('0.4' as a workbook keeps 40%): a problem.
     """
     words = words_of(header)
     unit = "%" if PER_CENT.search(words) else "1" if FRACTION.search(words) else ""
     if unit == "%" and not _shows_per_cent(dict.fromkeys(cells)):
         unit = "?"
+    if not unit and _all_per_cent(dict.fromkeys(cells)):
+        unit = "%"
     return parse_column(cells, lambda cell: _discount(cell, unit))
 
 
@@ -37,6 +40,12 @@ def _shows_per_cent(cells: Iterable[Cell]) -> bool:
     """Whether a column under a per cent header has any number above 1, so that its numbers count per cent."""
     parts = [part for cell in cells for part in re.findall(PART, words_of(cell))]
     return any(_decimal(part) > 1 for part in parts)
+
+
+def _all_per_cent(cells: Iterable[Cell]) -> bool:
+    """Whether every number of the column is above 1: nobody takes thirty times the price off."""
+    parts = [_decimal(part) for cell in cells for part in re.findall(PART, words_of(cell))]
+    return bool(parts) and min(parts) > 1
 
 
 def _discount(cell: Cell, unit: str) -> Decimal | Bad | None:

@@ -7,7 +7,7 @@ so that a long column costs little more than making its Decimals.
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from decimal import Decimal
 from typing import NamedTuple, cast
 
@@ -25,7 +25,8 @@ NO_PRICE = word_set(
     "auf anfrage,a.a.,a. a.,anfrage,preis auf anfrage,a/a,bitte anfragen,k.a.,k. a.,keine angabe,kein preis,"
     "sur demande,prix sur demande,nous consulter,sur devis,n.c.,nc,n/c,n.d.,nd,non disponible,à définir,"
     "consultar,a consultar,consultar precio,consulte,consúltenos,bajo consulta,a petición,precio a consultar,"
-    "op aanvraag,prijs op aanvraag,op verzoek,n.v.t.,nvt,n.t.b.,ntb,n.b."
+    "op aanvraag,prijs op aanvraag,op verzoek,n.v.t.,nvt,n.t.b.,ntb,n.b.,"
+    "tagespreis,market price,daily price,prix du jour,precio del día,dagprijs"
 )
 DOLLARS = frozenset({"USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN"})
 CROWNS = frozenset({"SEK", "NOK", "DKK", "ISK"})
@@ -78,24 +79,25 @@ Cut = tuple[int, int, str, str]
 Price = Decimal | BasedPrice | Bad | None
 
 
-def parse_money(cells: Sequence[Cell], currency: str) -> list[Price]:
+def parse_money(cells: Sequence[Cell], currency: str, beside: Callable[[], str] = str) -> list[Price]:
     """The column's prices, unrounded, in `currency`. None: no price (blank, CALL, n/a). Zero or less is a problem.
 
-    A `BasedPrice` only where the cell states something else than one piece.
+    A `BasedPrice` only where the cell states something else than one piece. `beside` gives the decimal mark
+    the other price columns of the sheet are written with; it is asked where the column shows none itself.
     """
     texts = cells if set(map(type, cells)) == {str} else [cell for cell in cells if isinstance(cell, str)]
-    read = _read_texts(cast(Sequence[str], texts), currency)
+    read = _read_texts(cast(Sequence[str], texts), currency, beside)
     if len(texts) == len(cells):
         return read
     in_turn = iter(read)
     return [next(in_turn) if isinstance(cell, str) else _number_price(cell) for cell in cells]
 
 
-def _read_texts(texts: Sequence[str], currency: str) -> list[Price]:
+def _read_texts(texts: Sequence[str], currency: str, beside: Callable[[], str]) -> list[Price]:
     """Each text by its shape: taken as it is, cut out, or (the few that are no plain price) read as a whole."""
     shapes = shapes_of(texts)
     counts = Counter(shapes)
-    mark = _mark_of(counts)
+    mark = _mark_of(counts) or beside()
     plain = {
         shape
         for shape in counts

@@ -64,19 +64,19 @@ def _read(archive: Archive) -> BookMarks:
     sheets: dict[str, Found] = {}
     for name, part in _sheets(archive, book):
         sheets[name] = _found(archive, part, frozenset(formats), sizes, recalculated)
-        check_cells(archive, sheets.values())
+        check_cells(sheets.values())
     return BookMarks(sheets, formats)
 
 
-def check_cells(archive: Archive, sheets: Iterable[Found]) -> None:
-    """Refuses worksheets whose rectangles or whose texts would fill the memory."""
+def check_cells(sheets: Iterable[Found]) -> None:
+    """Raises TooWide or TooMuchText for worksheets whose rectangles or whose texts would fill the memory."""
     all_of = list(sheets)
     if sum(found.height * found.width for found in all_of) > MOST_CELLS:
         widest = max(all_of, key=lambda found: found.height * found.width)
         raise TooWide(widest.height, widest.width)
     text = sum(found.string_bytes for found in all_of)
     if text > MOST_STRING_BYTES:
-        raise archive.too_large(text)
+        raise TooMuchText(text)
 
 
 def _sheets(archive: Archive, book: list[tuple[str, str, dict[str, str]]]) -> Iterator[tuple[str, str]]:

@@ -32,7 +32,7 @@ def check_xlsb(archive: Archive) -> None:
         if name.startswith("xl/") and name.endswith(".bin") and "sheet" in name:
             found.append(Found(string_sizes=np.array(sizes, np.int64)))
             _look_over(archive, name, found[-1])
-            check_cells(archive, found)
+            check_cells(found)
 
 
 def _look_over(archive: Archive, name: str, found: Found) -> None:

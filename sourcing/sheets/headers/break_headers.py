@@ -27,7 +27,9 @@ SPANS = tuple(
         rf"(?:(?:from|von|van|de|desde|del)\s+)?(?P<least>{COUNT})\s*"
         rf"(?:-|to|bis|thru|through|a|tot|hasta|al|t m)\s*(?P<most>{COUNT})",
         rf"(?P<least>{COUNT})\s*(?:\+|(?:{AND}\s+)(?:{UP}|\+)|{UP}|u\s*m)",
-        rf"(?:from|ab|≥|>=|=>|a partir de|des|desde|vanaf|at least|min)\s*(?P<least>{COUNT})(?:\s*\+)?",
+        rf"(?:from|ab|≥|>=|=>|a partir de|des|desde|vanaf|at least|min)\s*(?:{COUNTED}\s*)?"
+        rf"(?P<least>{COUNT})(?:\s*\+)?",
+        rf"{COUNTED}\s+(?:from|ab|vanaf|desde)\s*(?P<least>{COUNT})",
         rf"@\s*(?P<least>{COUNT})",
     )
 )

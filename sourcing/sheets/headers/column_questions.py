@@ -25,6 +25,7 @@ from .header_words import (
 YOURS = frozenset({"your", "you", "ihr", "votre", "su", "uw", "contract"})
 """Words of the price that is this shop's own, where several net prices stand side by side."""
 
+OFTEN = (None, "not used", "note", "price basis")
 MAY_BE: dict[str, Field] = {
     QUANTITY: "stock",
     MULTIPLE_OR_MULTIPLIER: "order multiple",
@@ -100,12 +101,17 @@ def _contradicted(columns: Sequence[Column], place: Place, cells_of: Callable[[i
 
 
 def _claimed_twice(columns: Sequence[Column], place: Place) -> list[Problem]:
-    """Meanings more than one column has; stock may stand once for each warehouse, a price once for each quantity."""
+    """Meanings more than one column has; stock may stand once for each warehouse, a price once for each quantity.
+
+    What a price is for may stand in two columns, a count and a unit.
+    """
 
     def claim(column: Column) -> tuple[str, int, str]:
         return (column.field or "", column.from_quantity or 1, column.place)
 
-    counts = Counter(claim(column) for column in columns if column.field not in (None, "not used", "note"))
+    counts = Counter(
+        claim(column) for column in columns if column.field not in (None, "not used", "note", "price basis")
+    )
     return [
         _twice(field, [column for column in columns if claim(column) == (field, pieces, at)], place)
         for (field, pieces, at), count in counts.items()

@@ -40,7 +40,7 @@ from .header_words import (
     is_weak_number,
     meaning_of,
 )
-from .value_looks import agrees, best_look, looks_like, sample_of
+from .value_looks import agrees, best_look, looks_like, looks_like_basis, sample_of
 
 __all__ = [
     "NUMBERS",
@@ -57,6 +57,7 @@ __all__ = [
     "refuse_unclear",
 ]
 
+BASIS_LOOK = "its values are what prices are for"
 CellsOf = Callable[[int], Sequence[Cell]]
 """The cells of the column at a place counted from 0, row by row: columns are compared with one another."""
 
@@ -140,6 +141,16 @@ def _one_number(columns: Sequence[Column]) -> list[Column]:
     return list(columns) if numbers else [_as_supplier_number(column) for column in columns]
 
 
+def _one_weak_number(columns: Sequence[Column], cells_of: CellsOf) -> list[Column]:
+    """Of two weak number words the one whose values are words holds the description: 'Code' and 'Item'."""
+    numbers = [c for c in columns if c.field == "supplier number" and c.why != CONFIRMED]
+    prose = [c for c in numbers if is_weak_number(c.header) and agrees("description", cells_of(c.at))]
+    if not prose or len(numbers) - len(prose) != 1 or "description" in fields_of(columns):
+        return list(columns)
+    why = f"{numbers[0].why}, this holds words"
+    return [_changed(c, "description" if c is prose[0] else None, why) if c in prose else c for c in columns]
+
+
 def _as_supplier_number(column: Column) -> Column:
     if column.field != "maker number":
         return column
@@ -147,8 +158,9 @@ def _as_supplier_number(column: Column) -> Column:
 
 
 def _with_hints(columns: Sequence[Column], blank: Sequence[Column], cells_of: CellsOf) -> list[Column]:
-    found = [_without_values(column, cells_of) for column in columns]
+    found = [_without_values(column, cells_of) for column in _one_weak_number(columns, cells_of)]
     found = [_by_spelling(column, found, cells_of(column.at)) for column in found]
+    found = [_by_basis(column, found, cells_of(column.at)) for column in found]
     found = [_by_open_word(column, found, cells_of) for column in found]
     found = _without_sum(_described(found, cells_of), cells_of)
     extra = [_by_values(column, found, cells_of(column.at)) for column in blank]
@@ -175,6 +187,17 @@ def _by_spelling(column: Column, columns: Sequence[Column], cells: Sequence[Cell
         if _may_take(column, close.field, close.ratio, columns, cells)
         else _changed(column, None, why, close.field)
     )
+
+
+def _by_basis(column: Column, columns: Sequence[Column], cells: Sequence[Cell]) -> Column:
+    """A column nobody knows whose values are what prices are for (1 and 100, EA and C): a question, never left out.
+
+    Left out, a price per hundred would be taken for the price of one piece.
+    """
+    unknown = (column.field is None and column.why == NOT_KNOWN) or column.why.startswith(UNCLEAR)
+    if not unknown or "price basis" in fields_of(columns) or not looks_like_basis(cells):
+        return column
+    return _changed(column, None, BASIS_LOOK, "price basis")
 
 
 def _may_take(column: Column, field: Field, ratio: float, columns: Sequence[Column], cells: Sequence[Cell]) -> bool:

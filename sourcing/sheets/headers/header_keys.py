@@ -20,6 +20,8 @@ SIGNS = {"€": "EUR", "£": "GBP"}
 DOLLARS = {"US": "USD", "C": "CAD", "CA": "CAD", "CAN": "CAD", "CDN": "CAD", "A": "AUD", "AU": "AUD", "NZ": "NZD"}
 DOLLAR = re.compile(r"(?<![A-Za-z])(US|CDN|CAN|CA|C|AU|A|NZ)\$")
 US_DOLLARS = re.compile(r"(?<![A-Za-z])(?:US|U\.S\.) dollars?(?![a-z])", re.I)
+CANADIAN_DOLLARS = re.compile(r"(?<![A-Za-z])Canadian dollars?(?![a-z])", re.I)
+FRANCS = re.compile(r"(?<![A-Za-z])(?:Swiss francs?|Schweizer Franken|francs suisses)(?![a-z])", re.I)
 EURO = re.compile(r"(?<![A-Za-z])euros?(?![A-Za-z])", re.I)
 STERLING = re.compile(r"(?<![A-Za-z])(?:pounds? )?sterling(?![A-Za-z])", re.I)
 
@@ -59,6 +61,8 @@ WORD = re.compile(r"[^\W_]+|#")
 TAIL = re.compile(r"(?<=[a-z]{3})(?:nummer|nr)$")
 DEGREE = re.compile(r"(?<![^\W\d_])n ?[°º]", re.I)
 OWNER = re.compile(r"(?<=[a-z])['’]s\b", re.I)
+CAMEL = re.compile(r"(?<=[a-zà-ÿ])(?=[A-ZÀ-Ý][a-zà-ÿ])")
+"""Where two words of an export's column name meet: 'ItemNo', 'listPrice'."""
 UMLAUTS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue"})
 
 
@@ -82,7 +86,7 @@ def without_currency(text: str) -> str:
 
 def words_in(header: str) -> list[str]:
     """The header's words without currency, each in its common form: 'Mfg. Part #' is mfr, part, number."""
-    words = WORD.findall(OWNER.sub("", plain_text(without_currency(header))))
+    words = WORD.findall(OWNER.sub("", plain_text(without_currency(CAMEL.sub(" ", header)))))
     return [ALIASES.get(word) or TAIL.sub("number", word) for word in words]
 
 
@@ -119,5 +123,5 @@ def currencies_named(text: str) -> set[str]:
     named = {DOLLARS[found] for found in DOLLAR.findall(text)} | set(CODE.findall(text))
     named |= {found.upper() for found in SMALL_CODE.findall(text)}
     named |= {code for sign, code in SIGNS.items() if sign in text}
-    words = ((US_DOLLARS, "USD"), (EURO, "EUR"), (STERLING, "GBP"))
+    words = ((US_DOLLARS, "USD"), (EURO, "EUR"), (STERLING, "GBP"), (CANADIAN_DOLLARS, "CAD"), (FRANCS, "CHF"))
     return named | {code for pattern, code in words if pattern.search(text)}

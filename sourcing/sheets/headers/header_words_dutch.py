@@ -63,7 +63,8 @@ WORDS: dict[Field, str] = {
     "stock": """
         voorraad, beschikbaar, beschikbaarheid, op voorraad, voorraad aantal, beschikbare voorraad, voorraadaantal,
         beschikbaar aantal, voorraadstatus, vrije voorraad, aantal beschikbaar, magazijnvoorraad, actuele voorraad,
-        aantal op voorraad, voorraad stuks, voorraadstand, totale voorraad, voorraadniveau, voorraad totaal, vrd""",
+        aantal op voorraad, voorraad stuks, voorraadstand, totale voorraad, voorraadniveau, voorraad totaal, vrd,
+        leverbaar""",
     "lead time": """
         levertijd, leveringstermijn, levertermijn, levertijd dagen|in_dagen|weken|in_weken|werkdagen|in_werkdagen,
         doorlooptijd, leverbaar binnen, leveringstijd, levertijden, lev tijd, levering, verzendtijd, levering binnen""",

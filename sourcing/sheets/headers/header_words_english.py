@@ -32,7 +32,8 @@ WORDS: dict[Field, str] = {
         item|part|product|article|long|short|full|english|parts|line description, description english|en|1,
         item|part|product|article|parts name|title|designation, description, description of item|part|goods|product,
         product, name, designation, descriptions, part description english, description text, item text,
-        nomenclature description, title, details description, product details, item product description""",
+        nomenclature description, title, details description, product details, item product description,
+        text""",
     "list price": """
         list|msrp|rrp|srp|retail|mrp|rrsp, list|retail|msrp|rrp|srp|consumer price|prices, price list, list each,
         manufacturer|suggested|sugg|mfg|published|current|catalog|catalogue|factory|book| standard list price|-,
@@ -57,7 +58,8 @@ WORDS: dict[Field, str] = {
     "discount": """
         discount, discount percent|pct|rate|off|percentage, disc percent|pct|rate|percentage,
         percent|pct discount|disc, dealer|your|trade|net|standard|base|line|customer discount, discount off list,
-        percent|pct off list|-, discounts, discount from list, off list percent""",
+        percent|pct off list|-, discounts, discount from list, off list percent,
+        dealer|your|trade|net|customer disc, disc off list""",
     "multiplier": """
         multiplier, price|discount|list|net|dealer|your|cost|customer|trade multiplier, price factor multiplier,
         multiplier off|of|on list, list price multiplier, net price multiplier, list mult, net mult, dealer mult""",
@@ -71,12 +73,14 @@ WORDS: dict[Field, str] = {
         pack|box|case|carton|std_pack|standard_pack|bag|sleeve|bundle|ctn|cs|bx|standard|std qty,
         pack size|count|of|-, qty|pieces|pcs|units|pc|each per pack|box|case|carton|bag|bx|ctn, qty|pcs|each pack|box,
         std|standard|unit|order|sales|sell|package pack, pack pcs|pieces|units, case pack|size, box size,
-        pack quantity pcs, pieces in pack, number per pack, package contents, qty in pack|box|pack, inner pack""",
+        pack quantity pcs, pieces in pack, number per pack, package contents, qty in pack|box|pack, inner pack,
+        qty|pcs|units|pieces uom|u/m, qty per uom""",
     "order multiple": """
         order multiple|multiples|increment|increments, multiple|multiples of|qty|-,
         order|sold|sell|buy in multiples of, order|sold|sell|buy in, order qty multiple, ordering multiple,
         increments of, increment, order mult, mult of, sales multiple, order in increments of, multiple order qty,
-        multiples to order""",
+        multiples to order,
+        qty increment, order qty increment""",
     "minimum": """
         min, min order|buy|purchase|sell|sale|sales|ord qty|-, min qty, moq, min qty order,
         min order pcs|pieces|units, min pcs|pieces|units, minimums, moq pcs, min qty to order, least qty""",
@@ -97,7 +101,8 @@ WORDS: dict[Field, str] = {
         ships, ships in|within, ship in, usually ships|ships_in, availability lead time, days to ship, delivery,
         ships in days, days to delivery, ship days, shipping days, dispatch days, eta days, std lead time,
         delivery in days, typical lead time, estimated lead time, est lead time, current lead time, factory lead time,
-        weeks to ship, normal lead time, ship lead time, lead time aro""",
+        weeks to ship, normal lead time, ship lead time, lead time aro,
+        ship""",
     "core charge": """
         core charge|deposit|price|value|chg|cost|amount|fee|exchange|-, core each, core charge each, core dep,
         exchange core, cores, core refund, core deposit each, old unit deposit, core surcharge""",
@@ -107,15 +112,18 @@ WORDS: dict[Field, str] = {
         supersession|supercession to|number|part|part_number|-, replacement|new number|part_number|item_number|p/n,
         replacement part|item|sku|code, replacement, use instead|number|part, sub to,
         superseded by|to part_number|number, now use, succeeded by, successor, successor number,
-        replaced by number|part|part number, supersedes to number, new number sku, superseded number by""",
+        replaced by number|part|part number, supersedes to number, new number sku, superseded number by,
+        repl|repl. by, supers|supers. by, replaced, superseded, supersed by, rplcd by""",
     "no longer available": """
         no longer available, nla, discontinued, obsolete, disco, discont, discontinued flag|item|part,
         nla flag, obsolete flag|part|item, no longer supplied, no longer stocked nla, not available nla, eol,
-        end of life, discontinued yes no""",
+        end of life, discontinued yes no,
+        is obsolete|discontinued|nla, obsolete|discontinued yn""",
     "weight": """
         weight, unit|item|ship|shipping|shpg|gross|net|each|product|part|package|pack weight,
         weight each|unit|per_each|per_unit|per_piece, weights, lbs, pounds, kg, kilos, weight per pc, ship wgt, wgt,
-        unit wgt, item wgt""",
+        unit wgt, item wgt,
+        net weight kg|lb|lbs, weight kg|lb|lbs|g|oz, gross weight kg|lb|lbs""",
     "oversize": """
         oversize|oversized item|flag|part|package|pkg|yes_no|-, over size, oversize shipping, ships oversize,
         truck only, truck freight only, ltl only, over length, overlength, oversize freight, bulky,

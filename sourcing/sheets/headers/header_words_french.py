@@ -53,7 +53,8 @@ WORDS: dict[Field, str] = {
         qté par paquet|colis|carton|boîte|emballage|conditionnement, unité d'emballage,
         pièces par paquet|colis|carton|boîte, par paquet, par carton, qté cond, qté emballage,
         quantité conditionnement, taille du paquet, unité de conditionnement, pcb, spcb, emballage, nb par colis,
-        nombre par paquet|carton|boîte|colis, pqt, qté par lot""",
+        nombre par paquet|carton|boîte|colis, pqt, qté par lot,
+        qté/colis, qté colis""",
     "order multiple": """
         multiple de commande, multiple, commande par multiple de, multiple de vente, par multiple de, multiples de,
         commander par multiple de, multiple d'achat, quantité multiple, vendu par""",
@@ -73,7 +74,8 @@ WORDS: dict[Field, str] = {
         délai, délai de livraison|fourniture|réappro, délai livraison, délai jours|semaines|en_jours|en_semaines,
         délais, délai de livraison jours|en_jours|en_semaines|semaines, délai d'expédition, délai d'approvisionnement,
         délai appro, délai de réapprovisionnement, livraison, délai de livraison jours ouvrés, livraison sous,
-        expédié sous""",
+        expédié sous,
+        délai j, délai (j), délai jrs""",
     "core charge": """
         consigne, montant de la consigne, consigne unitaire, caution, consigne pièce, prix consigne, valeur consigne,
         consigne échange standard, montant consigne, consigne ht""",

@@ -10,7 +10,8 @@ WORDS: dict[Field, str] = {
         artikel|art|bestell|best|teile|teil|sach|material|ident|produkt|waren|lieferantenartikel|lief-art|
         katalog|kat|unsere_artikel|unsere|bestell-artikel number, artikelnummern, artnr, artikelnr, bestellnr, bestnr,
         teilenr, materialnr, sachnr, identnr, produktnr, lieferantenartikelnr, artikelcode, bestellcode,
-        unsere artikelnr, artikel id, produktcode, katalognr, lief artnr, warennr, teilenummern""",
+        unsere artikelnr, artikel id, produktcode, katalognr, lief artnr, warennr, teilenummern,
+        mat-nr, matnr, mat nr, ersatzteilnummer, ersatzteil-nr, et-nr, ersatzteilnr""",
     "maker number": """
         hersteller|herst|hersteller-artikel|herstellerartikel|hersteller-teile|herstellerteile|herst-art|
         original|orig|original-teile|originalteile|oe|oem|oe-teile|oem-teile|marken number, herstellernr,
@@ -25,7 +26,8 @@ WORDS: dict[Field, str] = {
     "description": """
         bezeichnung, artikel|teile|produkt|waren|kurz|lang bezeichnung|beschreibung|text|name, beschreibung,
         benennung, artikelbenennung, teilebenennung, artikeltext, produktname, artikelname, bezeichnung 1,
-        bezeichnung deutsch, bez, artikelbez, warenbezeichnung, kurztext, langtext""",
+        bezeichnung deutsch, bez, artikelbez, warenbezeichnung, kurztext, langtext,
+        text""",
     "list price": """
         listenpreis, liste, listenpreis je stück, listpreis, uvp, uvp je stück, uvp preis, empf vk,
         empf verkaufspreis, empfohlener verkaufspreis, unverbindliche preisempfehlung, unverb preisempfehlung,
@@ -48,8 +50,9 @@ WORDS: dict[Field, str] = {
     "price basis": """
         preiseinheit, pe, preis pro|je|per, mengeneinheit, me, einheit, preisbasis, preis-einheit, preis einheit,
         verkaufseinheit, vke, preis gilt für, preismenge, mengen-einheit, einh, preis je menge, basismengeneinheit,
-        bme, preis bezieht sich auf, peh, preiseinh""",
-    "currency": "währung, whg, währungscode, preiswährung, wrg, währungsschlüssel, waehrg",
+        bme, preis bezieht sich auf, peh, preiseinh,
+        pro, je, je stk, je stück, pro stk, pro stück""",
+    "currency": "währung, whg, währungscode, preiswährung, wrg, währungsschlüssel, waehrg, währg, waehrg, währ",
     "pack": """
         vpe, verpackungseinheit, ve, packung, packungsgröße, packungseinheit, stück pro|je packung|vpe|ve|karton|pack,
         stück/vpe, stk/vpe, verpackungsmenge, gebinde, gebindegröße, packungsinhalt, vpe stück, menge pro vpe,
@@ -59,7 +62,8 @@ WORDS: dict[Field, str] = {
         bestellung in vielfachen von, abnahme in vielfachen von, bestelleinheit vielfaches""",
     "minimum": """
         mindestmenge, mindestbestellmenge, mindestabnahme, mindestabnahmemenge, mbm, mindest menge, min menge,
-        min bestellmenge, mindestbestellung, mindestbestellwert menge, mindestauftragsmenge, min abnahme""",
+        min bestellmenge, mindestbestellung, mindestbestellwert menge, mindestauftragsmenge, min abnahme,
+        abnahmemenge, mindest abnahme""",
     "break quantity": """
         ab menge, staffelmenge, staffel ab, menge ab, staffelmenge ab, mengenstaffel, staffel menge, ab stück, ab stk,
         von menge, menge von, ab stückzahl, staffelgrenze""",
@@ -67,11 +71,13 @@ WORDS: dict[Field, str] = {
         bestand, lagerbestand, lager, verfügbar, verfügbarkeit, verfügbare menge, lagermenge, menge verfügbar,
         verfügb, auf lager, bestand stück, lagerstand, lagerbestände, verfügb menge, bestandsmenge, freier bestand,
         aktueller bestand, bestand aktuell, lagerverfügbarkeit, lagerstatus, lagermenge stück, verf bestand, vorrat,
-        gesamtbestand""",
+        gesamtbestand,
+        lieferbar, lag-best, lag best""",
     "lead time": """
         lieferzeit tage|wochen|in_tagen|in_wochen|werktage|arbeitstage|in_werktagen|at|wt|-, lieferfrist, wbz,
         wbz tage, wiederbeschaffungszeit tage|in_tagen|-, lieferdauer, lz, lieferbar in, lieferzeiten, lieferzeit ca,
-        versandzeit, versandfertig in, lieferfrist tage|wochen""",
+        versandzeit, versandfertig in, lieferfrist tage|wochen,
+        wiederbesch tage, wiederbesch zeit""",
     "core charge": """
         pfand, altteilpfand, altteilepfand, altteilwert, pfandwert, pfandbetrag, altteil-pfand, altteile-pfand,
         tauschpfand, austauschpfand, kaution altteil""",

@@ -53,6 +53,8 @@ UNITS = frozenset(
         "ea each pc pcs pk pack bx box cs ct ctn pr set kit ft m stk st c100 hundred per100 dz c m100 doz pair roll bag"
     )
 )
+SINGLE_UNITS = frozenset(listed("ea each pc pcs pr set kit stk st"))
+BASIS_COUNTS = frozenset(listed("1 10 100 1000"))
 COUNTRIES = frozenset(
     listed("""
     us usa cn chn china de deu germany jp jpn japan tw twn taiwan it ita italy fr fra france es esp spain nl nld gb gbr
@@ -131,6 +133,16 @@ def _said(cell: Cell) -> str:
         return format(cell, "f") if cell.as_tuple().exponent != -1 else f"{cell:.2f}"
     text = plain_text(text_of(cell))
     return "" if SILENT.fullmatch(text) else text
+
+
+def looks_like_basis(cells: Sequence[Cell]) -> bool:
+    """Whether every cell that says something is a count prices are for, some of them a hundred or more, or a unit.
+
+    A column of EA alone is no basis that would be missed.
+    """
+    texts = {text for text in sample_of(cells)}
+    counts = texts <= BASIS_COUNTS and bool(texts & {"100", "1000"})
+    return counts or (texts <= UNITS and bool(texts - SINGLE_UNITS))
 
 
 def looks_like(cells: Sequence[Cell]) -> dict[Field, float]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -9,7 +10,8 @@ import numpy as np
 from sourcing.basics.sheet import Column, Field
 
 from ..cells.cell import Bad, parse_texts
-from ..headers.columns import name_of
+from ..cells.money_cells import decimal_mark
+from ..headers.columns import PRICES, name_of
 from ..region.body import Body, Coded, Objects, is_none
 from ..worksheet import Cell
 
@@ -28,6 +30,15 @@ class ColumnReader:
     currency: str
     bad: BadCells = field(default_factory=dict)
     left_out: BadCells = field(default_factory=dict)
+
+    @cached_property
+    def decimal_mark(self) -> str:
+        """The decimal mark that all price columns that show one for sure show alike; '' where they do not."""
+        columns = [column for meaning in PRICES for column in self.body.columns(meaning)]
+        if len(columns) < 2:
+            return ""
+        marks = {decimal_mark(self.body.coded(column.at).different) for column in columns} - {""}
+        return marks.pop() if len(marks) == 1 and marks <= {".", ","} else ""
 
     def column(self, meaning: Field) -> Column | None:
         """The first column of this meaning."""

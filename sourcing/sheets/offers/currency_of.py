@@ -20,13 +20,15 @@ def sheet_currency(bodies: Sequence[Body], file: str, expected: str) -> tuple[st
 
     Told by the headers of price columns, a preamble line about prices, a currency column with one code, codes in the
     price cells or number formats that show one; else the supplier's. None, two, and one that is not the supplier's
-    are questions; where it is not known, the currency is "".
+    are questions; where it is not known, the currency is "", which is no question where every row states its own.
     """
     place = Place(file=file)
     told = {code for body in bodies for code in _told(body)}
     if len(told) > 1:
         return "", (problem("currency-mixed", place=place, found=", ".join(sorted(told))),)
     found = told.pop() if told else expected
+    if not found and all(map(_says_in_every_row, bodies)):
+        return "", ()
     if not found:
         return "", (problem("currency-not-known", place=place),)
     if expected and found != expected:
@@ -68,6 +70,16 @@ def _in_preamble(table: Table) -> set[str]:
         if len(named) == 1 and any(word in line.casefold() for word in PREAMBLE_WORDS):
             found |= named
     return found
+
+
+def _says_in_every_row(body: Body) -> bool:
+    coded = body.coded_field("currency")
+    if coded is None:
+        return False
+    blank = [number for number, cell in enumerate(coded.different) if not is_currency(text_of(cell).upper())]
+    number_at = body.table.at("supplier number") or 0
+    rows = coded.rows_with(blank)
+    return all(not text_of(body.row(at)[number_at]) for at in rows if len(body.row(at)) > number_at)
 
 
 def _column_codes(body: Body) -> set[str]:

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from sourcing.basics.currency import is_currency
 from sourcing.basics.sheet import Field
 
-from ..cells.cell import Bad, column_says_no_longer_available
+from ..cells.cell import Bad, column_says_no_longer_available, description_says_no_longer_available
 from ..cells.code_cells import parse_gtins, parse_origins, parse_tariff_codes
 from ..cells.day_cells import parse_days
 from ..cells.discount_cells import parse_discount_codes
@@ -121,10 +121,18 @@ def _currency(cell: Cell, currency: str) -> str | Bad:
 
 
 def _no_longer_available(reader: ColumnReader) -> Objects:
-    """Said by a column of its own, or by the words alone in a price, stock, lead time, note or superseded-by cell."""
+    """Said by a column of its own, by the words alone in a cell that may hold them, or in front of the description.
+
+    A column that nobody knows ('Status') may hold them too: an offer that is not to be had must not look like one.
+    """
     said = reader.read("no longer available", lambda cells: [parse_yes(cell) for cell in cells], False)
-    for column in (column for meaning in SAID_IN for column in reader.body.columns(meaning)):
+    for column in reader.body.table.columns:
         coded = reader.body.coded(column.at)
-        if also := column_says_no_longer_available(coded.different):
+        if column.field == "description":
+            also = description_says_no_longer_available(coded.different)
+        else:
+            may = column.field is None or column.field in SAID_IN
+            also = column_says_no_longer_available(coded.different) if may else None
+        if also:
             said = np.where(coded.spread(also).astype(bool), True, said)
     return said

@@ -1,16 +1,73 @@
 """For how many pieces, feet or metres the prices of each row are, where cell, header and column may each say so."""
 
+import re
 from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ..cells.basis_cells import Basis
+from sourcing.basics.sheet import Column
+
+from ..cells.basis_cells import Basis, basis_of, parse_basis
 from ..cells.cell import Bad
-from ..region.body import Objects, objects
+from ..region.body import Body, Objects, objects
+from ..worksheet import text_of
 from .column_reader import ColumnReader
 
 EACH = Basis(1, "piece")
+
+
+def stated_bases(reader: ColumnReader) -> Objects | None:
+    """What the basis columns say, row by row, None where a cell is blank; None where nothing says anything.
+
+    Two columns, a count and a unit ('100' and 'pc', '1' and 'm'), are one statement; two that differ make the row a
+    problem. Where there is no such column, a line above the table may say it of all prices.
+    """
+    columns = reader.body.columns("price basis")
+    if not columns:
+        said = basis_above(reader.body)
+        return reader.constant(said) if said else None
+    first, *others = [_stated(reader, column) for column in columns]
+    for other in others:
+        for at, pair in enumerate(zip(first, other, strict=True)):
+            first[at] = _both(reader, at, *pair)
+    return first
+
+
+def _stated(reader: ColumnReader, column: Column) -> Objects:
+    values, coded = reader.parsed(
+        column,
+        lambda cells: [basis if text_of(cell) else None for cell, basis in zip(cells, parse_basis(cells), strict=True)],
+    )
+    return coded.spread(values)
+
+
+def _both(reader: ColumnReader, at: int, one: Basis | None, other: Basis | None) -> Basis | None:
+    if one is None or other is None or one == other:
+        return one or other
+    count, unit = (one, other) if one.unit == "piece" else (other, one)
+    if count.unit == "piece" and unit.count == 1:
+        return Basis(count.count, unit.unit)
+    if unit == EACH or count == EACH:
+        return unit if count == EACH else count
+    reader.spoil(at, "", Bad("price-basis-differs", found=f"{shown(one)} and {shown(other)}"))
+    return EACH
+
+
+ABOVE = re.compile(
+    r"(?:prices?|net|preise?|netto|prix|precios?|prijzen|prijs)\b.{0,40}?"
+    r"\b(?P<per>(?:per|pro|je|par|por)\s+(?:1?00|1000|hundred|thousand|hundert|tausend|cent|mille|cien|mil|honderd|duizend)"
+    r"\b(?:\s+\w+)?)",
+    re.IGNORECASE,
+)
+
+
+def basis_above(body: Body) -> Basis | None:
+    """What a line above the table says all its prices are for: 'All prices per 100 pieces'. None: nothing."""
+    table = body.table
+    lines = (" ".join(map(text_of, row)) for row in table.worksheet.rows[: table.first])
+    found = {basis_of(match["per"]) for line in lines if (match := ABOVE.search(line))}
+    return found.pop() if len(found) == 1 else None
 
 
 def bases_of_rows(

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from sourcing.basics.offer import PriceBreak
 from sourcing.basics.sheet import Column
 
-from ..cells.basis_cells import Basis, basis_in_header, parse_basis
+from ..cells.basis_cells import Basis, basis_in_header
 from ..cells.cell import Bad
 from ..cells.discount_cells import parse_discounts, parse_multipliers
 from ..cells.money_cells import SIGNS, BasedPrice, parse_core_charge, parse_money
@@ -19,7 +19,7 @@ from ..cells.quantity_cells import parse_break_quantities
 from ..region.body import Coded, Objects, is_none, objects
 from ..worksheet import Cell, text_of
 from .column_reader import ColumnReader
-from .price_bases import EACH, bases_of_rows, common_basis
+from .price_bases import EACH, bases_of_rows, common_basis, stated_bases
 
 Parse = Callable[[Sequence[Cell], str], Sequence[Any]]
 
@@ -79,7 +79,9 @@ def _plain(values: Sequence[Any]) -> Sequence[Any]:
 
 
 def _price_column(reader: ColumnReader, column: Column) -> PriceColumn:
-    values, coded = reader.parsed(column, lambda cells: parse_money(cells, reader.currency))
+    values, coded = reader.parsed(
+        column, lambda cells: parse_money(cells, reader.currency, lambda: reader.decimal_mark)
+    )
     based = [value.basis if isinstance(value, BasedPrice) else None for value in values]
     bases = coded.spread(based) if any(based) else None
     plain = [value.price if isinstance(value, BasedPrice) else value for value in values]
@@ -116,11 +118,7 @@ def _one_basis(
 
     Where columns or cells differ in what they are for, the prices are brought to the largest of them, in place.
     """
-    column = reader.column("price basis")
-    parse: Callable[[list[Cell]], Sequence[Any]] = lambda cells: [  # noqa: E731
-        None if not text_of(cell) else basis for cell, basis in zip(cells, parse_basis(cells), strict=True)
-    ]
-    stated = reader.read("price basis", parse) if column else None
+    stated = stated_bases(reader)
     bases = [bases_of_rows(reader, one.bases, one.header_basis, stated, packs, stated_packs) for one in prices]
     if not bases or all(one is bases[0] or np.array_equal(one, bases[0]) for one in bases):
         rows = bases[0] if bases else reader.constant(EACH)

@@ -17,6 +17,7 @@ from ..frame import OFFER_COLUMNS
 from ..headers.columns import name_of
 from ..region.body import Body, Objects, objects
 from ..region.rows import TOTAL, RowKind, last_headings_are_notes, row_kind
+from ..region.table import MOST_HEADER_ROWS
 from ..worksheet import is_blank
 from .break_rows import joined_breaks
 from .column_reader import BadCells
@@ -42,7 +43,7 @@ def read_body(body: Body, currency: str, file: str, dated: date | None) -> Table
     fields = read_fields(body, currency, dated)
     bad = _with_row_problems(body, fields.bad)
     joined = joined_breaks(body, fields.columns, bad)
-    kinds = _kinds(body, fields, bad)
+    kinds = {at: kind for at, kind in _kinds(body, fields, bad).items() if at not in joined}
     for at, kind in kinds.items():
         if kind == "no number":
             bad.setdefault(at, []).append(_number_missing(body, at))
@@ -78,6 +79,7 @@ def _kinds(body: Body, fields: Fields, bad: BadCells) -> dict[int, RowKind]:
     numbers = fields.columns["supplier_number"]
     sure = fields.priced & np.not_equal(numbers, "").astype(bool) & ~_totals(body, number_at)
     sure[list(bad)] = False
+    sure[:MOST_HEADER_ROWS] = False
     kinds = {int(at): _kind(body, int(at), number_at, bool(fields.priced[at])) for at in np.flatnonzero(~sure)}
     last_part = next((at for at in range(body.height - 1, -1, -1) if kinds.get(at, "part") == "part"), -1)
     return last_headings_are_notes(kinds, last_part)
@@ -102,7 +104,7 @@ def _kind(body: Body, at: int, number_at: int, priced: bool) -> RowKind:
         and not is_blank(row[makers_at : makers_at + 1])
     ):
         number_at = makers_at
-    return row_kind(row, body.table, number_at, priced)
+    return row_kind(row, body.table, number_at, priced, at)
 
 
 def _number_missing(body: Body, at: int) -> tuple[str, Bad]:

@@ -7,8 +7,9 @@ import re
 from collections.abc import Sequence
 from typing import Literal
 
+from ..headers.header_words import is_known
 from ..worksheet import Cell, text_of
-from .table import Table, repeats_header
+from .table import MOST_HEADER_ROWS, Table, repeats_header
 
 RowKind = Literal["header", "blank", "section", "total", "note", "part", "no number"]
 
@@ -28,8 +29,10 @@ LONGEST_HEADING = 60
 SENTENCE_END = re.compile(r"[.!]$|[:;,] ")
 
 
-def row_kind(row: Sequence[Cell], table: Table, number_at: int, priced: bool) -> RowKind:
-    """What a doubtful row is. `priced`: a price in it could be read.
+def row_kind(row: Sequence[Cell], table: Table, number_at: int, priced: bool, at: int) -> RowKind:
+    """What a doubtful row is. `priced`: a price in it could be read. `at`: which row of the body it is, from 0.
+
+    A header word where the number stands, just under the header, is a part of the header.
 
     A row with a number and no price is a part (no price is information), unless its number reads like a sentence or
     it is the row's only cell and reads like a heading. A row without a number is structure if nothing in it has a
@@ -41,6 +44,8 @@ def row_kind(row: Sequence[Cell], table: Table, number_at: int, priced: bool) ->
     if repeats_header(row, table):
         return "header"
     number = text_of(row[number_at]) if number_at < len(row) else ""
+    if at < MOST_HEADER_ROWS and not re.search(r"\d", number) and is_known(number):
+        return "header"
     if TOTAL.match(filled[0]) and number in ("", filled[0]) and not re.search(r"\d", number):
         return "total"
     if not number:

@@ -23,6 +23,11 @@ NO_HEADER = Header(shown="", readings=())
 TYPED: tuple[Field, ...] = ("net price", "list price", "stock", "pack", "minimum", "order multiple", "core charge")
 NO_NUMBER = NO_PRICE | NO_LONGER_AVAILABLE | HAS_STOCK | NO_STOCK | ON_ORDER | NOT_STATED
 """Words that stand for a number in the body of a table."""
+UNIT = re.compile(
+    r"[A-Z]{3}|[$€£]|US\$|(?:pcs?|pieces|ea|each|units?|stk|stück|st|pk|kgs?|g|lbs?|oz|mm|cm|in|inch|days?|tage|wks?|weeks?"
+    r"|wochen|%|jours|días|dagen|pces?|uds?|stuks?|y/n|net|netto)",
+    re.IGNORECASE,
+)
 AMOUNT = re.compile(r"[-+(]?[$€£]?\s*\d[\d.,' ]*\)?\s*[$€£]?")
 
 
@@ -84,7 +89,17 @@ def find_table(worksheet: Worksheet, meanings: Mapping[str, Field], start: int =
                 best = table
     if best and _has_only_letters(best):
         return _without_header(best, meanings)
-    return _with_groups_above(best, start, meanings) if best else None
+    return _with_units_below(_with_groups_above(best, start, meanings), meanings) if best else None
+
+
+def _with_units_below(table: Table, meanings: Mapping[str, Field]) -> Table:
+    """The table with the row of units and currencies under its header: 'EUR', 'pcs', 'kg'."""
+    rows, height = table.worksheet.rows, table.body - table.first + 1
+    texts = [text for cell in rows[table.body] if (text := text_of(cell))] if table.body < len(rows) else []
+    if height > MOST_HEADER_ROWS or len(texts) < 2 or not all(UNIT.fullmatch(text.strip("()[] .")) for text in texts):
+        return table
+    taller = _candidate(table.worksheet, table.first, height, meanings)
+    return taller if taller and (taller.known, taller.sure) >= (table.known, table.sure) else table
 
 
 def _has_only_letters(table: Table) -> bool:
