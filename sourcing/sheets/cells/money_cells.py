@@ -80,10 +80,10 @@ Price = Decimal | BasedPrice | Bad | None
 
 
 def parse_money(cells: Sequence[Cell], currency: str, beside: Callable[[], str] = str) -> list[Price]:
-    """The column's prices, unrounded, in `currency`. None: no price (blank, CALL, n/a). Zero or less is a problem.
+    """The column's prices, unrounded, in `currency` ("": not known). None: no price (blank, CALL, n/a).
 
-    A `BasedPrice` only where the cell states something else than one piece. `beside` gives the decimal mark
-    the other price columns of the sheet are written with; it is asked where the column shows none itself.
+    Zero or less is a problem. A `BasedPrice` only where the cell states something else than one piece. `beside`
+    gives the decimal mark the other price columns are written with; it is asked where the column shows none itself.
     """
     texts = cells if set(map(type, cells)) == {str} else [cell for cell in cells if isinstance(cell, str)]
     read = _read_texts(cast(Sequence[str], texts), currency, beside)
@@ -182,7 +182,7 @@ def _amount(cell: str, mark: str, currency: str) -> Price:
     spelled = spelled_of(cell)
     if spelled is None or sum(map(str.isdigit, spelled.number)) > MOST_DIGITS:
         return Bad("price-unreadable", found=shown_of(cell), suggestions=_suggestions(words, shown_of(cell)))
-    if any(currency not in currencies for currencies in spelled.currencies):
+    if currency and any(currency not in currencies for currencies in spelled.currencies):
         return Bad("price-other-currency", found=shown_of(cell), currency=currency)
     found = _decimal(spelled, mark, shown_of(cell))
     return _with_basis(found, spelled.per, currency, shown_of(cell)) if isinstance(found, Decimal) else found

@@ -220,6 +220,8 @@ def _stock_time(cell: str, words: str, order: Order, dated: date | None) -> Stoc
         return Stock(None, time)
     if leaves_on := leaving_day(words, order, dated):
         return Stock(0, LeadTime(text=shown_of(cell), leaves_on=leaves_on))
+    if re.fullmatch(r"(?:ab |from )?(?:kw|week|semaine|semana) ?\d{1,2}", words):
+        return Stock(None, LeadTime(text=shown_of(cell)))
     if re.match(r"(?:due|b/?o|back ?order\w*|eta|exp\.?|expected)\b", words) and re.search(r"\d", words):
         return Stock(0, LeadTime(text=shown_of(cell)))
     return Bad("stock-unreadable", found=shown_of(cell))

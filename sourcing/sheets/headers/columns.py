@@ -36,10 +36,12 @@ from .header_words import (
     UNCLEAR,
     WITH_TAX,
     break_quantity,
+    header_key,
     is_unclear,
     is_weak_number,
     meaning_of,
 )
+from .stock_places import house_name
 from .value_looks import agrees, best_look, looks_like, looks_like_basis, sample_of
 
 __all__ = [
@@ -57,6 +59,8 @@ __all__ = [
     "refuse_unclear",
 ]
 
+SURELY = 0.95
+CODE_KEYS = frozenset(header_key(f"{who} {what}") for who in ("supplier", "vendor") for what in ("code", "id"))
 BASIS_LOOK = "its values are what prices are for"
 CellsOf = Callable[[int], Sequence[Cell]]
 """The cells of the column at a place counted from 0, row by row: columns are compared with one another."""
@@ -160,6 +164,8 @@ def _as_supplier_number(column: Column) -> Column:
 def _with_hints(columns: Sequence[Column], blank: Sequence[Column], cells_of: CellsOf) -> list[Column]:
     found = [_without_values(column, cells_of) for column in _one_weak_number(columns, cells_of)]
     found = [_by_spelling(column, found, cells_of(column.at)) for column in found]
+    found = [_by_different_codes(column, cells_of(column.at)) for column in found]
+    found = [_by_house(column, cells_of(column.at)) for column in found]
     found = [_by_basis(column, found, cells_of(column.at)) for column in found]
     found = [_by_open_word(column, found, cells_of) for column in found]
     found = _without_sum(_described(found, cells_of), cells_of)
@@ -189,13 +195,31 @@ def _by_spelling(column: Column, columns: Sequence[Column], cells: Sequence[Cell
     )
 
 
+def _by_different_codes(column: Column, cells: Sequence[Cell]) -> Column:
+    """'Supplier code' is mostly who the supplier is; where it differs from row to row it may be his number."""
+    texts = [text for cell in cells if (text := text_of(cell))]
+    codes = column.field is None and not is_open(column) and header_key(column.header) in CODE_KEYS
+    if not codes or len(set(texts)) < 0.9 * len(texts) or not agrees("supplier number", cells):
+        return column
+    return _changed(column, None, "it differs from row to row", "supplier number")
+
+
+def _by_house(column: Column, cells: Sequence[Cell]) -> Column:
+    """A column named after a warehouse alone ('Whse 1') holds its stock where it holds whole numbers."""
+    place = house_name(column.header) if column.field is None and column.why == NOT_KNOWN else ""
+    if not place or looks_like(cells).get("stock", 0) < SURELY:
+        return column
+    return msgspec.structs.replace(column, field="stock", place=place, why="a warehouse, and whole numbers")
+
+
 def _by_basis(column: Column, columns: Sequence[Column], cells: Sequence[Cell]) -> Column:
     """A column nobody knows whose values are what prices are for (1 and 100, EA and C): a question, never left out.
 
     Left out, a price per hundred would be taken for the price of one piece.
     """
     unknown = (column.field is None and column.why == NOT_KNOWN) or column.why.startswith(UNCLEAR)
-    if not unknown or "price basis" in fields_of(columns) or not looks_like_basis(cells):
+    counts = looks_like_basis(cells, counts_only="price basis" in fields_of(columns))
+    if not unknown or not counts:
         return column
     return _changed(column, None, BASIS_LOOK, "price basis")
 

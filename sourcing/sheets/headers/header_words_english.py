@@ -80,7 +80,8 @@ WORDS: dict[Field, str] = {
         order|sold|sell|buy in multiples of, order|sold|sell|buy in, order qty multiple, ordering multiple,
         increments of, increment, order mult, mult of, sales multiple, order in increments of, multiple order qty,
         multiples to order,
-        qty increment, order qty increment""",
+        qty increment, order qty increment,
+        cut mult|multiple|increment""",
     "minimum": """
         min, min order|buy|purchase|sell|sale|sales|ord qty|-, min qty, moq, min qty order,
         min order pcs|pieces|units, min pcs|pieces|units, minimums, moq pcs, min qty to order, least qty""",
@@ -139,7 +140,8 @@ WORDS: dict[Field, str] = {
     "tariff code": """
         hs|hts|htsus|hs_tariff|hts_us|harmonized|harmonised|harmonized_tariff|tariff|commodity|customs|
         customs_tariff|taric|schedule_b|intrastat|harmonized_system|import_tariff|cn code|number, hs, hts, htsus,
-        hts usa, harmonized tariff schedule, customs commodity code, tariff heading, hs hts code, schedule b""",
+        hts usa, harmonized tariff schedule, customs commodity code, tariff heading, hs hts code, schedule b,
+        comm code, commodity code number|-""",
     "valid from": """
         effective|eff|price_effective|valid|start|starting|prices_effective date|from, effective, valid as of, eff,
         price valid from, effective from date, from date, price start date, date effective, price eff date,

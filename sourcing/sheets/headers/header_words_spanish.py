@@ -56,7 +56,8 @@ WORDS: dict[Field, str] = {
         ud por caja|paquete|envase, uds caja|paquete|envase, cantidad por caja|paquete|envase|embalaje|bolsa,
         piezas por caja|paquete|envase, paquete, embalaje, empaque, unidad de embalaje, unidad de envase,
         unidades caja, unidades paquete, unidades envase, tamaño del paquete, cantidad empaque, cantidad envase,
-        cantidad caja, piezas por empaque, unidad de empaque""",
+        cantidad caja, piezas por empaque, unidad de empaque,
+        unid caja, unid por caja, unid/caja, uds/caja, unid envase""",
     "order multiple": """
         múltiplo de pedido, múltiplo, múltiplos de, múltiplo de venta, pedido en múltiplos de, múltiplo de compra,
         venta en múltiplos de, múltiplos, se vende en múltiplos de""",

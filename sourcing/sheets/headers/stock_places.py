@@ -30,6 +30,7 @@ OTHERS = frozenset(
     as of note notes weeks week days day month months now soon low out not no non yes limited call special on
     off only while supplies if allocated committed backorder backordered backorders transit expected reorder
     safety age aged minimum maximum box case carton pack packs package pallet inner outer master layer bag skid
+    ext extended
     drum reel bundle sleeve roll each per pk ctn bx cs break breaks tier from to until up lead time size weight
     width length height discount core return returns sold sales ship shipped shipping usage used required
     requested needed usually ships same today tomorrow pieces nr artikel nummer ort platz preis wert art einheit
@@ -90,3 +91,11 @@ def _as_written(header: str, rest: list[str], plain: str) -> str:
     if all(word.isdigit() for word in names) and (house := HOUSE.search(plain)):
         keep.add(house[0])
     return " ".join(word for word in re.findall(r"[^\W_]+", header) if plain_text(word) in keep)
+
+
+def house_name(header: str) -> str:
+    """The header where it is a warehouse word and a name of one or two words; '' otherwise."""
+    plain = " ".join(re.findall(r"[^\W_]+", plain_text(header)))
+    rest = HOUSE.sub(" ", plain, count=1).split()
+    named = HOUSE.search(plain) is not None and 1 <= len(rest) <= 2 and OTHERS.isdisjoint(rest)
+    return " ".join(header.split()) if named else ""

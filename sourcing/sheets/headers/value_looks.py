@@ -135,14 +135,14 @@ def _said(cell: Cell) -> str:
     return "" if SILENT.fullmatch(text) else text
 
 
-def looks_like_basis(cells: Sequence[Cell]) -> bool:
+def looks_like_basis(cells: Sequence[Cell], *, counts_only: bool = False) -> bool:
     """Whether every cell that says something is a count prices are for, some of them a hundred or more, or a unit.
 
-    A column of EA alone is no basis that would be missed.
+    A column of EA alone is no basis that would be missed. `counts_only`: units do not count.
     """
     texts = {text for text in sample_of(cells)}
     counts = texts <= BASIS_COUNTS and bool(texts & {"100", "1000"})
-    return counts or (texts <= UNITS and bool(texts - SINGLE_UNITS))
+    return counts or (not counts_only and texts <= UNITS and bool(texts - SINGLE_UNITS))
 
 
 def looks_like(cells: Sequence[Cell]) -> dict[Field, float]:

@@ -12,7 +12,10 @@ from ..region.table import Table
 from ..worksheet import text_of
 
 MONEY = ("net price", "list price", "core charge")
-PREAMBLE_WORDS = ("price", "currency", "preis", "währung")
+PREAMBLE_WORDS = (
+    "price", "currency", "preis", "währung", "prix", "precio", "prijs", "prijzen", "devise", "moneda", "valuta",
+    "tarif", "dollar", "effective", "sterling", "franc",
+)  # fmt: skip
 
 
 def sheet_currency(bodies: Sequence[Body], file: str, expected: str) -> tuple[str, tuple[Problem, ...]]:

@@ -15,6 +15,8 @@ from ..worksheet import text_of
 from .column_reader import ColumnReader
 
 EACH = Basis(1, "piece")
+PAIR = 2
+PAIRS = frozenset({"pr", "pair", "pairs", "paar", "paire", "par"})
 
 
 def stated_bases(reader: ColumnReader) -> Objects | None:
@@ -110,12 +112,20 @@ def _in_pieces(
     if isinstance(basis, Bad):
         reader.spoil(at, header, basis)
         return EACH
+    if basis.unit == "piece" and basis.count == 1 and packs[at] == PAIR and _says_pair(reader, at):
+        # A pair may be two pieces of one pack or one thing sold in twos: twice the price, or half of it.
+        reader.spoil(at, header, Bad("price-basis-differs", found="per pair and packs of 2"))
     if basis.unit != "pack":
         return basis
     if not stated_packs[at]:
         reader.spoil(at, header, Bad("pack-unknown", found=shown(basis)))
         return EACH
     return Basis(basis.count * packs[at], "piece")
+
+
+def _says_pair(reader: ColumnReader, at: int) -> bool:
+    columns = reader.body.columns("price basis")
+    return any(text_of(reader.body.row(at)[c.at]).casefold().strip(".") in PAIRS for c in columns)
 
 
 def common_basis(reader: ColumnReader, prices: Sequence[Objects], bases: Sequence[Objects]) -> Objects:
