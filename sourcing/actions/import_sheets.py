@@ -8,11 +8,12 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from ..basics.problem import Problem, Refused, refused
+from ..basics.problem import Place, Problem, Refused, problem, refused
 from ..basics.sheet import Field, KeptSheet, SheetSummary
 from ..basics.terms import Terms
 from ..basics.value import Value
 from ..sheets.headers.changed_headers import changes
+from ..sheets.headers.column_names import plain_key
 from ..sheets.reading import Hints, SheetReading, Tell, read_sheet, silent
 from ..storage.sheets import (
     NewSheet,
@@ -111,7 +112,7 @@ def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
         imported_at=pen.desk.at,
         imported_by=pen.desk.who,
     )
-    changed = _changed_headers(pen.connection, terms.supplier, reading.summary)
+    changed = _changed(pen.connection, terms.supplier, reading.summary)
     tell(f"{file.name}: keeping {len(reading.offers):,} offers")
     kept = add_sheet(pen.connection, reading.summary, reading.offers, new)
     pen.note(f"sheet {kept.sheet}", f"{kept.file} of {kept.supplier}: {kept.offers} offers")
@@ -129,6 +130,7 @@ def _read(connection: Connection, data: bytes, file: Path, terms: Terms, said: S
         tell=tell,
     )
     reading = read_sheet(data, file.name, hints)
+    refuse_unknown_headers(reading.summary, said.columns)
     if reading.summary.questions:
         raise Refused(*reading.summary.questions)
     if reading.offers.empty:
@@ -137,10 +139,38 @@ def _read(connection: Connection, data: bytes, file: Path, terms: Terms, said: S
     return reading
 
 
-def _changed_headers(connection: Connection, supplier: str, summary: SheetSummary) -> tuple[Problem, ...]:
-    """How the headers differ from those of the supplier's newest sheet; nothing where he has none yet."""
+def _changed(connection: Connection, supplier: str, summary: SheetSummary) -> tuple[Problem, ...]:
+    """How the sheet differs from the supplier's newest in headers and length; nothing where he has none yet.
+
+    Refuses one whose net prices are gone, unless somebody says so: they would vanish without a word.
+    """
     before = [one for one in kept_sheets(connection) if one.supplier == supplier and one.is_newest]
-    return changes(sheet_summary(connection, before[0].sheet).columns, summary.columns) if before else ()
+    if not before:
+        return ()
+    columns = sheet_summary(connection, before[0].sheet).columns
+    nets = [column.header for column in columns if column.field == "net price"]
+    said_gone = any(column.field == "not used" and column.header in nets for column in summary.columns)
+    if nets and not said_gone and not any(column.field == "net price" for column in summary.columns):
+        raise refused("net-price-gone", place=Place(file=summary.file), found=nets[0])
+    return (*changes(columns, summary.columns), *_fewer(before[0], summary))
+
+
+def _fewer(before: KeptSheet, summary: SheetSummary) -> tuple[Problem, ...]:
+    count = sum(one.offers for one in summary.accounting)
+    if 2 * count >= before.offers:
+        return ()
+    return (problem("fewer-offers", place=Place(file=summary.file), count=count, before=before.offers),)
+
+
+def refuse_unknown_headers(summary: SheetSummary, said: Mapping[str, Field]) -> None:
+    """Refuses a column that somebody named and the sheet does not have: a slip of the pen would change nothing."""
+    there = {plain_key(column.header) for column in summary.columns}
+    there |= {plain_key(f"column {column.letter}") for column in summary.columns}
+    known = ", ".join(f"'{column.header}'" for column in summary.columns if column.header)
+    for header in said:
+        key = plain_key(header)
+        if not any(one == key or one.endswith(key) for one in there):
+            raise refused("no-such-header", place=Place(file=summary.file), found=header, known=known)
 
 
 def _terms_for(connection: Connection, file: Path, said: Said, day: date) -> Terms:

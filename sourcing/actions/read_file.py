@@ -6,7 +6,7 @@ from pathlib import Path
 from ..sheets.plain import PlainTable, Row, grid_rows, plain_table
 from ..sheets.reading import Hints, SheetReading, Tell, read_sheet, silent
 from .files import read_bytes, read_toml
-from .import_sheets import Said
+from .import_sheets import Said, refuse_unknown_headers
 
 
 def read_only(path: Path, said: Said, currency: str, tell: Tell = silent) -> SheetReading:
@@ -19,7 +19,9 @@ def read_only(path: Path, said: Said, currency: str, tell: Tell = silent) -> She
         dated=said.dated,
         tell=tell,
     )
-    return read_sheet(read_bytes(path), path.name, hints)
+    reading = read_sheet(read_bytes(path), path.name, hints)
+    refuse_unknown_headers(reading.summary, said.columns)
+    return reading
 
 
 def rows_of(path: Path) -> Iterable[Row]:

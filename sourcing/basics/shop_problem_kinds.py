@@ -175,8 +175,8 @@ SHOP_KINDS: dict[str, ProblemKind] = {
     ),
     "not-a-pair": kind(
         "Not understood",
-        "'{found}' can't be read as LINE=VALUE",
-        "write it like 1=2",
+        "'{found}' says nothing of what is meant: there must be a name, '=' and a value",
+        "write it like {example}",
     ),
     "folder-not-empty": kind(
         "Folder in use",

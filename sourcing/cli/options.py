@@ -49,7 +49,7 @@ def desk(database: str, at: datetime | None, who: str) -> Desk:
     return open_desk(database, moment, who or _login_name())
 
 
-def pairs(texts: list[str]) -> dict[str, str]:
+def pairs(texts: list[str], example: str = "1=2") -> dict[str, str]:
     """'1=2' style arguments as a dict, in order."""
     from ..basics.problem import refused
 
@@ -57,7 +57,7 @@ def pairs(texts: list[str]) -> dict[str, str]:
     for text in texts:
         key, sign, value = text.rpartition("=")
         if not sign or not key or not value:
-            raise refused("not-a-pair", found=text)
+            raise refused("not-a-pair", found=text, example=example)
         result[key.strip()] = value.strip()
     return result
 

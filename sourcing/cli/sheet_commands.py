@@ -72,12 +72,12 @@ def import_(
 ) -> None:
     """Take in suppliers' price sheets: all of them, or none if one is refused."""
     from ..actions.import_sheets import import_sheets
-    from ..documents.sheets import import_text
+    from ..documents.sheets import import_text, same_bytes_text
 
     with progress() as tell:
         done = import_sheets(desk(database, at, who), paths, _said(supplier, dated, column, columns), tell)
     texts = [
-        f"{one.kept.file}: the same bytes are there already as sheet {one.kept.sheet}; nothing was done."
+        same_bytes_text(one.kept, bool(column or columns))
         if one.summary is None
         else import_text(one.kept, one.summary, one.changed)
         for one in done
@@ -102,9 +102,17 @@ def read(
     from ..documents.sheet_json import reading_json
     from ..documents.sheets import columns_file, summary_text
 
+    if grid + table + json > 1:
+        raise typer.BadParameter("say one of --grid, --table and --json")
     said = _said("", None, column, columns)
-    if grid or table:
-        show_csv(rows_of(file) if grid else table_of(file, said).all_rows)
+    if grid:
+        show_csv(rows_of(file))
+        return
+    if table:
+        found = table_of(file, said)
+        show_csv(found.all_rows)
+        if found.others:
+            typer.echo(f"sourcing: {found.others} more tables are in the file; this is the longest.", err=True)
         return
     with progress() as tell:
         reading = read_only(file, said, currency, tell)
@@ -186,7 +194,7 @@ def _said(supplier: str, dated: datetime | None, columns: list[str] | None, file
     from ..actions.import_sheets import Said
     from ..actions.read_file import columns_from
 
-    named = {**(columns_from(file) if file else {}), **pairs(columns or [])}
+    named = {**(columns_from(file) if file else {}), **pairs(columns or [], '"Price=net price"')}
     fields, quantities = _meanings(named)
     return Said(supplier=supplier, dated=dated.date() if dated else None, columns=fields, quantities=quantities)
 

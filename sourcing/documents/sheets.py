@@ -19,6 +19,13 @@ def import_text(kept: KeptSheet, summary: SheetSummary, changed: Sequence[Proble
     return document([*wrapped(head), *_account(summary, changed)])
 
 
+def same_bytes_text(kept: KeptSheet, with_columns: bool) -> str:
+    """That the file is there already; what was said of its columns then has no effect."""
+    text = f"{kept.file}: the same bytes are there already as sheet {kept.sheet}; nothing was done."
+    again = f" To read it with other columns, take it out first: sourcing undo {kept.sheet}."
+    return text + (again if with_columns else "")
+
+
 def summary_text(summary: SheetSummary) -> str:
     """The same for a file that was read and not kept, with each column's meaning and the reason for it."""
     dated = f"dated {summary.sheet_date}" if summary.sheet_date else "no date found"
@@ -66,9 +73,7 @@ def columns_file(summary: SheetSummary) -> str:
 
     A column nobody knows, and one that is a question, has '?' and is left open.
     """
-    lines = [
-        f"# What the columns of {summary.file} mean. Put a meaning for each '?', or leave it: it is not used then."
-    ]
+    lines = [f"# What the columns of {summary.file} mean. Put a meaning for each '?'; 'not used' leaves a column out."]
     lines += ["[columns]"]
     for column in summary.columns:
         name = (column.header or f"column {column.letter}").replace("\\", "\\\\").replace('"', '\\"')

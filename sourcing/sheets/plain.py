@@ -1,7 +1,7 @@
 """A file as plain rows of text: every row of it, or the header and body of one table and nothing else."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from sourcing.basics.problem import Place, refused
@@ -23,11 +23,15 @@ ANY_LENGTH = 1_000_000
 
 @dataclass(frozen=True)
 class PlainTable:
-    """A table's header (one row; several are joined; none where the file has none) and its body."""
+    """A table's header (one row; several are joined; none where the file has none) and its body.
+
+    `others`: how many more price tables the file has.
+    """
 
     worksheet: str
     header: Row | None
     rows: Sequence[Row]
+    others: int = 0
 
     @property
     def all_rows(self) -> Sequence[Row]:
@@ -53,7 +57,8 @@ def plain_table(data: bytes, file: str, meanings: Mapping[str, Field]) -> PlainT
     shown = [worksheet for worksheet in worksheets if not worksheet.hidden]
     tables = [table for one in shown for table in tables_in(one, known) if table.complete]
     if tables:
-        return _price_table(max(tables, key=lambda table: table.end - table.body), data, file, meanings)
+        found = _price_table(max(tables, key=lambda table: table.end - table.body), data, file, meanings)
+        return replace(found, others=len(tables) - 1)
     shapes = [(one, shape) for one in shown if (shape := shape_of(one))]
     if not shapes:
         raise refused("no-table", place=Place(file=file))

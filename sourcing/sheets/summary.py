@@ -1,5 +1,6 @@
 """What is said of a sheet beside its offers: where every row went, where the tables stand, what is to be known."""
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -15,6 +16,7 @@ from .worksheet import Worksheet, is_blank, letter_of, text_of
 LEAST_KNOWN = 3
 """Header words from which on a table that is not read is worth a note."""
 MOST_NAMED = 5
+LONGEST_LINE = 100
 
 
 @dataclass(frozen=True)
@@ -105,8 +107,28 @@ def notes_on(read: ReadWorksheet, file: str) -> Iterator[Problem]:
             found = ", ".join(f"'{column.header}'" for column in table.columns)
             row = worksheet.row_numbers[table.first]
             yield problem("table-not-read", place=Place(file=file, worksheet=worksheet.name, row=row), found=found)
-    for _, reading in read.tables:
+    for table, reading in read.tables:
+        yield from _discount_above(table, place)
         yield from reading.notes
+
+
+DISCOUNT_LINE = re.compile(
+    r"\d\s*%.{0,40}\b(?:off|discount|rabatt|remise|descuento|dto|korting)\b"
+    r"|\b(?:discount|rabatt|remise|descuento|dto|korting)\b.{0,40}\d\s*%",
+    re.IGNORECASE,
+)
+
+
+def _discount_above(table: Table, place: Place) -> Iterator[Problem]:
+    """A line above a table of list prices alone that names a discount."""
+    if table.all_at("net price") or table.all_at("discount") or table.all_at("multiplier"):
+        return
+    for at in range(table.first):
+        line = " ".join(text for cell in table.worksheet.rows[at] if (text := text_of(cell)))
+        if DISCOUNT_LINE.search(line):
+            where = Place(file=place.file, worksheet=place.worksheet, row=table.worksheet.row_numbers[at])
+            yield problem("discount-above", place=where, found=line[:LONGEST_LINE])
+            return
 
 
 def _hidden_parts(read: ReadWorksheet, place: Place) -> Iterator[Problem]:

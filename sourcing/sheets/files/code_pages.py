@@ -80,6 +80,8 @@ def _fit(character: str, before: str, after: str) -> float:
         return -1.5
     if character.isupper() and before.islower():
         return -1.5
+    if character.islower() and character != "ß" and (after.isupper() or before.isdigit() or after.isdigit()):
+        return -1.5  # 'NetáUSD', '3.54á': a no-break space read by another page
     if character.islower() and before.isupper() and after.isupper() and character != "ß":
         return -1.0
     return 0.2 if before.isalpha() or after.isalpha() else -0.5

@@ -47,6 +47,22 @@ class TooLong(Exception):
     """A text is longer than a cell can be."""
 
 
+class TooMany(Exception):
+    """There are more of something than a price sheet has. `code`: its kind of problem; `most`: how many may be."""
+
+    def __init__(self, code: str, most: int) -> None:
+        super().__init__()
+        self.code, self.most = code, most
+
+
+class TooMuchText(Exception):
+    """The texts of all cells together would fill the memory; `size` in bytes."""
+
+    def __init__(self, size: int) -> None:
+        super().__init__()
+        self.size = size
+
+
 class TooWide(Exception):
     """The cells reach further than a worksheet can, or than the memory should hold."""
 
@@ -93,7 +109,7 @@ class Found:
         if self.width > MOST_COLUMNS or self.height > MOST_ROWS:
             raise TooWide(self.height, self.width)
         if self.cells > MOST_CELLS:
-            raise TooLong
+            raise TooMany("too-many-cells", MOST_CELLS)
 
     def see_head(self, head: bytes) -> None:
         """The columns that are hidden or have no width."""
@@ -112,10 +128,10 @@ class Found:
             self.hidden_rows.add(row - 1)
 
     def see_tail(self, piece: bytes) -> None:
-        """What stands after the rows: merged regions are counted. Raises TooLong where they are too many."""
+        """What stands after the rows: merged regions are counted. Raises TooMany where they are too many."""
         self.merges += piece.count(b"mergeCell ")
         if self.merges > MOST_MERGED:
-            raise TooLong
+            raise TooMany("too-many-merged", MOST_MERGED)
 
     def add_tail(self, text: bytes) -> int:
         """Takes in the end of a cell's tag, from after its reference to '>', and gives it a number."""
@@ -127,8 +143,8 @@ class Found:
     def see_formula(self, at: tuple[int, int], kind: CellKind, value: str | None, formula: str | None) -> None:
         """One cell with a formula or an error. `at`: row and column from 1. None: no value or formula is stored."""
         place = (at[0] - 1, at[1] - 1)
-        if len(self.texts) > MOST_TEXTS:
-            raise TooLong
+        if len(self.texts) >= MOST_TEXTS:
+            raise TooMany("too-many-errors", MOST_TEXTS)
         if formula is not None and self._not_calculated(kind, value):
             self.texts[place] = f"={formula or '…'}"
         elif kind == CellKind.ERROR and value:

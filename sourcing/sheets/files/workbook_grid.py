@@ -2,8 +2,8 @@
 
 The reader unpacks without limit and lays a worksheet out as a full rectangle, so a small file can ask for more
 memory than there is and end the whole process. The archive is therefore looked over before it is handed over, and
-what the reader does not tell (see `workbook_marks`) is put on its cells. Of XLS and XLSB there is what the reader
-gives: values, hidden worksheets, in XLS also merged regions; no hidden rows, no number formats, error cells are blank.
+what the reader does not tell (see `workbook_marks`, `workbook_xls`) is put on its cells. Of XLSB there is what the
+reader gives: values and hidden worksheets; no hidden rows, no number formats, error cells are blank.
 """
 
 import gc
@@ -34,6 +34,7 @@ from .workbook_found import Found
 from .workbook_marks import WORKBOOK, BookMarks, read_marks, refusing
 from .workbook_numbers import value_cell
 from .workbook_ods import CONTENT, read_ods
+from .workbook_xls import Locked, read_xls_marks
 from .workbook_xlsb import check_xlsb
 
 BINARY_WORKBOOK = "xl/workbook.bin"
@@ -49,12 +50,12 @@ def read_workbook(data: bytes, file: str) -> list[Worksheet]:
     if not data.startswith(b"PK"):
         if ENCRYPTED in data:
             raise refused("password-protected", place=Place(file=file))
-        return _read_by_calamine(data, file, None)
+        return _read_by_calamine(data, file, _xls_marks(data, file))
     archive = Archive(data, file)
     if CONTENT in archive.parts and WORKBOOK not in archive.parts:
         return read_ods(archive)
     if BINARY_WORKBOOK in archive.parts:
-        with refusing(archive):
+        with refusing(file):
             check_xlsb(archive)
         return _read_by_calamine(data, file, None)
     if WORKBOOK not in archive.parts:
@@ -63,6 +64,14 @@ def read_workbook(data: bytes, file: str) -> list[Worksheet]:
     if any(found.odd_errors for found in marks.sheets.values()):
         data = _with_errors_as_text(archive)
     return _read_by_calamine(data, file, marks)
+
+
+def _xls_marks(data: bytes, file: str) -> BookMarks:
+    try:
+        with refusing(file):
+            return read_xls_marks(data)
+    except Locked as error:
+        raise refused("password-protected", place=Place(file=file)) from error
 
 
 def _read_by_calamine(data: bytes, file: str, marks: BookMarks | None) -> list[Worksheet]:

@@ -15,7 +15,7 @@ from sourcing.basics.problem import Place, refused
 
 from .archive import Archive, name_key
 from .workbook_formats import BUILT_IN, NumberFormat, read_format
-from .workbook_found import LONGEST_TEXT, MOST_CELLS, Found, TooLong, TooWide
+from .workbook_found import LONGEST_TEXT, MOST_CELLS, Found, TooLong, TooMany, TooMuchText, TooWide
 from .workbook_parse import Broken, Declared, SheetReader, parse, tags_of
 from .workbook_scan import Irregular, scan
 
@@ -36,24 +36,28 @@ class BookMarks:
 
 def read_marks(archive: Archive) -> BookMarks:
     """Looks over every worksheet. Refuses what is broken, declares a document type, or would fill the memory."""
-    with refusing(archive):
+    with refusing(archive.file):
         return _read(archive)
 
 
 @contextmanager
-def refusing(archive: Archive) -> Iterator[None]:
+def refusing(file: str) -> Iterator[None]:
     """Makes one sentence of what is found wrong on the way."""
-    place = Place(file=archive.file)
+    place = Place(file=file)
     try:
         yield
     except Declared as error:
         raise refused("workbook-declares", place=place) from error
     except TooLong as error:
         raise refused("cell-too-long", place=place) from error
+    except TooMany as error:
+        raise refused(error.code, place=place, most=error.most) from error
+    except TooMuchText as error:
+        raise refused("unpacks-too-large", place=place, megabytes=error.size // 1_000_000) from error
     except TooWide as error:
         raise refused("worksheet-too-wide", place=place, rows=error.rows, columns=error.columns) from error
     except Broken as error:
-        raise archive.damaged() from error
+        raise refused("workbook-damaged", place=place) from error
 
 
 def _read(archive: Archive) -> BookMarks:
@@ -133,7 +137,9 @@ def _string_sizes(archive: Archive, part: str) -> npt.NDArray[np.int64]:
         *whole, rest = (rest + piece).split(b"</si>" if b":si>" not in piece[:4000] else b":si>")
         sizes.append(np.fromiter(map(len, whole), np.int64, len(whole)))
         strings += len(whole)
-        if strings > MOST_STRINGS or max(len(rest), int(sizes[-1].max(initial=0))) > LONGEST_TEXT:
+        if strings > MOST_STRINGS:
+            raise TooMany("too-many-cells", MOST_STRINGS)
+        if max(len(rest), int(sizes[-1].max(initial=0))) > LONGEST_TEXT:
             raise TooLong
         if b"<!" in piece or b"<!" in rest:
             _check_declaration(archive, part)

@@ -31,7 +31,7 @@ def read_ods(archive: Archive) -> list[Worksheet]:
     if b"encryption-data" in archive.small(MANIFEST):
         raise refused("password-protected", place=Place(file=archive.file))
     reader = _Reader()
-    with refusing(archive):
+    with refusing(archive.file):
         parse(archive.pieces(CONTENT), reader)
     return reader.worksheets
 

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from .workbook_formats import BUILT_IN, read_format
-from .workbook_found import MOST_COLUMNS, Found, TooLong
+from .workbook_found import MOST_COLUMNS, Found, TooMany
 from .workbook_marks import MOST_STRINGS, BookMarks, check_cells
 from .workbook_ole import stream
 from .workbook_parse import Broken
@@ -33,7 +33,7 @@ class Locked(Exception):
 
 
 def read_xls_marks(data: bytes) -> BookMarks:
-    """Looks over every worksheet. Raises Locked, Broken, TooLong and TooWide; nothing is found in older formats."""
+    """Looks over every worksheet. Raises Locked, Broken, TooMany, TooMuchText and TooWide; nothing is found in older formats."""
     records = stream(data, ("workbook", "book"))
     if not records:
         return BookMarks()
@@ -82,7 +82,7 @@ class _Book:
             if at + length > len(records):
                 raise Broken
             if self.left < 0:
-                raise TooLong
+                raise TooMany("too-many-cells", MOST_RECORDS)
             depth += 1 if number == BOF else -1 if number == EOF else 0
             if depth == 0:
                 return
@@ -194,7 +194,7 @@ def _shared_sizes(parts: list[bytes]) -> Iterator[int]:
         yield letters
         count += 1
         if count > MOST_STRINGS:
-            raise TooLong
+            raise TooMany("too-many-cells", MOST_STRINGS)
         part, at = _after(parts, part, at, letters, bool(flags & 1))
         part, at = _skipped(parts, part, at, 4 * runs + extra)
 

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 import numpy as np
 
 from .archive import Archive
-from .workbook_found import LONGEST_TEXT, Found, TooLong
+from .workbook_found import LONGEST_TEXT, Found, TooLong, TooMany
 from .workbook_marks import MOST_STRINGS, check_cells
 
 ROW, ITEM, SHARED = 0, 19, 7
@@ -25,8 +25,10 @@ def check_xlsb(archive: Archive) -> None:
         for number, record in _records(archive.pieces("xl/sharedstrings.bin")):
             if number == ITEM:
                 sizes.append(len(record))
-            if len(record) > LONGEST_TEXT or len(sizes) > MOST_STRINGS:
+            if len(record) > LONGEST_TEXT:
                 raise TooLong
+            if len(sizes) > MOST_STRINGS:
+                raise TooMany("too-many-cells", MOST_STRINGS)
     found = []
     for name in archive.names():
         if name.startswith("xl/") and name.endswith(".bin") and "sheet" in name:

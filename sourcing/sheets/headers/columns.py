@@ -28,6 +28,7 @@ from .column_names import (
 )
 from .column_questions import questions, refuse_unclear
 from .column_values import suggest_price
+from .header_keys import words_in
 from .header_words import (
     DISCOUNT_OR_DISCONTINUED,
     MULTIPLE_OR_MULTIPLIER,
@@ -60,6 +61,7 @@ __all__ = [
 ]
 
 SURELY = 0.95
+PRICE_NAMES = frozenset({"net", "nett", "netto", "price", "prices", "preis", "prix", "precio", "prijs", "ek"})
 CODE_KEYS = frozenset(header_key(f"{who} {what}") for who in ("supplier", "vendor") for what in ("code", "id"))
 BASIS_LOOK = "its values are what prices are for"
 CellsOf = Callable[[int], Sequence[Cell]]
@@ -167,9 +169,11 @@ def _with_hints(columns: Sequence[Column], blank: Sequence[Column], cells_of: Ce
     found = [_by_different_codes(column, cells_of(column.at)) for column in found]
     found = [_by_house(column, cells_of(column.at)) for column in found]
     found = [_by_basis(column, found, cells_of(column.at)) for column in found]
+    found = [_by_amounts(column, found, cells_of(column.at)) for column in found]
     found = [_by_open_word(column, found, cells_of) for column in found]
     found = _without_sum(_described(found, cells_of), cells_of)
     extra = [_by_values(column, found, cells_of(column.at)) for column in blank]
+    found = _without_lone_place(found)
     return sorted([*found, *(column for column in extra if column.suggested)], key=lambda column: column.at)
 
 
@@ -222,6 +226,22 @@ def _by_basis(column: Column, columns: Sequence[Column], cells: Sequence[Cell]) 
     if not unknown or not counts:
         return column
     return _changed(column, None, BASIS_LOOK, "price basis")
+
+
+def _by_amounts(column: Column, columns: Sequence[Column], cells: Sequence[Cell]) -> Column:
+    """A column nobody knows that holds amounts: a question where the sheet has no net price, or its header names one.
+
+    Left out without a word, the sheet would have no price, or another than this shop's own.
+    """
+    if column.field or column.why != NOT_KNOWN or looks_like(cells).get("net price", 0) < SURELY:
+        return column
+    if "net price" not in fields_of(columns) and not any(c.why.startswith(UNCLEAR) for c in columns):
+        return _changed(column, None, "it holds amounts, and no column is the net price", "net price")
+    return _changed(column, None, f"{UNCLEAR}, beside another") if _names_price(column) else column
+
+
+def _names_price(column: Column) -> bool:
+    return bool(PRICE_NAMES.intersection(words_in(column.header)))
 
 
 def _may_take(column: Column, field: Field, ratio: float, columns: Sequence[Column], cells: Sequence[Cell]) -> bool:
@@ -289,6 +309,13 @@ def _without_sum(columns: Sequence[Column], cells_of: CellsOf) -> list[Column]:
     if len(places) < 2 or len(whole) != 1 or not _sums(cells_of(whole[0].at), places):
         return list(columns)
     return [_changed(c, "not used", "the sum of the warehouses") if c is whole[0] else c for c in columns]
+
+
+def _without_lone_place(columns: Sequence[Column]) -> list[Column]:
+    """One stock column is the stock, whatever stands over it: 'Availability' over 'On hand' is no warehouse."""
+    stocks = [column for column in columns if column.field == "stock"]
+    lone = stocks[0] if len(stocks) == 1 else None
+    return [msgspec.structs.replace(c, place="") if c is lone else c for c in columns]
 
 
 def _sums(whole: Sequence[Cell], places: Sequence[Sequence[Cell]]) -> bool:

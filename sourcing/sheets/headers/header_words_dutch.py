@@ -15,7 +15,8 @@ WORDS: dict[Field, str] = {
         fabrikant|fabrikants|fabrikantsartikel|fabrieks|origineel|orig|origineel_onderdeel|
         fabrikant_artikel|fabrikant_onderdeel|oe|oem number, fabrikantnr, fabrieksnr, artikelnummer fabrikant,
         onderdeelnummer fabrikant, origineelnummer, artikelcode fabrikant, oemnr, referentie fabrikant,
-        fabrikantartikelnummer""",
+        fabrikantartikelnummer,
+        fabr nr""",
     "maker": "fabrikant, merk, merknaam, fabrikantnaam, producent, naam fabrikant, fabrikaat, merk fabrikant",
     "gtin": """
         streepjescode, ean-code, barcodenummer, ean-nummer, ean-barcode, gtin-code, eannr, streepjes code, ean stuk""",
@@ -38,7 +39,8 @@ WORDS: dict[Field, str] = {
         rabatgroep, kortingsletter""",
     "discount": """
         korting, kortingspercentage, kortingsperc, korting in, rabat, korting percentage, uw korting, handelskorting,
-        dealerkorting""",
+        dealerkorting,
+        kort, krt, kort %, krt %""",
     "multiplier": "vermenigvuldiger, vermenigvuldigingsfactor, multiplicator, prijsvermenigvuldiger",
     "price basis": """
         prijseenheid, prijs per, eenheid, verkoopeenheid, prijs eenheid, prijsbasis, maateenheid, prijs per eenheid,
@@ -48,7 +50,8 @@ WORDS: dict[Field, str] = {
         verpakking, verpakkingseenheid, verpakkingsgrootte, verpakkingsaantal, verpakkingshoeveelheid,
         stuks per verpakking|doos|pak|karton|zak, aantal per verpakking|doos|pak|karton, doosinhoud, verp,
         verp eenheid, verp eenh, verpakt per, per verpakking, per doos, verpakking stuks, aantal in verpakking,
-        omdoos""",
+        omdoos,
+        per pak""",
     "order multiple": """
         bestelveelvoud, veelvoud, bestellen per veelvoud van, veelvoud van, veelvouden van, bestellen in veelvoud van,
         bestelstap, afname per veelvoud, besteleenheid veelvoud, per veelvoud""",
@@ -56,7 +59,8 @@ WORDS: dict[Field, str] = {
         minimum bestelhoeveelheid, minimale bestelhoeveelheid, minimumaantal, minimum aantal, minimale afname,
         min aantal, minimum afname, minimumafname, min bestelaantal, minimaal, minimale hoeveelheid, min afname,
         minimum bestelaantal, minimumbestelling, minimale bestelling, minimale bestelgrootte, min hoeveelheid,
-        minimumhoeveelheid""",
+        minimumhoeveelheid,
+        min bestel""",
     "break quantity": """
         vanaf, staffel aantal, vanaf aantal, staffelaantal, aantal vanaf, staffel vanaf, staffelhoeveelheid,
         vanaf stuks, staffelgrens, hoeveelheid vanaf, vanaf hoeveelheid, prijsstaffel aantal""",
@@ -64,7 +68,8 @@ WORDS: dict[Field, str] = {
         voorraad, beschikbaar, beschikbaarheid, op voorraad, voorraad aantal, beschikbare voorraad, voorraadaantal,
         beschikbaar aantal, voorraadstatus, vrije voorraad, aantal beschikbaar, magazijnvoorraad, actuele voorraad,
         aantal op voorraad, voorraad stuks, voorraadstand, totale voorraad, voorraadniveau, voorraad totaal, vrd,
-        leverbaar""",
+        leverbaar,
+        vrrd""",
     "lead time": """
         levertijd, leveringstermijn, levertermijn, levertijd dagen|in_dagen|weken|in_weken|werkdagen|in_werkdagen,
         doorlooptijd, leverbaar binnen, leveringstijd, levertijden, lev tijd, levering, verzendtijd, levering binnen""",
@@ -97,7 +102,8 @@ WORDS: dict[Field, str] = {
     "valid to": """
         geldig tot, geldig t/m, vervaldatum, einddatum, geldig tot en met, geldigheid tot, prijs geldig tot,
         tot datum, prijs geldig t/m, prijzen geldig tot, geldig t m""",
-    "note": "opmerking, opmerkingen, notitie, notities, toelichting, bijzonderheden, commentaar, info, aantekening",
+    "note": """
+        opmerking, opmerkingen, notitie, notities, toelichting, bijzonderheden, commentaar, info, aantekening, opm""",
 }  # fmt: skip
 
 WEAK_NUMBERS = "nummer, artikel, referentie, code, onderdeel"

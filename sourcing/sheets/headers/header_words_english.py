@@ -33,14 +33,16 @@ WORDS: dict[Field, str] = {
         item|part|product|article|parts name|title|designation, description, description of item|part|goods|product,
         product, name, designation, descriptions, part description english, description text, item text,
         nomenclature description, title, details description, product details, item product description,
-        text""",
+        text,
+        noun, text 1""",
     "list price": """
         list|msrp|rrp|srp|retail|mrp|rrsp, list|retail|msrp|rrp|srp|consumer price|prices, price list, list each,
         manufacturer|suggested|sugg|mfg|published|current|catalog|catalogue|factory|book| standard list price|-,
         list price each, list each price, list unit price, unit list price|-, retail each, retail price each,
         suggested|recommended|sugg|manufacturer|rec retail price|-, suggested|recommended list price|-,
         manufacturer suggested retail price|-, sug retail, catalog price, catalogue price, price list each,
-        end user list price, recommended selling price, public price, retail list, list retail, sugg list each""",
+        end user list price, recommended selling price, public price, retail list, list retail, sugg list each,
+        list px""",
     "net price": """
         net|dealer|your|wholesale|trade|jobber|distributor|contract|invoice|purchase|buy|buying|
         acquisition price|cost, net|dealer|wholesale|trade|jobber|distributor, your net|dealer,
@@ -62,26 +64,30 @@ WORDS: dict[Field, str] = {
         dealer|your|trade|net|customer disc, disc off list""",
     "multiplier": """
         multiplier, price|discount|list|net|dealer|your|cost|customer|trade multiplier, price factor multiplier,
-        multiplier off|of|on list, list price multiplier, net price multiplier, list mult, net mult, dealer mult""",
+        multiplier off|of|on list, list price multiplier, net price multiplier, list mult, net mult, dealer mult,
+        net|price factor""",
     "price basis": """
         price per, price|pricing|priced|prices basis|per|unit|uom|um|unit_of_measure, per, uom, u/m, u.o.m., um,
         unit of measure|measurement|sale|issue|price, unit, units, sold by|per, sell|selling|sales|stock unit|uom,
         unit measure, measure unit, order unit, uom code, base uom|unit, price per qty, price per number, priced by,
-        per qty, uom of price, price each per, net per, list per""",
+        per qty, uom of price, price each per, net per, list per,
+        pricing|price qty""",
     "currency": "currency code|-, curr code|-, cur, ccy, price|sheet|list currency, currency of price, currency iso",
     "pack": """
         pack|box|case|carton|std_pack|standard_pack|bag|sleeve|bundle|ctn|cs|bx|standard|std qty,
         pack size|count|of|-, qty|pieces|pcs|units|pc|each per pack|box|case|carton|bag|bx|ctn, qty|pcs|each pack|box,
         std|standard|unit|order|sales|sell|package pack, pack pcs|pieces|units, case pack|size, box size,
         pack quantity pcs, pieces in pack, number per pack, package contents, qty in pack|box|pack, inner pack,
-        qty|pcs|units|pieces uom|u/m, qty per uom""",
+        qty|pcs|units|pieces uom|u/m, qty per uom,
+        inner, per box|pack|case|carton""",
     "order multiple": """
         order multiple|multiples|increment|increments, multiple|multiples of|qty|-,
         order|sold|sell|buy in multiples of, order|sold|sell|buy in, order qty multiple, ordering multiple,
         increments of, increment, order mult, mult of, sales multiple, order in increments of, multiple order qty,
         multiples to order,
         qty increment, order qty increment,
-        cut mult|multiple|increment""",
+        cut mult|multiple|increment,
+        mult qty""",
     "minimum": """
         min, min order|buy|purchase|sell|sale|sales|ord qty|-, min qty, moq, min qty order,
         min order pcs|pieces|units, min pcs|pieces|units, minimums, moq pcs, min qty to order, least qty""",
@@ -106,7 +112,8 @@ WORDS: dict[Field, str] = {
         ship""",
     "core charge": """
         core charge|deposit|price|value|chg|cost|amount|fee|exchange|-, core each, core charge each, core dep,
-        exchange core, cores, core refund, core deposit each, old unit deposit, core surcharge""",
+        exchange core, cores, core refund, core deposit each, old unit deposit, core surcharge,
+        exch deposit""",
     "superseded by": """
         superseded|superceded|supersede|supersedes|replaced|substituted by|to|with,
         superseding|superceding number|part|item|part_number, super to,
@@ -136,12 +143,14 @@ WORDS: dict[Field, str] = {
     "origin": """
         origin, country of origin|manufacture, origin country|code|cntry, coo, c of o, ctry of origin,
         cntry of origin, made in, country origin, country of orig, country, origin country code,
-        country of origin code, coo code""",
+        country of origin code, coo code,
+        ctry, ctry of origin""",
     "tariff code": """
         hs|hts|htsus|hs_tariff|hts_us|harmonized|harmonised|harmonized_tariff|tariff|commodity|customs|
         customs_tariff|taric|schedule_b|intrastat|harmonized_system|import_tariff|cn code|number, hs, hts, htsus,
         hts usa, harmonized tariff schedule, customs commodity code, tariff heading, hs hts code, schedule b,
-        comm code, commodity code number|-""",
+        comm code, commodity code number|-,
+        taric""",
     "valid from": """
         effective|eff|price_effective|valid|start|starting|prices_effective date|from, effective, valid as of, eff,
         price valid from, effective from date, from date, price start date, date effective, price eff date,
@@ -154,7 +163,8 @@ WORDS: dict[Field, str] = {
         note|notes|remark|remarks|comment|comments|memo, info, information,
         item|part|product|price|order|ordering|special|sales|general note|notes|comment|comments|remarks,
         additional info|information, footnote, footnotes, special instructions, message, notes comments,
-        notes remarks""",
+        notes remarks,
+        rmk, rmks""",
 }  # fmt: skip
 
 WEAK_NUMBERS = "number, part, item, ref, reference, code, material, article"

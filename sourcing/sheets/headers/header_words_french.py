@@ -16,14 +16,15 @@ WORDS: dict[Field, str] = {
         référence|réf fabricant|constructeur|origine|marque|oem|oe, numéro|n° fabricant|constructeur|origine|oem|oe,
         référence|réf d'origine, numéro|n° d'origine, réf fab, réf constr, référence du fabricant|constructeur,
         numéro de pièce fabricant, n° oem, n° fabricant, référence pièce fabricant, n° de pièce fabricant""",
-    "maker": "fabricant, marque, constructeur, nom du fabricant, nom fabricant, marque fabricant",
+    "maker": "fabricant, marque, constructeur, nom du fabricant, nom fabricant, marque fabricant, fab",
     "gtin": """
         code barre|barres, code-barres, code à barres, gencod, gencode, code ean, code gtin, code upc, n° ean,
         numéro ean, ean code barres, gencode ean""",
     "description": """
         désignation, libellé, description, désignation|libellé|description article|produit|pièce,
         description de l'article, désignation de l'article|du produit, nom du produit, nom produit, intitulé,
-        dénomination, libellé long, libellé court, descriptif, nom de l'article, désignation française""",
+        dénomination, libellé long, libellé court, descriptif, nom de l'article, désignation française,
+        désign""",
     "list price": """
         prix public|catalogue|liste|conseillé|tarif|brut, prix de liste, prix public conseillé|ht|unitaire, ppc,
         prix de vente conseillé, prix de vente public, prix public indicatif, tarif public, tarif catalogue, pp ht,
@@ -41,7 +42,8 @@ WORDS: dict[Field, str] = {
         classe de remise, code prix, catégorie de remise, code rem, grille de remise, groupe de prix""",
     "discount": """
         remise, taux de remise, remise client|revendeur|accordée|en, rabais, remises, taux remise,
-        pourcentage de remise, votre remise""",
+        pourcentage de remise, votre remise,
+        rem, rem %""",
     "multiplier": """
         multiplicateur, coefficient multiplicateur, coefficient de remise, coef multiplicateur, coef de remise""",
     "price basis": """
@@ -82,7 +84,8 @@ WORDS: dict[Field, str] = {
     "superseded by": """
         remplacé par, remplacée par, remplacement, référence de remplacement, réf de remplacement, réf remplacement,
         nouvelle référence, nouvelle réf, remplace par, nouveau numéro, nouveau code, nouveau code article,
-        remplacé par réf, référence remplaçante, article de remplacement, réf remplaçante, pièce de remplacement""",
+        remplacé par réf, référence remplaçante, article de remplacement, réf remplaçante, pièce de remplacement,
+        rempl par""",
     "no longer available": """
         supprimé, plus disponible, obsolète, arrêté, n'est plus disponible, épuisé définitivement, article supprimé,
         plus fabriqué, fin de vie, plus livrable""",
@@ -99,7 +102,8 @@ WORDS: dict[Field, str] = {
     "tariff code": """
         code douanier, code douane, nomenclature douanière, code sh, code hs, n° tarifaire, numéro tarifaire,
         code nomenclature, tarif douanier, n° douanier, nomenclature douane, code nc, code taric, position tarifaire,
-        code tarif douanier""",
+        code tarif douanier,
+        nomenclature""",
     "valid from": """
         valable à partir de|du|dès|depuis, valable du|dès|depuis|dès le, date d'effet, date d'application,
         en vigueur le|depuis, date de début, valide à partir de|du, valide du|dès, applicable à partir du,
@@ -110,7 +114,8 @@ WORDS: dict[Field, str] = {
         date limite, valable au, date de fin de validité, jusqu'au, date fin, prix valable jusqu'au""",
     "note": """
         remarque, remarques, commentaire, commentaires, note, notes, observation, observations, info, infos,
-        informations, complément, nota""",
+        informations, complément, nota,
+        obs""",
 }  # fmt: skip
 
 WEAK_NUMBERS = "référence, réf, numéro, n°, article, code, pièce"

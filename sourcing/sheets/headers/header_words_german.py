@@ -10,7 +10,7 @@ WORDS: dict[Field, str] = {
         artikel|art|bestell|best|teile|teil|sach|material|ident|produkt|waren|lieferantenartikel|lief-art|
         katalog|kat|unsere_artikel|unsere|bestell-artikel number, artikelnummern, artnr, artikelnr, bestellnr, bestnr,
         teilenr, materialnr, sachnr, identnr, produktnr, lieferantenartikelnr, artikelcode, bestellcode,
-        unsere artikelnr, artikel id, produktcode, katalognr, lief artnr, warennr, teilenummern,
+        unsere artikelnr, artikel id, produktcode, katalognr, lief artnr, teilenummern,
         mat-nr, matnr, mat nr, ersatzteilnummer, ersatzteil-nr, et-nr, ersatzteilnr""",
     "maker number": """
         hersteller|herst|hersteller-artikel|herstellerartikel|hersteller-teile|herstellerteile|herst-art|
@@ -32,7 +32,8 @@ WORDS: dict[Field, str] = {
         listenpreis, liste, listenpreis je stück, listpreis, uvp, uvp je stück, uvp preis, empf vk,
         empf verkaufspreis, empfohlener verkaufspreis, unverbindliche preisempfehlung, unverb preisempfehlung,
         unv preisempfehlung, vk, vk preis, verkaufspreis, katalogpreis, listenpreis netto, liste netto, uvp netto,
-        listenpreise, lp, lvp, uvpe, listenverkaufspreis""",
+        listenpreise, lp, lvp, uvpe, listenverkaufspreis,
+        upe""",
     "net price": """
         ek|hek|einkaufs|händler-ek|ihr|ihr_ek|netto-ek|einstands|händler|händlernetto preis, ek, ek netto,
         ek-preis netto, netto-ek, ek netto preis, nettopreis, netto, preis netto, nettopreis stück, hek, händler-ek,
@@ -56,14 +57,16 @@ WORDS: dict[Field, str] = {
     "pack": """
         vpe, verpackungseinheit, ve, packung, packungsgröße, packungseinheit, stück pro|je packung|vpe|ve|karton|pack,
         stück/vpe, stk/vpe, verpackungsmenge, gebinde, gebindegröße, packungsinhalt, vpe stück, menge pro vpe,
-        menge je vpe, packgröße, packmenge, verp-einheit, verp einh, karton menge, vpe menge, stück vpe, vpe-größe""",
+        menge je vpe, packgröße, packmenge, verp-einheit, verp einh, karton menge, vpe menge, stück vpe, vpe-größe,
+        verpackung""",
     "order multiple": """
         bestellvielfaches, bestellschritt, bestellschritte, bestellstaffel, losgröße, vielfaches, vielfache von,
         bestellung in vielfachen von, abnahme in vielfachen von, bestelleinheit vielfaches""",
     "minimum": """
         mindestmenge, mindestbestellmenge, mindestabnahme, mindestabnahmemenge, mbm, mindest menge, min menge,
         min bestellmenge, mindestbestellung, mindestbestellwert menge, mindestauftragsmenge, min abnahme,
-        abnahmemenge, mindest abnahme""",
+        abnahmemenge, mindest abnahme,
+        mind-menge, mind menge, mindest-menge""",
     "break quantity": """
         ab menge, staffelmenge, staffel ab, menge ab, staffelmenge ab, mengenstaffel, staffel menge, ab stück, ab stk,
         von menge, menge von, ab stückzahl, staffelgrenze""",
@@ -84,10 +87,12 @@ WORDS: dict[Field, str] = {
     "superseded by": """
         ersetzt durch, nachfolger, nachfolgeartikel, nachfolgenummer, neue nummer, neue artikelnummer, ersatz durch,
         neue nr, nachfolgeartikelnummer, nachfolgeartikel nr, ersatznummer, ersatzartikel, neue artnr,
-        neue teilenummer, nachfolgenr, ersetzt d, ablöseartikel, wird ersetzt durch, nachfolgetyp, neue artikelnr""",
+        neue teilenummer, nachfolgenr, ersetzt d, ablöseartikel, wird ersetzt durch, nachfolgetyp, neue artikelnr,
+        ersatz, nachf-nr, nachf nr""",
     "no longer available": """
         entfällt, entfallen, nicht mehr lieferbar, nml, ausgelaufen, nicht mehr verfügbar, abgekündigt,
-        entfällt ja nein, eingestellt""",
+        entfällt ja nein, eingestellt,
+        auslauf""",
     "weight": """
         gewicht, gew, nettogewicht, netto-gewicht, bruttogewicht, brutto-gewicht, stückgewicht, artikelgewicht,
         gewicht stück, gewicht je stück, gewicht netto, gewicht brutto, versandgewicht, einzelgewicht""",
@@ -99,7 +104,8 @@ WORDS: dict[Field, str] = {
         gefahrengut, gefahrgutartikel, gefahrguthinweis""",
     "origin": """
         ursprungsland, ursprung, herkunftsland, herkunft, land ursprung, ursprungsl, uld, warenursprung,
-        länderkennung ursprung, ursprungsländer, herkunft land""",
+        länderkennung ursprung, ursprungsländer, herkunft land,
+        urspr-land""",
     "tariff code": """
         zolltarif, zolltarifnummer, zolltarifnr, ztn, ztnr, statistische warennummer, stat warennummer, stat nr,
         hs-code, statistische nummer, zollnummer, warentarifnummer, hs nummer, warennummer zoll, zolltarifcode,

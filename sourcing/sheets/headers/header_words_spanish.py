@@ -50,7 +50,7 @@ WORDS: dict[Field, str] = {
         unidad de precio, precio por, unidad, base de precio, unidad de venta, unidad precio, unidad de medida, udm,
         u.m., base precio, precio por cantidad, unidad medida, ud medida, ud venta, ud de venta,
         unidad de facturación""",
-    "currency": "moneda, divisa, código de moneda, moneda del precio, código moneda, moneda precio",
+    "currency": "moneda, divisa, código de moneda, moneda del precio, código moneda, moneda precio, mon",
     "pack": """
         envase, unidades por caja|paquete|envase|bolsa|embalaje, uds por caja|paquete|envase|bolsa,
         ud por caja|paquete|envase, uds caja|paquete|envase, cantidad por caja|paquete|envase|embalaje|bolsa,
@@ -80,7 +80,8 @@ WORDS: dict[Field, str] = {
         plazo de reposición""",
     "core charge": """
         casco, depósito por casco, importe casco, cargo por casco, valor del casco, valor casco, depósito casco,
-        depósito de casco, fianza, precio casco, cargo de núcleo, depósito de núcleo""",
+        depósito de casco, fianza, precio casco, cargo de núcleo, depósito de núcleo,
+        depósito""",
     "superseded by": """
         sustituido por, reemplazado por, sustituida por, reemplazada por, referencia sustituta, nueva referencia,
         nueva ref, nuevo código, nuevo número, nuevo n°, sustituto, reemplazo, reemplazado x, sustituye por,

@@ -42,6 +42,8 @@ OTHERS = frozenset(
     flag indicator level2 price1 text info comment remark multiple increment factor basis currency
     """)
 )
+LETTERED = re.compile(r"\b(?:lager|warehouse|whse|wh|store|magasin|almacen|magazijn|branch|depot)\b")
+"""'Bestand Lager A': one letter names a warehouse only beside the word."""
 COMPASS = frozenset(listed("n s e w ne nw se sw"))
 
 
@@ -57,7 +59,8 @@ def stock_place(header: str) -> str | None:
     rest = _rest(plain)
     if rest and set(rest) <= TOTALS and STOCK.search(plain):
         return ""
-    if not 1 <= len(rest) <= 3 or not all(map(_is_name, rest)) or not _named(rest, plain):
+    lettered = len(rest) == 1 and len(rest[0]) == 1 and rest[0].isalpha() and LETTERED.search(plain)
+    if not lettered and (not 1 <= len(rest) <= 3 or not all(map(_is_name, rest)) or not _named(rest, plain)):
         return None
     return _as_written(header, rest, plain)
 

@@ -27,7 +27,7 @@ def joined_breaks(body: Body, columns: dict[str, Objects], bad: BadCells) -> set
                 found = ", ".join(str(one.from_quantity) for one in breaks[at])
                 bad.setdefault(at, []).append(("", Bad("break-twice", found=found)))
         else:
-            first = at if breaks[at] and at not in bad else None
+            first = at if breaks[at] and numbers[at] and at not in bad else None
     columns["breaks"], columns["supplier_number"] = breaks, numbers
     return joined
 

@@ -7,6 +7,7 @@ from itertools import groupby
 from typing import cast
 
 import numpy as np
+import pandas as pd
 from numpy.typing import NDArray
 
 from sourcing.basics.problem import Place, Problem, problem
@@ -57,7 +58,7 @@ def read_body(body: Body, currency: str, file: str, dated: date | None) -> Table
         structure=tuple(_structure(body, structure, joined)),
         problem_rows=len(bad),
         problems=tuple(_problems(body, bad, file)),
-        notes=tuple(_notes(body, left_out, file)),
+        notes=(*_notes(body, left_out, file), *_two_prices(body, fields, keep, file)),
     )
 
 
@@ -81,6 +82,8 @@ def _kinds(body: Body, fields: Fields, bad: BadCells) -> dict[int, RowKind]:
     sure[list(bad)] = False
     sure[:MOST_HEADER_ROWS] = False
     kinds = {int(at): _kind(body, int(at), number_at, bool(fields.priced[at])) for at in np.flatnonzero(~sure)}
+    for at in (at for at, kind in kinds.items() if kind == "part" and not numbers[at] and at not in bad):
+        kinds[at] = "no number"  # only marks that are set aside stand in its place, such as a lone apostrophe
     last_part = next((at for at in range(body.height - 1, -1, -1) if kinds.get(at, "part") == "part"), -1)
     return last_headings_are_notes(kinds, last_part)
 
@@ -142,6 +145,30 @@ def _notes(body: Body, left_out: BadCells, file: str) -> Iterable[Problem]:
         if len(some) > MOST_NOTES:
             place = Place(file=file, worksheet=body.table.worksheet.name, column=column)
             yield problem("more-left-blank", place=place, count=len(some) - MOST_NOTES)
+
+
+def _two_prices(body: Body, fields: Fields, keep: NDArray[np.bool_], file: str) -> Iterable[Problem]:
+    """Numbers of one maker that stand twice with different prices: both offers are kept, nobody knows which holds."""
+    number_at = body.table.at("supplier number")
+    if number_at is None or len(body.coded(number_at).different) == body.height:
+        return
+    names = ("supplier_number", "maker", "breaks", "list_price")
+    frame = pd.DataFrame({name: fields.columns[name] for name in names}, dtype=object, copy=False)[keep]
+    twice = frame[frame.duplicated(["supplier_number", "maker"], keep=False).to_numpy()]
+    if twice.empty:
+        return
+    found = 0
+    for (number, _), rows in twice.groupby(["supplier_number", "maker"], sort=False):
+        if len(set(zip(rows["breaks"], rows["list_price"], strict=True))) == 1:
+            continue
+        found += 1
+        if found <= MOST_NOTES:
+            lines = ", ".join(str(body.row_number(int(at))) for at in rows.index[:5])
+            place = _place(body, int(rows.index[0]), file)
+            yield problem("number-with-two-prices", place=place, found=number, rows=lines)
+    if found > MOST_NOTES:
+        place = Place(file=file, worksheet=body.table.worksheet.name)
+        yield problem("more-with-two-prices", place=place, count=found - MOST_NOTES)
 
 
 def _offer_columns(body: Body, fields: Fields, keep: NDArray[np.bool_]) -> dict[str, Objects]:
