@@ -17,6 +17,7 @@ from ..worksheet import Cell
 from .amounts import NUMBER, clear_mark, decimal_of, main_mark, readings_of
 from .basis_cells import PIECE, Basis, basis_of
 from .cell import DASHES, Bad, parse_column, says_no_longer_available, shapes_of, shown_of, word_set, words_of
+from .currency_signs import DOLLARS, SIGNS
 from .number_cells import readings_of_date
 
 NO_PRICE = word_set(
@@ -28,16 +29,6 @@ NO_PRICE = word_set(
     "op aanvraag,prijs op aanvraag,op verzoek,n.v.t.,nvt,n.t.b.,ntb,n.b.,"
     "tagespreis,market price,daily price,prix du jour,precio del día,dagprijs"
 )
-DOLLARS = frozenset({"USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN"})
-CROWNS = frozenset({"SEK", "NOK", "DKK", "ISK"})
-SIGNS = {
-    "€": frozenset({"EUR"}), "£": frozenset({"GBP"}), "$": DOLLARS, "us$": frozenset({"USD"}),
-    "c$": frozenset({"CAD"}), "ca$": frozenset({"CAD"}), "a$": frozenset({"AUD"}), "au$": frozenset({"AUD"}),
-    "nz$": frozenset({"NZD"}), "kr": CROWNS, "kr.": CROWNS, "fr.": frozenset({"CHF"}), "sfr.": frozenset({"CHF"}),
-    "sfr": frozenset({"CHF"}), "zł": frozenset({"PLN"}), "kč": frozenset({"CZK"}), "¥": frozenset({"JPY", "CNY"}),
-    "euro": frozenset({"EUR"}), "euros": frozenset({"EUR"}), "₹": frozenset({"INR"}),
-}  # fmt: skip
-"""What a sign may stand for. A sign that is not here (R$) makes the price unreadable."""
 TOKEN = "|".join([re.escape(sign) for sign in sorted(SIGNS, key=len, reverse=True)] + ["[a-z]{3}"])
 SPELLED = re.compile(
     rf"(?P<before>(?:{TOKEN})(?![a-z$]))?\s*(?P<number>[-(]?\s*[-0-9.,' ]*[0-9][-0-9.,' ]*\)?)\s*"

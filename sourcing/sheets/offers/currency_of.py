@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from sourcing.basics.currency import is_currency
 from sourcing.basics.problem import Place, Problem, problem
 
-from ..cells.money_cells import SIGNS, currencies_in
+from ..cells.currency_signs import SIGNS
+from ..cells.money_cells import currencies_in
 from ..headers.header_words import currencies_named
 from ..region.body import Body
 from ..region.table import Table

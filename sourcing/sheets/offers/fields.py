@@ -13,10 +13,10 @@ from sourcing.basics.sheet import Field
 
 from ..cells.cell import Bad, column_says_no_longer_available, description_says_no_longer_available
 from ..cells.code_cells import parse_gtins, parse_origins, parse_tariff_codes
+from ..cells.currency_signs import SIGNS
 from ..cells.day_cells import parse_days
 from ..cells.discount_cells import parse_discount_codes
 from ..cells.flag_cells import parse_flags, parse_yes
-from ..cells.money_cells import SIGNS
 from ..cells.number_cells import damaged_beside_others, parse_numbers, parse_superseding, without_float_tail
 from ..cells.quantity_cells import parse_counts
 from ..cells.weight_cells import parse_weights

@@ -13,8 +13,9 @@ from sourcing.basics.sheet import Column
 
 from ..cells.basis_cells import Basis, basis_in_header
 from ..cells.cell import Bad
+from ..cells.currency_signs import SIGNS
 from ..cells.discount_cells import parse_discounts, parse_multipliers
-from ..cells.money_cells import SIGNS, BasedPrice, parse_core_charge, parse_money
+from ..cells.money_cells import BasedPrice, parse_core_charge, parse_money
 from ..cells.quantity_cells import parse_break_quantities
 from ..region.body import Coded, Objects, is_none, objects
 from ..worksheet import Cell, text_of
