@@ -44,10 +44,12 @@ CellsOf = Callable[[int], Sequence[Cell]]
 
 
 def changed(column: Column, field: Field | None, why: str, suggested: Field | None = None) -> Column:
+    """The column with another meaning and reason; what it was before is gone."""
     return msgspec.structs.replace(column, field=field, why=why, suggested=suggested, from_quantity=None, place="")
 
 
 def with_hints(columns: Sequence[Column], blank: Sequence[Column], cells_of: CellsOf) -> list[Column]:
+    """The columns with what their values and close spellings tell. `blank`: columns without a header."""
     found = [_without_values(column, cells_of) for column in _one_weak_number(columns, cells_of)]
     found = [_by_spelling(column, found, cells_of(column.at)) for column in found]
     found = [_by_different_codes(column, cells_of(column.at)) for column in found]

@@ -189,7 +189,8 @@ def _spread(upper: Sequence[str], lower: Sequence[str], widths: dict[int, int] |
     found, over, until = [], "", 0
     for at, (top, sub) in enumerate(zip(upper, lower, strict=True)):
         if top:
-            over, until = top, at + (widths.get(at, 1) if widths is not None else len(upper))
+            width = (widths or {}).get(at, 1)
+            over, until = top, at + (width if width > 1 else len(upper))
         elif not sub or at >= until:
             over = ""
         found.append(over)
