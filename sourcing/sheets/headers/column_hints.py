@@ -119,7 +119,8 @@ def _by_amounts(column: Column, columns: Sequence[Column], cells: Sequence[Cell]
 
     Left out without a word, the sheet would have no price, or another than this shop's own.
     """
-    if column.field or column.why != NOT_KNOWN or looks_like(cells).get("net price", 0) < SURELY:
+    unknown = column.field is None and (column.why == NOT_KNOWN or column.suggested in HARMLESS)
+    if not unknown or looks_like(cells).get("net price", 0) < SURELY:
         return column
     if "net price" not in fields_of(columns) and not any(c.why.startswith(UNCLEAR) for c in columns):
         return changed(column, None, "it holds amounts, and no column is the net price", "net price")

@@ -173,7 +173,8 @@ def headers_of(worksheet: Worksheet, first: int, height: int, longest: int = LON
     width = max(map(len, rows))
     texts = [[_header_text(cell, longest) for cell in row] + [""] * (width - len(row)) for row in rows]
     for at in range(height - 1):
-        texts[at] = _spread(texts[at], texts[at + 1], _merged_widths(worksheet, first + at))
+        below = ["".join(cells) for cells in zip(*texts[at + 1 :], strict=True)]
+        texts[at] = _spread(texts[at], below, _merged_widths(worksheet, first + at))
     return tuple(_joined(parts) for parts in zip(*texts, strict=True))
 
 
