@@ -60,7 +60,15 @@ def _found(sample: Sequence[str]) -> Shape:
     best = max(choices, key=lambda one: scores[one], default=Dialect(ONE_COLUMN))
     if scores.get(best, 0.0) < NO_TABLE or _is_one_column(sample, best):
         return Shape(Dialect(ONE_COLUMN))
-    return _shape(sample, best)
+    return _shape(sample, next((one for one in choices if _quotes_fit(sample, one, best)), best))
+
+
+def _quotes_fit(sample: Sequence[str], one: Dialect, best: Dialect) -> bool:
+    """Whether the quotes that the best reading takes for characters make rows of one width throughout."""
+    if best.quote or not one.quote or one.delimiter != best.delimiter:
+        return False
+    rows, faults = read_sample(sample, one)
+    return not faults and len({len(row) for row in rows if row}) == 1 and len(rows[0]) > 1
 
 
 def _header_words(text: str, delimiter: str) -> int:

@@ -18,6 +18,7 @@ MOST_TEXTS = 600_000
 MOST_ROWS, MOST_COLUMNS = 1_048_576, 16_384
 """The published limits of a worksheet."""
 ZEROS = re.compile(r"0+(?:\.0*)?")
+ROWS = re.compile(rb"<(?:\w+:)?sheetFormatPr\s([^>]*)>")
 COLUMN = re.compile(rb"<(?:\w+:)?col\s([^>]*)>")
 ATTRIBUTE = re.compile(rb"""(?:\A|\s)([A-Za-z]+)\s*=\s*["']([^"']*)["']""")
 TRUE = frozenset((b"1", b"true"))
@@ -31,6 +32,9 @@ class CellKind(Enum):
     ERROR = "e"
     TEXT = "str"
     OTHER = "other"
+
+
+SURE = frozenset((CellKind.NUMBER, CellKind.STRING))
 
 
 @dataclass(frozen=True)
@@ -94,6 +98,11 @@ class Found:
     width: int = 0
     cells: int = 0
     string_bytes: int = 0
+    sure: int = 0
+    numbers: int = 0
+    sure_height: int = 0
+    sure_width: int = 0
+    rows_hidden: bool = False
     merges: int = 0
     hidden_rows: set[int] = field(default_factory=set)
     hidden_columns: set[int] = field(default_factory=set)
@@ -115,6 +124,18 @@ class Found:
         """The columns that are hidden or have no width."""
         for text in COLUMN.findall(head):
             self.see_column(dict(ATTRIBUTE.findall(text)))
+        for text in ROWS.findall(head):
+            self.see_row_format(dict(ATTRIBUTE.findall(text)))
+
+    def see_row_format(self, attributes: dict[bytes, bytes]) -> None:
+        """What holds for rows that state no height of their own."""
+        self.rows_hidden = self.rows_hidden or attributes.get(b"zeroHeight") in TRUE
+
+    def see_sure(self, count: int, numbers: int, row: int, column: int) -> None:
+        """Cells that hold something for sure, and how many of them are numbers: the reader must give them all."""
+        self.sure += count
+        self.numbers += numbers
+        self.sure_height, self.sure_width = max(self.sure_height, row), max(self.sure_width, column)
 
     def see_column(self, attributes: dict[bytes, bytes]) -> None:
         """One statement about the columns from `min` to `max`."""
@@ -124,7 +145,8 @@ class Found:
 
     def see_row(self, row: int, attributes: dict[bytes, bytes]) -> None:
         """One row, counted from 1: hidden by hand or by a filter, or of no height."""
-        if attributes.get(b"hidden") in TRUE or _is_zero(attributes.get(b"ht")):
+        by_default = self.rows_hidden and b"ht" not in attributes and b"hidden" not in attributes
+        if by_default or attributes.get(b"hidden") in TRUE or _is_zero(attributes.get(b"ht")):
             self.hidden_rows.add(row - 1)
 
     def see_tail(self, piece: bytes) -> None:

@@ -133,8 +133,10 @@ def _worksheet(sheet: CalamineSheet, hidden: bool, found: Found | None, formats:
     values = sheet.to_python(skip_empty_area=False)
     merged = tuple((*first, *last) for first, last in sheet.merged_cell_ranges or ())
     name = sheet.name
-    rows = _as_cells(values)
     found = found or Found()
+    rows, numbers = _as_cells(values)
+    if numbers < found.numbers or len(rows) < found.sure_height or max(map(len, rows), default=0) < found.sure_width:
+        raise ValueError("the reader left out cells that are in the file")
     _put_texts(rows, found)
     rows = without_blank_end(rows)
     currencies = _put_formats(rows, found, formats)
@@ -161,24 +163,25 @@ class _Numbers(dict[float, Cell]):
         return cell
 
 
-def _as_cells(rows: list[list[Any]]) -> list[list[Cell]]:
-    """The same lists with their numbers made exact.
+def _as_cells(rows: list[list[Any]]) -> tuple[list[list[Cell]], int]:
+    """The same lists with their numbers made exact, and how many cells were no text.
 
     Some thousand rows at a time, column by column: a whole column, or each row by itself, is far slower to reach.
     """
-    numbers = _Numbers()
+    numbers, count = _Numbers(), 0
     for first in range(0, len(rows), ROWS_AT_ONCE):
         block = rows[first : first + ROWS_AT_ONCE]
         for at in range(len(block[0])):
             column = [row[at] for row in block]
             kinds = set(map(type, column))
             if kinds != {str}:
+                count += len(column) if kinds == {float} else sum(type(value) is not str for value in column)
                 for row, value in zip(block, column, strict=True):
                     if type(value) is float:
                         row[at] = numbers[value]
                     elif type(value) is not str:
                         row[at] = value_cell(value)
-    return rows
+    return rows, count
 
 
 def _put_texts(rows: list[list[Cell]], found: Found) -> None:

@@ -11,18 +11,21 @@ from sourcing.basics.problem import Place, refused
 
 from ..worksheet import Cell, Worksheet, without_blank_end
 from .archive import Archive
-from .workbook_formats import shown_as_percent
+from .workbook_formats import NumberFormat, shown_as_percent, shown_with_basis, shown_with_zeros
 from .workbook_found import MOST_COLUMNS, TooWide, longest_checked
 from .workbook_marks import refusing
 from .workbook_numbers import number_cell
+from .workbook_ods_formats import OdsFormats
 from .workbook_parse import parse
 
 MOST_CELLS = 6_000_000
-CONTENT, MANIFEST = "content.xml", "meta-inf/manifest.xml"
+CONTENT, STYLES, MANIFEST = "content.xml", "styles.xml", "meta-inf/manifest.xml"
 NOT_CELLS = frozenset({"annotation", "shapes", "frame", "custom-shape", "tracked-changes", "dde-links", "object", "g"})
 """What may hold text or tables of its own inside a worksheet."""
 SPACES = re.compile(r"[ \t\r\n]+")
 ZEROS = re.compile(r"0[0-9]+|(?=[^1-9]*0)[A-Za-z]{0,6}[0-9]+(?:[-. /][0-9]+)+")
+LONGEST_STYLE_TEXT = 200
+NUMBERS = frozenset({"float", "currency", "percentage"})
 HIDES = frozenset({"collapse", "filter"})
 
 
@@ -32,6 +35,8 @@ def read_ods(archive: Archive) -> list[Worksheet]:
         raise refused("password-protected", place=Place(file=archive.file))
     reader = _Reader()
     with refusing(archive.file):
+        if STYLES in archive.parts:
+            parse(archive.pieces(STYLES), reader)
         parse(archive.pieces(CONTENT), reader)
     return reader.worksheets
 
@@ -43,7 +48,7 @@ class _Reader:
         self.worksheets: list[Worksheet] = []
         self.cells = 0
         self.hiding_styles: set[str] = set()
-        self.style = ""
+        self.style, self.formats, self.style_text = "", OdsFormats(), ""
         self.skipping = 0
         self.sheet: _Sheet | None = None
         self.cell: dict[str, str] | None = None
@@ -61,13 +66,15 @@ class _Reader:
         elif name in ("table-cell", "covered-table-cell") and self.sheet:
             self.cell, self.texts, self.length = given | {"tag": name}, [], 0
         elif name == "table":
-            self.sheet = _Sheet(given, self.hiding_styles)
+            self.sheet = _Sheet(given, self.hiding_styles, self.formats)
         elif self.sheet:
             self.sheet.begin(name, given)
         else:
             self._style(name, given)
 
     def _style(self, name: str, given: dict[str, str]) -> None:
+        self.style_text = ""
+        self.formats.begin(name, given)
         if name == "style":
             self.style = given.get("name", "")
         sizes = (given.get("row-height", ""), given.get("column-width", ""))
@@ -92,34 +99,41 @@ class _Reader:
         longest_checked(self.length)
         if self.cell is not None and self.texts and not self.skipping:
             self.texts[-1] += text
+        elif self.sheet is None:
+            self.style_text = (self.style_text + text)[:LONGEST_STYLE_TEXT]
 
     def end(self, name: str) -> None:
         """Lays out the cell or row that ends."""
         if self.skipping:
             self.skipping -= 1
         elif name in ("table-cell", "covered-table-cell") and self.cell is not None and self.sheet:
+            self.cell["paragraphs"] = "1" if self.texts else ""
             self.sheet.add(self.cell, "\n".join(map(_plain, self.texts)))
             self.cell = None
         elif name == "table-row" and self.sheet:
             self.cells += self.sheet.end_row(MOST_CELLS - self.cells)
-        elif name == "table-row-group" and self.sheet:
-            self.sheet.groups.pop()
         elif name == "table" and self.sheet:
             self.worksheets.append(self.sheet.worksheet())
             self.sheet = None
+        elif self.sheet:
+            self.sheet.end(name)
+        else:
+            self.formats.end(name, self.style_text)
 
 
 class _Sheet:
     """A worksheet while it is laid out. Rows and columns count from 0."""
 
-    def __init__(self, given: dict[str, str], hiding: set[str]) -> None:
-        self.name, self.hiding = given.get("name", ""), hiding
+    def __init__(self, given: dict[str, str], hiding: set[str], formats: OdsFormats) -> None:
+        self.name, self.hiding, self.formats = given.get("name", ""), hiding, formats
+        self.column_styles: list[tuple[int, str]] = []
         self.hidden = given.get("style-name", "") in hiding
         self.rows: list[list[Cell]] = []
         self.row: list[tuple[int, Cell, str]] = []
         self.at = self.column = self.columns_seen = self.width = 0
         self.row_given: dict[str, str] = {}
         self.groups: list[bool] = []
+        self.column_groups: list[bool] = []
         self.hidden_spans: list[tuple[int, int]] = []
         self.hidden_columns: set[int] = set()
         self.merged: list[tuple[int, int, int, int]] = []
@@ -131,19 +145,36 @@ class _Sheet:
             self.row_given, self.row, self.column = given, [], 0
         elif name == "table-row-group":
             self.groups.append(given.get("display") == "false")
+        elif name == "table-column-group":
+            self.column_groups.append(given.get("display") == "false")
         elif name == "table-column":
             count = _count(given, "number-columns-repeated")
-            if self._hides(given):
+            self.column_styles.append((self.columns_seen + count, given.get("default-cell-style-name", "")))
+            if any(self.column_groups) or self._hides(given):
                 first = min(self.columns_seen, MOST_COLUMNS)
                 self.hidden_columns.update(range(first, min(first + count, MOST_COLUMNS)))
             self.columns_seen += count
+
+    def end(self, name: str) -> None:
+        """A group of rows or columns ends."""
+        if name == "table-row-group" and self.groups:
+            self.groups.pop()
+        elif name == "table-column-group" and self.column_groups:
+            self.column_groups.pop()
+
+    def _format(self, given: dict[str, str]) -> NumberFormat:
+        """That of the cell, else of its row, else of its column (section 19.620 and its neighbours)."""
+        style = given.get("style-name") or self.row_given.get("default-cell-style-name")
+        if not style:
+            style = next((name for end, name in self.column_styles if self.column < end), "")
+        return self.formats.of(style)
 
     def _hides(self, given: dict[str, str]) -> bool:
         return given.get("visibility") in HIDES or given.get("style-name", "") in self.hiding
 
     def add(self, given: dict[str, str], text: str) -> None:
         """A cell with what it shows. What a merged region covers is left blank."""
-        cell, shown = ("", "") if given["tag"] == "covered-table-cell" else _cell(given, text)
+        cell, shown = ("", "") if given["tag"] == "covered-table-cell" else self._cell(given, text)
         count = _count(given, "number-columns-repeated")
         down, right = _count(given, "number-rows-spanned"), _count(given, "number-columns-spanned")
         if down * right > 1:
@@ -153,6 +184,11 @@ class _Sheet:
                 raise TooWide(self.at + 1, self.column + count)
             self.row += [(at, cell, shown) for at in range(self.column, self.column + count)]
         self.column += count
+
+    def _cell(self, given: dict[str, str], text: str) -> tuple[Cell, str]:
+        if given.get("value-type") in NUMBERS:
+            return _number(given, text, self._format(given))
+        return _cell(given, text), ""
 
     def end_row(self, most: int) -> int:
         """Lays the row out as often as it is repeated; how many cells that took. Raises TooWide over `most`."""
@@ -204,36 +240,44 @@ def _plain(text: str) -> str:
     return SPACES.sub(" ", text).translate({0: " ", 1: "\t", 2: "\n"})
 
 
-def _cell(given: dict[str, str], text: str) -> tuple[Cell, str]:
-    """The cell, and the currency it shows: a code or, without one, the sign."""
-    kind, value = given.get("value-type", ""), given.get("value", "")
-    if kind in ("float", "currency", "percentage"):
-        return _number(given, kind, value, text)
+def _cell(given: dict[str, str], text: str) -> str:
+    """A cell that is no number."""
+    kind = given.get("value-type", "")
     if kind == "boolean":
-        return given.get("boolean-value", text).upper(), ""
+        return given.get("boolean-value", text).upper()
     if kind == "date":
         day = given.get("date-value", text)
-        return (f"{day} 00:00:00" if len(day) == 10 else day.replace("T", " ")), ""
-    if "formula" in given and not kind and not text:
-        return "=" + given["formula"].partition("=")[2], ""
+        return f"{day} 00:00:00" if len(day) == 10 else day.replace("T", " ")
+    if "formula" in given and not kind and not text and not given["paragraphs"]:
+        return "=" + given["formula"].partition("=")[2]
     if kind == "string" and not text:
-        return given.get("string-value", ""), ""
-    return text, ""
+        return given.get("string-value", "")
+    return text
 
 
-def _number(given: dict[str, str], kind: str, value: str, text: str) -> tuple[Cell, str]:
-    """Exact, unless the cell shows leading zeros of the very same number, a per cent or an error."""
+def _number(given: dict[str, str], text: str, shown: NumberFormat) -> tuple[Cell, str]:
+    """Exact, with the currency it shows (a code, or else the sign); as text where its format or what it shows says more.
+
+    That is leading zeros of the very same number, a series, what a price is for, a per cent or an error.
+    """
+    kind = given["value-type"]
     if text.startswith(("#", "Err:")) and any(letter.isalpha() for letter in text):
         return text, ""
     try:
-        number = number_cell(float(value))  # only to round to the digits a spreadsheet keeps; exact from there
+        number = number_cell(float(given.get("value", "")))  # to round to the digits a spreadsheet keeps; then exact
     except ValueError:
         return text, ""
-    if kind == "percentage" and isinstance(number, Decimal):
+    if isinstance(number, str):
+        return number, ""
+    if shown.per:
+        return shown_with_basis(number, shown), ""
+    if kind == "percentage" or shown.percent:
         return shown_as_percent(number), ""
-    if kind == "float" and isinstance(number, Decimal) and ZEROS.fullmatch(text) and _same_digits(text, number):
+    if shown.mask and (whole := shown_with_zeros(number, shown.mask)):
+        return whole, ""
+    if kind == "float" and ZEROS.fullmatch(text) and _same_digits(text, number):
         return text, ""
-    return number, given.get("currency", "") if kind == "currency" else ""
+    return number, given.get("currency", "") or shown.currency
 
 
 def _same_digits(text: str, number: Decimal) -> bool:

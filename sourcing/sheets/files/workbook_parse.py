@@ -10,7 +10,7 @@ from xml.parsers import expat
 
 import numpy as np
 
-from .workbook_found import CellKind, Found, kind_of, longest_checked
+from .workbook_found import SURE, CellKind, Found, kind_of, longest_checked
 
 
 class Declared(Exception):
@@ -86,6 +86,8 @@ class SheetReader:
             self.taking, self.filled = [], True
         elif name == "col":
             self.found.see_column(_as_bytes(attributes))
+        elif name == "sheetFormatPr":
+            self.found.see_row_format(_as_bytes(attributes))
         elif name == "mergeCell":
             self.found.see_tail(b"mergeCell ")
         self.length = 0
@@ -113,6 +115,8 @@ class SheetReader:
         found.see_extent(1, self.row, self.column)
         if self.formula is not None or kind == CellKind.ERROR:
             found.see_formula((self.row, self.column), kind, self.value, self.formula)
+        if kind in SURE and self.formula is None and (self.value or "").strip():
+            found.see_sure(1, kind == CellKind.NUMBER, self.row, self.column)
         if kind == CellKind.NUMBER:
             style = self.attributes.get("s", "0")
             if style.isdecimal() and int(style) in found.styles:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from .workbook_found import CellKind, Found, TooLong, longest_checked
+from .workbook_found import SURE, CellKind, Found, Tail, TooLong, longest_checked
 
 Ints = npt.NDArray[np.int64]
 Words = npt.NDArray[np.uint64]
@@ -128,16 +128,28 @@ class _Block:
             raise Irregular
         columns, rows, quotes = self._references(self.opens[tags] + 6)
         tails = self._tails(quotes + 1)
-        self._look_at_formulas(_Cells(tags, tails, rows, columns))
+        cells = _Cells(tags, tails, rows, columns)
+        self._look_at_formulas(cells)
         for number, tail in enumerate(self.found.tails):
             here = np.flatnonzero(tails == number)
             if not tail.filled or not len(here):
                 continue
             self.found.see_extent(len(here), int(rows[here].max()), int(columns[here].max()))
+            if tail.kind in SURE:
+                self._count_sure(tail, here, cells, quotes)
             if tail.kind == CellKind.STRING and self.found.string_sizes is not None:
                 self._count_strings(tags[here], quotes[here] + 1 + len(tail.text))
             elif tail.kind == CellKind.NUMBER and tail.style in self.found.styles:
                 self.found.styled.setdefault(tail.style, []).append((rows[here] - 1, columns[here] - 1))
+
+    def _count_sure(self, tail: Tail, here: Ints, cells: "_Cells", quotes: Ints) -> None:
+        """Cells whose tag is followed by a value that is not blank."""
+        words = self.eight[quotes[here] + 1 + len(tail.text)]
+        fourth = (words >> np.uint64(24)) & np.uint64(255)
+        sure = here[((words & MASKS[3]) == _word(b"<v>")) & (fourth != ord("<")) & (fourth > ord(" "))]
+        if len(sure):
+            numbers = len(sure) if tail.kind == CellKind.NUMBER else 0
+            self.found.see_sure(len(sure), numbers, int(cells.rows[sure].max()), int(cells.columns[sure].max()))
 
     def _references(self, at: Ints) -> tuple[Ints, Ints, Ints]:
         """Column and row of each cell, from 1, and where the quotation mark after them stands."""

@@ -135,6 +135,7 @@ class _Sheet:
     def _cell(self, number: int, record: bytes, row: int, column: int, style: int) -> None:
         self.found.see_extent(1, row + 1, column + 1)
         if number in NUMBERS:
+            self.found.see_sure(1, 1, row + 1, column + 1)
             self._number(row, column, style)
         elif number == STRING_CELL:
             sizes, (at,) = self.found.string_sizes, struct.unpack_from("<I", record, 6)
@@ -151,6 +152,7 @@ class _Sheet:
         row, column = struct.unpack_from("<HH", record)
         count = (len(record) - 6) // 6
         self.found.see_extent(count, row + 1, column + count)
+        self.found.see_sure(count, count, row + 1, column + count)
         for at in range(count):
             self._number(row, column + at, int.from_bytes(record[4 + 6 * at : 6 + 6 * at], "little"))
 
