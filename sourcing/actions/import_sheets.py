@@ -112,7 +112,7 @@ def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
         imported_at=pen.desk.at,
         imported_by=pen.desk.who,
     )
-    changed = _changed(pen.connection, terms.supplier, reading.summary)
+    changed = _changed(pen.connection, terms.supplier, reading.summary, said)
     tell(f"{file.name}: keeping {len(reading.offers):,} offers")
     kept = add_sheet(pen.connection, reading.summary, reading.offers, new)
     pen.note(f"sheet {kept.sheet}", f"{kept.file} of {kept.supplier}: {kept.offers} offers")
@@ -139,7 +139,7 @@ def _read(connection: Connection, data: bytes, file: Path, terms: Terms, said: S
     return reading
 
 
-def _changed(connection: Connection, supplier: str, summary: SheetSummary) -> tuple[Problem, ...]:
+def _changed(connection: Connection, supplier: str, summary: SheetSummary, said: Said) -> tuple[Problem, ...]:
     """How the sheet differs from the supplier's newest in headers and length; nothing where he has none yet.
 
     Refuses one whose net prices are gone, unless somebody says so: they would vanish without a word.
@@ -149,7 +149,7 @@ def _changed(connection: Connection, supplier: str, summary: SheetSummary) -> tu
         return ()
     columns = sheet_summary(connection, before[0].sheet).columns
     nets = [column.header for column in columns if column.field == "net price"]
-    said_gone = any(column.field == "not used" and column.header in nets for column in summary.columns)
+    said_gone = any(said.columns.get(header) == "not used" for header in nets)
     if nets and not said_gone and not any(column.field == "net price" for column in summary.columns):
         raise refused("net-price-gone", place=Place(file=summary.file), found=nets[0])
     return (*changes(columns, summary.columns), *_fewer(before[0], summary))
@@ -167,9 +167,9 @@ def refuse_unknown_headers(summary: SheetSummary, said: Mapping[str, Field]) -> 
     there = {plain_key(column.header) for column in summary.columns}
     there |= {plain_key(f"column {column.letter}") for column in summary.columns}
     known = ", ".join(f"'{column.header}'" for column in summary.columns if column.header)
-    for header in said:
+    for header, field in said.items():
         key = plain_key(header)
-        if not any(one == key or one.endswith(key) for one in there):
+        if field != "not used" and not any(one == key or one.endswith(key) for one in there):
             raise refused("no-such-header", place=Place(file=summary.file), found=header, known=known)
 
 
