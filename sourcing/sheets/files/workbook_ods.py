@@ -256,7 +256,7 @@ def _cell(given: dict[str, str], text: str) -> str:
 
 
 def _number(given: dict[str, str], text: str, shown: NumberFormat) -> tuple[Cell, str]:
-    """Exact, with the currency it shows (a code, or else the sign); as text where its format or what it shows says more.
+    """Exact, with the currency it shows (a code, or else the sign); text where its format or what it shows says more.
 
     That is leading zeros of the very same number, a series, what a price is for, a per cent or an error.
     """

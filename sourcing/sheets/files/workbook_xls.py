@@ -33,7 +33,10 @@ class Locked(Exception):
 
 
 def read_xls_marks(data: bytes) -> BookMarks:
-    """Looks over every worksheet. Raises Locked, Broken, TooMany, TooMuchText and TooWide; nothing is found in older formats."""
+    """Looks over every worksheet; nothing is found in older formats.
+
+    Raises Locked, Broken, TooMany, TooMuchText and TooWide.
+    """
     records = stream(data, ("workbook", "book"))
     if not records:
         return BookMarks()

@@ -101,4 +101,4 @@ def house_name(header: str) -> str:
     plain = " ".join(re.findall(r"[^\W_]+", plain_text(header)))
     rest = HOUSE.sub(" ", plain, count=1).split()
     named = HOUSE.search(plain) is not None and 1 <= len(rest) <= 2 and OTHERS.isdisjoint(rest)
-    return " ".join(header.split()) if named else ""
+    return _as_written(header, plain.split(), plain) if named else ""
