@@ -213,6 +213,8 @@ def _meanings(columns: dict[str, str]) -> tuple[dict[str, Field], dict[str, int]
             quantities[header] = count(quantity)
         elif quantity:
             field = words
+        if words.startswith("stock in "):  # as 'read --write-columns' shows it; the warehouse stands in the header
+            field = "stock"
         if field not in get_args(Field):
             raise refused("unknown-word", found=words, column=header, known=", ".join(get_args(Field)))
         fields[header] = field

@@ -75,8 +75,11 @@ def columns_file(summary: SheetSummary) -> str:
     """
     lines = [f"# What the columns of {summary.file} mean. Put a meaning for each '?'; 'not used' leaves a column out."]
     lines += ["[columns]"]
+    named: set[str] = set()
     for column in summary.columns:
-        name = (column.header or f"column {column.letter}").replace("\\", "\\\\").replace('"', '\\"')
+        header = column.header if column.header not in named else ""  # TOML takes no key twice
+        named.add(column.header)
+        name = (header or f"column {column.letter}").replace("\\", "\\\\").replace('"', '\\"')
         hint = f"  # perhaps: {column.suggested}" if column.suggested else ""
         lines.append(f'"{name}" = "{_meaning(column) or "?"}"{hint}')
     return document(lines)

@@ -47,6 +47,10 @@ class Tail:
     filled: bool
 
 
+class Broken(Exception):
+    """The file is not as its format asks."""
+
+
 class TooLong(Exception):
     """A text is longer than a cell can be."""
 

@@ -15,8 +15,8 @@ from sourcing.basics.problem import Place, refused
 
 from .archive import Archive, name_key
 from .workbook_formats import BUILT_IN, NumberFormat, read_format
-from .workbook_found import LONGEST_TEXT, MOST_CELLS, Found, TooLong, TooMany, TooMuchText, TooWide
-from .workbook_parse import Broken, Declared, SheetReader, parse, tags_of
+from .workbook_found import LONGEST_TEXT, MOST_CELLS, Broken, Found, TooLong, TooMany, TooMuchText, TooWide
+from .workbook_parse import Declared, SheetReader, parse, tags_of
 from .workbook_scan import Irregular, scan
 
 MOST_STRING_BYTES = 300_000_000

@@ -264,7 +264,7 @@ def _number(given: dict[str, str], text: str, shown: NumberFormat) -> tuple[Cell
     if text.startswith(("#", "Err:")) and any(letter.isalpha() for letter in text):
         return text, ""
     try:
-        number = number_cell(float(given.get("value", "")))  # to round to the digits a spreadsheet keeps; then exact
+        number = number_cell(float(given.get("value", "")))  # only to round to the digits kept; exact from here
     except ValueError:
         return text, ""
     if isinstance(number, str):

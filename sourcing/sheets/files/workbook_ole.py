@@ -10,12 +10,14 @@ from collections.abc import Sequence
 import numpy as np
 import numpy.typing as npt
 
-from .workbook_parse import Broken
+from .workbook_found import Broken
 
 HEADER = 512
 SECTORS_OF_TABLE = struct.Struct("<109I")
 LAST_SECTOR = 0xFFFFFFFA
 """Numbers above this end a chain or mark a free sector."""
+COUNTS_AT = (40, 44, 64, 72)
+"""Where the header says how many sectors there are of each kind. The reader takes memory for as many as are said."""
 ENTRY, SMALL_SECTOR = 128, 64
 STREAM, ROOT = 2, 5
 Table = npt.NDArray[np.uint32]
@@ -36,6 +38,9 @@ class _Compound:
         if power not in (9, 12):
             raise Broken
         self.size = 1 << power
+        counts = (struct.unpack_from("<I", data, at)[0] for at in COUNTS_AT)
+        if max(counts) > len(data) // self.size:
+            raise Broken
         (self.directory_at,) = struct.unpack_from("<I", data, 48)
         self.least, self.small_at = struct.unpack_from("<II", data, 56)
         self.table = self._table()
@@ -77,12 +82,18 @@ class _Compound:
         """The bytes of the first of these streams; short ones lie in the stream of the root, in small sectors."""
         directory = self._whole(self.directory_at)
         entries = [directory[at : at + ENTRY] for at in range(0, len(directory), ENTRY)]
-        root = next(entry for entry in entries if entry[66] == ROOT) if entries else b""
+        if any(self._length(entry) > len(self.data) for entry in entries if entry[66] in (STREAM, ROOT)):
+            raise Broken
+        root = next((entry for entry in entries if entry[66] == ROOT), b"")
         found = {_name(entry): entry for entry in reversed(entries) if entry[66] == STREAM}
         for name in names:
             if name in found:
                 return self._bytes(found[name], root)
         return b""
+
+    def _length(self, entry: bytes) -> int:
+        """Four bytes of eight count where sectors are small; the others may hold anything."""
+        return int.from_bytes(entry[120 : 124 if self.size == HEADER else 128], "little")
 
     def _bytes(self, entry: bytes, root: bytes) -> bytes:
         first, length = struct.unpack_from("<II", entry, 116)

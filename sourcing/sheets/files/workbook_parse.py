@@ -10,15 +10,11 @@ from xml.parsers import expat
 
 import numpy as np
 
-from .workbook_found import SURE, CellKind, Found, kind_of, longest_checked
+from .workbook_found import SURE, Broken, CellKind, Found, kind_of, longest_checked
 
 
 class Declared(Exception):
     """The XML has a document type declaration."""
-
-
-class Broken(Exception):
-    """The XML is not well formed."""
 
 
 class Reader(Protocol):

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from .workbook_found import SURE, CellKind, Found, Tail, TooLong, longest_checked
+from .workbook_found import SURE, Broken, CellKind, Found, Tail, TooLong, longest_checked
 
 Ints = npt.NDArray[np.int64]
 Words = npt.NDArray[np.uint64]
@@ -66,8 +66,10 @@ def _head(parts: Iterator[bytes]) -> tuple[bytes, bytes]:
     text = b""
     for piece in parts:
         text += piece
+        if b"\x00" in text[:64]:
+            raise Broken  # UTF-16: the reader of the cells would find none, and say nothing
         at = text.find(b"<sheetData")
-        if at >= 0 and b"<!" not in text[:at] and b"\x00" not in text[:at]:
+        if at >= 0 and b"<!" not in text[:at]:
             return text[:at], text[at:]
         if at >= 0 or len(text) > LONGEST_HEAD:
             raise Irregular
@@ -119,7 +121,8 @@ class _Block:
         if (begins[rows] != _word(b'<row r="')).any():
             raise Irregular
         longest = (self.opens[tags + 1] - self.opens[tags]).max(initial=0)
-        if longest > len('<row r="1048576">') and (b"hidden=" in self.text or b'ht="0' in self.text):
+        states_more = longest > len('<row r="1048576">') and (b"hidden=" in self.text or b'ht="0' in self.text)
+        if self.found.rows_hidden or states_more:
             for row, attributes in ROW.findall(self.text):
                 self.found.see_row(int(row), dict(ATTRIBUTE.findall(attributes)))
 

@@ -11,13 +11,12 @@ from collections.abc import Iterator
 import numpy as np
 
 from .workbook_formats import BUILT_IN, read_format
-from .workbook_found import MOST_COLUMNS, Found, TooMany
+from .workbook_found import MOST_COLUMNS, Broken, Found, TooMany
 from .workbook_marks import MOST_STRINGS, BookMarks, check_cells
 from .workbook_ole import stream
-from .workbook_parse import Broken
 
 BOF, EOF, PASSWORD, SHEET, SHARED, CONTINUED, FORMAT, STYLE = 0x809, 0x0A, 0x2F, 0x85, 0xFC, 0x3C, 0x41E, 0xE0
-ROW, COLUMNS, ROW_HEIGHT, STRING_CELL, ERROR, FORMULA = 0x208, 0x7D, 0x225, 0xFD, 0x205, 0x06
+ROW, COLUMNS, ROW_HEIGHT, EXTENT, STRING_CELL, ERROR, FORMULA = 0x208, 0x7D, 0x225, 0x200, 0xFD, 0x205, 0x06
 FORMULAS = frozenset((FORMULA, 0x206, 0x406))
 NUMBERS, MANY_NUMBERS = frozenset((0x203, 0x27E)), 0xBD
 OTHER_CELLS = frozenset((STRING_CELL, 0x204, 0xD6))
@@ -25,6 +24,9 @@ ERRORS = {0: "#NULL!", 7: "#DIV/0!", 15: "#VALUE!", 23: "#REF!", 29: "#NAME?", 3
 MOST_RECORDS = 8_000_000
 EIGHT_BIT_LETTERS = 0x600
 """Versions below this (5 and 95) keep texts in one byte a letter."""
+SHORTEST_SHARED = 3
+MOST_XLS_ROWS, MOST_XLS_COLUMNS = 65_536, 256
+"""The published limits. The reader takes memory for as many cells as a worksheet says it has."""
 Records = Iterator[tuple[int, bytes]]
 
 
@@ -65,7 +67,7 @@ class _Book:
                 codes[int.from_bytes(record[:2], "little")] = _text(record[2:], self.wide, 2 if self.wide else 1)
             elif number == STYLE:
                 styles.append(int.from_bytes(record[2:4], "little"))
-            elif number == SHEET and len(record) > 6 and record[5] == 0:
+            elif number == SHEET and len(record) > 6:
                 self.sheets.append((_text(record[6:], self.wide, 1), int.from_bytes(record[:4], "little")))
             elif number == SHARED or (number == CONTINUED and before == SHARED):
                 shared.append(record)
@@ -73,6 +75,8 @@ class _Book:
         known = {number: read_format(code) for number, code in codes.items()}
         found = {at: known.get(number) for at, number in enumerate(styles)}
         self.formats = {at: one for at, one in found.items() if one and one.matters}
+        if shared and int.from_bytes(shared[0][4:8], "little") * SHORTEST_SHARED > sum(map(len, shared)):
+            raise Broken
         self.sizes = np.fromiter(_shared_sizes(shared), np.int64)
 
     def _walk(self, start: int) -> Records:
@@ -126,6 +130,8 @@ class _Sheet:
                 self.found.see_row(row + 1, {b"hidden": b"1"} if flags & 0x20 else {})
             elif number == COLUMNS:
                 self._columns(*struct.unpack_from("<HHH2xH", record))
+            elif number == EXTENT:
+                _check_extent(*struct.unpack_from("<4xI2xH" if len(record) >= 14 else "<2xH2xH", record))
             elif number == ROW_HEIGHT:
                 self.rows_hidden = bool(record[0] & 2)
         except (struct.error, IndexError) as error:
@@ -170,6 +176,11 @@ class _Sheet:
         for style, places in self.styled.items():
             down, across = np.array(places, np.int64).T
             self.found.styled[style] = [(down, across)]
+
+
+def _check_extent(rows: int, columns: int) -> None:
+    if rows > MOST_XLS_ROWS or columns > MOST_XLS_COLUMNS:
+        raise Broken
 
 
 def _text(data: bytes, wide: bool, size: int) -> str:
