@@ -10,7 +10,7 @@ import gc
 import io
 import re
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from decimal import Decimal
 from typing import Any, NoReturn
@@ -27,8 +27,9 @@ from python_calamine import (
 
 from sourcing.basics.problem import Place, refused
 
-from ..worksheet import Cell, Worksheet, without_blank_end
+from ..worksheet import Cell, ColumnRows, Worksheet, without_blank_end
 from .archive import Archive
+from .workbook_columns import LEAST, as_columns
 from .workbook_formats import NumberFormat, shown_as_percent, shown_with_basis, shown_with_zeros
 from .workbook_found import Found
 from .workbook_marks import WORKBOOK, BookMarks, read_marks, refusing
@@ -134,11 +135,14 @@ def _worksheet(sheet: CalamineSheet, hidden: bool, found: Found | None, formats:
     merged = tuple((*first, *last) for first, last in sheet.merged_cell_ranges or ())
     name = sheet.name
     found = found or Found()
-    rows, numbers = _as_cells(values)
-    if numbers < found.numbers or len(rows) < found.sure_height or max(map(len, rows), default=0) < found.sure_width:
+    rows, numbers, width = _rows_of(values, found, formats)
+    if numbers < found.numbers or len(rows) < found.sure_height or width < found.sure_width:
         raise ValueError("the reader left out cells that are in the file")
-    _put_texts(rows, found)
-    rows = without_blank_end(rows)
+    if isinstance(rows, ColumnRows):
+        rows = rows.without_blank_end()
+    else:
+        _put_texts(rows, found)
+        rows = without_blank_end(rows)
     currencies = _put_formats(rows, found, formats)
     return Worksheet(
         name=name,
@@ -150,6 +154,17 @@ def _worksheet(sheet: CalamineSheet, hidden: bool, found: Found | None, formats:
         merged=merged,
         currencies=currencies,
     )
+
+
+def _rows_of(
+    values: list[list[Any]], found: Found, formats: dict[int, NumberFormat]
+) -> tuple[list[list[Cell]] | ColumnRows, int, int]:
+    """The cells, how many are no text, and the width. A long worksheet with nothing to mark is kept as columns."""
+    width = max(map(len, values), default=0)
+    marked = bool(found.texts) or any(formats[style].per or not formats[style].currency for style in found.styled)
+    if len(values) < LEAST or marked or any(len(row) != width for row in values):
+        return (*_as_cells(values), width)
+    return (*as_columns(values), width)
 
 
 ROWS_AT_ONCE = 4096
@@ -194,7 +209,7 @@ def _put_texts(rows: list[list[Cell]], found: Found) -> None:
 
 
 def _put_formats(
-    rows: list[list[Cell]], found: Found, formats: dict[int, NumberFormat]
+    rows: Sequence[list[Cell]], found: Found, formats: dict[int, NumberFormat]
 ) -> dict[int, dict[str, list[int]]]:
     """Makes text of numbers that are shown with zeros or as per cents; gives the currencies the others show."""
     currencies: dict[int, dict[str, list[int]]] = {}
@@ -213,7 +228,7 @@ def _put_formats(
     return currencies
 
 
-def _show(rows: list[list[Cell]], at_rows: list[int], column: int, shown: NumberFormat) -> None:
+def _show(rows: Sequence[list[Cell]], at_rows: list[int], column: int, shown: NumberFormat) -> None:
     for at in at_rows:
         cell = rows[at][column] if column < len(rows[at]) else ""
         if isinstance(cell, str):
