@@ -1,114 +1,168 @@
-"""`sourcing read`: its four ways to print, its exit codes, its files of columns, and the steps it shows."""
+"""The command `read` as a person and as a program meets it: plain CSV, exit codes, columns written and given back."""
 
 import csv
-import io
 import json
 import os
+import pty
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
-from typer.testing import CliRunner, Result
 
-from sourcing.cli.main import app
+COMMAND = [sys.executable, "-c", "from sourcing.cli.main import run; run()"]
+SHEET = "Part Number,Net,Pack\nA-1,2.50,1\nA-2,3.50,10\n"
+UNCLEAR = "Part Number,Price,Price 2\nA-1,2.50,2.40\nA-2,3.50,3.40\n"
 
-SHEET = 'Stonegarth\nPart Number,Description,Price\nNW-1,"Belt, auger",10.00\n00123,Pin,20.00\n'
+
+def environment(**more: str) -> dict[str, str]:
+    """The environment without what a developer has set for himself."""
+    kept = {name: value for name, value in os.environ.items() if not name.startswith(("SOURCING_", "PYTHON", "LC_"))}
+    return kept | more
+
+
+def sourcing(folder: Path, *words: str, **more: str) -> tuple[int, bytes, str]:
+    """Exit code, output as bytes and errors of a command in a process of its own."""
+    done = subprocess.run([*COMMAND, *words], cwd=folder, env=environment(**more), capture_output=True, check=False)
+    return done.returncode, done.stdout, done.stderr.decode()
 
 
 @pytest.fixture
 def sheet(tmp_path: Path) -> Path:
-    """A sheet with a price that may be net or list."""
-    file = tmp_path / "sheet.csv"
-    file.write_bytes(SHEET.encode("utf-16"))
-    return file
+    """A folder with a plain sheet, one with a question and one that is none."""
+    (tmp_path / "plain.csv").write_text(SHEET)
+    (tmp_path / "unclear.csv").write_text(UNCLEAR)
+    (tmp_path / "picture.csv").write_bytes(b"\x89PNG\r\n\x1a\n" + bytes(40))
+    return tmp_path
 
 
-def read(*words: object) -> Result:
-    """The command run in this process."""
-    return CliRunner().invoke(app, ["read", *map(str, words)])
-
-
-def test_the_grid_is_every_row_as_utf_8_with_commas(sheet: Path) -> None:
-    done = read(sheet, "--grid")
-    assert done.exit_code == 0
-    assert list(csv.reader(io.StringIO(done.stdout_bytes.decode("utf-8"), newline=""))) == [
-        ["Stonegarth"],
-        ["Part Number", "Description", "Price"],
-        ["NW-1", "Belt, auger", "10.00"],
-        ["00123", "Pin", "20.00"],
-    ]
+def test_the_grid_is_every_row_as_utf_8(sheet: Path) -> None:
+    """Whatever the file was written in and whatever the terminal speaks: UTF-8, commas, quotes where needed."""
+    rows = [["Größe ½", "Preis"], ["", ""], ['a "b", c', "=1+1"], ["  00123", "1.234,50 €"]]
+    text = 'Größe ½\tPreis\r\n\t\r\n"a ""b"", c"\t=1+1\r\n  00123\t1.234,50 €\r\n'
+    (sheet / "wide.txt").write_bytes(text.encode("utf-16"))
+    for locale in ({"LC_ALL": "C"}, {"LC_ALL": "C", "PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"}):
+        code, output, errors = sourcing(sheet, "read", "wide.txt", "--grid", **locale)
+        assert (code, errors) == (0, "")
+        assert output.decode("utf-8") == 'Größe ½,Preis\n,\n"a ""b"", c",=1+1\n  00123,"1.234,50 €"\n'
+        assert list(csv.reader(output.decode("utf-8").splitlines())) == rows
 
 
 def test_the_table_is_header_and_body_alone(sheet: Path) -> None:
-    assert read(sheet, "--table").stdout.splitlines()[0] == "Part Number,Description,Price"
-    assert len(read(sheet, "--table").stdout.splitlines()) == 3
+    text = "Prices of Larkmoor\n\n" + SHEET + "Total,6.00\n"
+    (sheet / "more.csv").write_text(text)
+    assert sourcing(sheet, "read", "more.csv", "--table") == (0, SHEET.encode(), "")
 
 
-def test_a_question_is_exit_1_and_an_answer_exit_0(sheet: Path) -> None:
-    asked = read(sheet, "--json", "--currency", "USD")
-    assert asked.exit_code == 1
-    assert [one["code"] for one in json.loads(asked.stdout)["questions"]] == ["price-column-unclear"]
-    answered = read(sheet, "--json", "--currency", "USD", "--column", "Price=net price")
-    assert answered.exit_code == 0
-    offers = json.loads(answered.stdout)["offers"]
-    assert [(one["supplier_number"], one["breaks"]) for one in offers] == [
-        ("NW-1", [{"from_quantity": 1, "price": "10.00"}]),
-        ("00123", [{"from_quantity": 1, "price": "20.00"}]),
+def test_a_terminal_that_speaks_ascii_gets_text_and_no_fault(sheet: Path) -> None:
+    (sheet / "umlaut.csv").write_text("Part Number,Net,Größe\nÄ-1,2.50,½\n", encoding="utf-8")
+    code, output, errors = sourcing(sheet, "read", "umlaut.csv", "--currency", "USD", LC_ALL="C")
+    assert (code, errors) == (0, "") and b"1 offer" in output
+
+
+@pytest.mark.parametrize("words", [["--grid"], ["--table"], ["--json"], []])
+def test_what_is_no_sheet_prints_nothing_but_a_sentence(sheet: Path, words: list[str]) -> None:
+    code, output, errors = sourcing(sheet, "read", "picture.csv", *words)
+    assert (code, output) == (1, b"") and errors.startswith("sourcing: picture.csv: ") and "Traceback" not in errors
+
+
+def test_a_question_is_exit_1_and_the_answer_exit_0(sheet: Path) -> None:
+    """Read as far as it can be, as text and for a program; with both columns told there is nothing left to ask."""
+    read = ["read", "unclear.csv", "--currency", "USD"]
+    code, output, errors = sourcing(sheet, *read)
+    assert code == 1 and b"question" in output and errors == ""
+    code, output, _ = sourcing(sheet, *read, "--json")
+    assert code == 1
+    assert {one["code"] for one in json.loads(output)["questions"]} >= {"price-column-unclear"}
+    told = ["--column", "Price=net price", "--column", "Price 2=net price from 10"]
+    code, output, errors = sourcing(sheet, *read, *told, "--json")
+    found = json.loads(output)
+    assert (code, errors, found["questions"]) == (0, "", [])
+    assert [[(one["from_quantity"], one["price"]) for one in offer["breaks"]] for offer in found["offers"]] == [
+        [(1, "2.50"), (10, "2.40")],
+        [(1, "3.50"), (10, "3.40")],
     ]
-
-
-def test_columns_are_written_to_a_file_corrected_and_read_back(sheet: Path, tmp_path: Path) -> None:
-    file = tmp_path / "columns.toml"
-    assert read(sheet, "--currency", "USD", "--write-columns", file).exit_code == 1
-    file.write_text(
-        file.read_text(encoding="utf-8").replace('"Price" = "?"', '"Price" = "list price"'), encoding="utf-8"
-    )
-    done = read(sheet, "--json", "--currency", "USD", "--columns", file)
-    assert done.exit_code == 0 and json.loads(done.stdout)["offers"][0]["list_price"] == "10.00"
-
-
-def test_a_price_break_may_be_named(sheet: Path) -> None:
-    done = read(sheet, "--json", "--currency", "USD", "--column", "Price=net price from 10")
-    assert json.loads(done.stdout)["offers"][0]["breaks"] == [{"from_quantity": 10, "price": "10.00"}]
 
 
 @pytest.mark.parametrize(
-    ("words", "code"),
-    [(["--column", "Price=net"], 1), (["--column", "Preis=net price"], 1), (["--column", "Price"], 1),
-     (["--grid", "--table"], 2)],
-)  # fmt: skip
-def test_what_can_not_be_meant_is_refused_and_prints_nothing(sheet: Path, words: list[str], code: int) -> None:
-    done = read(sheet, *words)
-    assert done.exit_code == code and not done.stdout
+    ("words", "said"),
+    [
+        (["--column", "Net=cheapest"], "'cheapest' is not known in the column 'Net'"),
+        (["--column", "Net=pack from 10"], "'pack from 10' is not known"),
+        (["--column", "Net"], "'Net'"),
+        (["--column", "Net=net price from ten"], "ten"),
+        (["--columns", "broken.toml"], "broken.toml"),
+        (["--columns", "other.toml"], "columns"),
+        (["--columns", "number.toml"], "number.toml"),
+        (["--columns", "nowhere.toml"], "nowhere.toml"),
+    ],
+)
+def test_what_is_said_of_the_columns_can_be_wrong(sheet: Path, words: list[str], said: str) -> None:
+    (sheet / "broken.toml").write_text('[columns]\n"Net = "net price"\n')
+    (sheet / "other.toml").write_text('[prices]\n"Net" = "net price"\n')
+    (sheet / "number.toml").write_text('[columns]\n"Net" = 7\n')
+    code, output, errors = sourcing(sheet, "read", "plain.csv", "--currency", "USD", *words)
+    assert code == 1 and output == b"" and said in errors and "Traceback" not in errors
 
 
-def test_a_file_that_is_none_prints_nothing(tmp_path: Path) -> None:
-    (tmp_path / "a.pdf").write_bytes(b"%PDF-1.7\n")
-    for words in (["--grid"], ["--table"], ["--json"], []):
-        done = read(tmp_path / "a.pdf", *words)
-        assert done.exit_code == 1 and not done.stdout
+def test_two_kinds_of_output_are_a_wrong_command(sheet: Path) -> None:
+    code, output, _ = sourcing(sheet, "read", "plain.csv", "--grid", "--json")
+    assert (code, output) == (2, b"")
 
 
-def run(sheet: Path, stderr: int) -> bytes:
-    """The command in a process of its own; what it printed."""
-    command = [
-        sys.executable,
-        "-c",
-        "from sourcing.cli.main import run; run()",
-        "read",
-        str(sheet),
-        "--currency",
-        "USD",
-    ]
-    return subprocess.run(command, stdout=subprocess.PIPE, stderr=stderr, check=False).stdout
+COLUMNS = {
+    "prices by quantity": "Part Number,Net,10+,Pack\nA-1,2.50,2.40,1\nA-2,3.50,3.40,1\n",
+    "warehouses": "Part Number,Net,Stock East,Stock West\nA-1,2.50,3,4\nA-2,3.50,5,6\n",
+    "warehouses by name": "Part Number,Net,Warehouse Dallas,Warehouse Reno\nA-1,2.50,3,4\nA-2,3.50,0,1\nA-3,1.50,8,2\n",
+    "marks of TOML": 'Part Number,Net,"Say ""x"" \\ = # [a]",Note\nA-1,2.50,x,y\n',
+    "a header twice": "Part Number,Net,Gadget,Gadget,Pack\nA-1,2.50,x,y,1\n",
+    "no header": "Part Number,Net,,Pack\nA-1,2.50,x,1\n",
+}
 
 
-def test_steps_are_shown_on_a_terminal_only_and_leave_no_trace(sheet: Path) -> None:
-    ours, theirs = pytest.importorskip("pty").openpty()
-    out = run(sheet, theirs)
-    os.close(theirs)
-    shown = os.read(ours, 100_000).decode()
-    assert "reading 0.0 MB" in shown and "looking for the table" in shown and "reading the cells" in shown
-    assert shown.endswith("\r") and not shown.rsplit("\r", 2)[-2].strip()
-    assert b"looking for the table" not in out
+@pytest.mark.parametrize("name", COLUMNS)
+def test_the_columns_written_read_the_sheet_the_same(sheet: Path, name: str) -> None:
+    """What `--write-columns` wrote is taken by `--columns` as it is, and changes nothing but the reasons."""
+    (sheet / "s.csv").write_text(COLUMNS[name])
+    read = ["read", "s.csv", "--currency", "USD", "--json"]
+    code, before, errors = sourcing(sheet, *read, "--write-columns", "c.toml")
+    assert (code, errors) == (0, "")
+    code, after, errors = sourcing(sheet, *read, "--columns", "c.toml")
+    assert (code, errors) == (0, "")
+    assert json.loads(after)["offers"] == json.loads(before)["offers"]
+
+
+def on_a_terminal(folder: Path, *words: str) -> tuple[bytes, str]:
+    """The output, and what the terminal was sent as errors: a pseudo-terminal, as a person sits at."""
+    ours, theirs = pty.openpty()
+    with subprocess.Popen(
+        [*COMMAND, *words], cwd=folder, env=environment(), stdout=subprocess.PIPE, stderr=theirs
+    ) as process:
+        os.close(theirs)
+        assert process.stdout
+        output, sent = process.stdout.read(), b""
+        try:
+            while piece := os.read(ours, 65536):
+                sent += piece
+        except OSError:  # Linux says so when the last writer of a pseudo-terminal is gone
+            pass
+        os.close(ours)
+    assert process.returncode == 0
+    return output, sent.decode()
+
+
+def screen(sent: str) -> str:
+    """What is left to see on one line after carriage returns."""
+    line: list[str] = []
+    for part in sent.split("\r"):
+        line[: len(part)] = part
+    return "".join(line).strip()
+
+
+def test_progress_shows_steps_and_leaves_no_trace(sheet: Path) -> None:
+    words = ["read", "plain.csv", "--currency", "USD", "--json"]
+    output, sent = on_a_terminal(sheet, *words)
+    assert all(step in sent for step in ("reading 0.0 MB", "looking for the table", "reading the cells"))
+    assert screen(sent) == "" and sent.endswith("\r") and "\n" not in sent
+    assert sourcing(sheet, *words) == (0, output, "")
+    assert b"..." not in output

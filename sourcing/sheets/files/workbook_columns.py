@@ -1,5 +1,6 @@
 """A long worksheet's rows to columns of cells in one pass; its numbers are made exact once for each different one."""
 
+from itertools import repeat
 from typing import Any
 
 import numpy as np
@@ -26,10 +27,10 @@ def as_columns(rows: list[list[Any]]) -> tuple[ColumnRows, int]:
 
 def _make_exact(column: NDArray[Any]) -> int:
     """Makes cells of the column's values, in place; how many were no text."""
-    kinds = set(map(type, column))
+    kinds = set(map(type, column.tolist()))
     if kinds == {str}:
         return 0
-    numbers = np.fromiter((type(value) is float for value in column), dtype=bool, count=len(column))
+    numbers = np.fromiter(map(isinstance, column.tolist(), repeat(float)), dtype=bool, count=len(column))
     different, where = np.unique(column[numbers].astype(np.float64), return_inverse=True)
     cells = np.fromiter(map(value_cell, different.tolist()), dtype=object, count=len(different))
     column[numbers] = cells[where]

@@ -54,7 +54,8 @@ def read_workbook(data: bytes, file: str) -> list[Worksheet]:
         return _read_by_calamine(data, file, _xls_marks(data, file))
     archive = Archive(data, file)
     if CONTENT in archive.parts and WORKBOOK not in archive.parts:
-        return read_ods(archive)
+        with _without_collecting():
+            return read_ods(archive)
     if BINARY_WORKBOOK in archive.parts:
         with refusing(file):
             check_xlsb(archive)

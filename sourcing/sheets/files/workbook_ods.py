@@ -5,27 +5,23 @@ repeat an empty row a million times. The text a number cell shows is taken where
 """
 
 import re
-from decimal import Decimal
 
 from sourcing.basics.problem import Place, refused
 
 from ..worksheet import Cell, Worksheet, without_blank_end
 from .archive import Archive
-from .workbook_formats import NumberFormat, shown_as_percent, shown_with_basis, shown_with_zeros
+from .workbook_formats import NumberFormat
 from .workbook_found import MOST_COLUMNS, TooWide, longest_checked
 from .workbook_marks import refusing
-from .workbook_numbers import number_cell
+from .workbook_ods_cells import NUMBERS, cell_of, number_of, plain
 from .workbook_ods_formats import OdsFormats
-from .workbook_parse import parse
+from .workbook_parse import LOCAL, parse
 
 MOST_CELLS = 6_000_000
 CONTENT, STYLES, MANIFEST = "content.xml", "styles.xml", "meta-inf/manifest.xml"
 NOT_CELLS = frozenset({"annotation", "shapes", "frame", "custom-shape", "tracked-changes", "dde-links", "object", "g"})
 """What may hold text or tables of its own inside a worksheet."""
-SPACES = re.compile(r"[ \t\r\n]+")
-ZEROS = re.compile(r"0[0-9]+|(?=[^1-9]*0)[A-Za-z]{0,6}[0-9]+(?:[-. /][0-9]+)+")
 LONGEST_STYLE_TEXT = 200
-NUMBERS = frozenset({"float", "currency", "percentage"})
 HIDES = frozenset({"collapse", "filter"})
 
 
@@ -60,11 +56,12 @@ class _Reader:
         if self.skipping or name in NOT_CELLS:
             self.skipping += 1
             return
-        given = {key.rpartition(":")[2]: value for key, value in attributes.items()}
+        given = {LOCAL[key]: value for key, value in attributes.items()}
         if self.cell is not None:
             self._in_cell(name, given)
         elif name in ("table-cell", "covered-table-cell") and self.sheet:
-            self.cell, self.texts, self.length = given | {"tag": name}, [], 0
+            given["tag"] = name
+            self.cell, self.texts, self.length = given, [], 0
         elif name == "table":
             self.sheet = _Sheet(given, self.hiding_styles, self.formats)
         elif self.sheet:
@@ -108,7 +105,8 @@ class _Reader:
             self.skipping -= 1
         elif name in ("table-cell", "covered-table-cell") and self.cell is not None and self.sheet:
             self.cell["paragraphs"] = "1" if self.texts else ""
-            self.sheet.add(self.cell, "\n".join(map(_plain, self.texts)))
+            texts = self.texts
+            self.sheet.add(self.cell, plain(texts[0]) if len(texts) == 1 else "\n".join(map(plain, texts)))
             self.cell = None
         elif name == "table-row" and self.sheet:
             self.cells += self.sheet.end_row(MOST_CELLS - self.cells)
@@ -176,19 +174,24 @@ class _Sheet:
         """A cell with what it shows. What a merged region covers is left blank."""
         cell, shown = ("", "") if given["tag"] == "covered-table-cell" else self._cell(given, text)
         count = _count(given, "number-columns-repeated")
-        down, right = _count(given, "number-rows-spanned"), _count(given, "number-columns-spanned")
-        if down * right > 1:
-            self.merged.append((self.at, self.column, self.at + down - 1, self.column + right - 1))
-        if cell != "":
+        if "number-rows-spanned" in given or "number-columns-spanned" in given:
+            self._see_span(_count(given, "number-rows-spanned"), _count(given, "number-columns-spanned"))
+        if cell != "" and count == 1 and self.column < MOST_COLUMNS:
+            self.row.append((self.column, cell, shown))
+        elif cell != "":
             if self.column + count > MOST_COLUMNS:
                 raise TooWide(self.at + 1, self.column + count)
             self.row += [(at, cell, shown) for at in range(self.column, self.column + count)]
         self.column += count
 
+    def _see_span(self, down: int, right: int) -> None:
+        if down * right > 1:
+            self.merged.append((self.at, self.column, self.at + down - 1, self.column + right - 1))
+
     def _cell(self, given: dict[str, str], text: str) -> tuple[Cell, str]:
         if given.get("value-type") in NUMBERS:
-            return _number(given, text, self._format(given))
-        return _cell(given, text), ""
+            return number_of(given, text, self._format(given))
+        return cell_of(given, text), ""
 
     def end_row(self, most: int) -> int:
         """Lays the row out as often as it is repeated; how many cells that took. Raises TooWide over `most`."""
@@ -231,54 +234,7 @@ class _Sheet:
 
 
 def _count(given: dict[str, str], name: str) -> int:
-    text = given.get(name, "1")
+    text = given.get(name)
+    if text is None:
+        return 1
     return int(text) if text.isdecimal() and 0 < len(text) < 9 and int(text) else 1
-
-
-def _plain(text: str) -> str:
-    """White space is one space, and only text:s, text:tab and text:line-break stand for more (section 6.1.2)."""
-    return SPACES.sub(" ", text).translate({0: " ", 1: "\t", 2: "\n"})
-
-
-def _cell(given: dict[str, str], text: str) -> str:
-    """A cell that is no number."""
-    kind = given.get("value-type", "")
-    if kind == "boolean":
-        return given.get("boolean-value", text).upper()
-    if kind == "date":
-        day = given.get("date-value", text)
-        return f"{day} 00:00:00" if len(day) == 10 else day.replace("T", " ")
-    if "formula" in given and not kind and not text and not given["paragraphs"]:
-        return "=" + given["formula"].partition("=")[2]
-    if kind == "string" and not text:
-        return given.get("string-value", "")
-    return text
-
-
-def _number(given: dict[str, str], text: str, shown: NumberFormat) -> tuple[Cell, str]:
-    """Exact, with the currency it shows (a code, or else the sign); text where its format or what it shows says more.
-
-    That is leading zeros of the very same number, a series, what a price is for, a per cent or an error.
-    """
-    kind = given["value-type"]
-    if text.startswith(("#", "Err:")) and any(letter.isalpha() for letter in text):
-        return text, ""
-    try:
-        number = number_cell(float(given.get("value", "")))  # only to round to the digits kept; exact from here
-    except ValueError:
-        return text, ""
-    if isinstance(number, str):
-        return number, ""
-    if shown.per:
-        return shown_with_basis(number, shown), ""
-    if kind == "percentage" or shown.percent:
-        return shown_as_percent(number), ""
-    if shown.mask and (whole := shown_with_zeros(number, shown.mask)):
-        return whole, ""
-    if kind == "float" and ZEROS.fullmatch(text) and _same_digits(text, number):
-        return text, ""
-    return number, given.get("currency", "") or shown.currency
-
-
-def _same_digits(text: str, number: Decimal) -> bool:
-    return re.sub(r"\D", "", text).lstrip("0") == format(number, "f").lstrip("0")

@@ -36,7 +36,7 @@ def parse(pieces: Iterable[bytes], reader: Reader) -> None:
     parser.buffer_text = True
     parser.StartDoctypeDeclHandler = _declared
     parser.StartElementHandler = _without_prefix(reader.begin)
-    parser.EndElementHandler = lambda name: reader.end(name.rpartition(":")[2])
+    parser.EndElementHandler = lambda name: reader.end(LOCAL[name])
     parser.CharacterDataHandler = reader.text
     try:
         for piece in pieces:
@@ -51,7 +51,21 @@ def _declared(*_: object) -> None:
 
 
 def _without_prefix(begin: Callable[[str, dict[str, str]], None]) -> Callable[[str, dict[str, str]], None]:
-    return lambda name, attributes: begin(name.rpartition(":")[2], attributes)
+    return lambda name, attributes: begin(LOCAL[name], attributes)
+
+
+class _LocalNames(dict[str, str]):
+    """Names without their prefix, worked out once each; a file of ever new names does not fill it."""
+
+    def __missing__(self, name: str) -> str:
+        local = name.rpartition(":")[2]
+        if len(self) < MOST_NAMES:
+            self[name] = local
+        return local
+
+
+MOST_NAMES = 5_000
+LOCAL = _LocalNames()
 
 
 class SheetReader:

@@ -131,7 +131,7 @@ class _Sheet:
             elif number == COLUMNS:
                 self._columns(*struct.unpack_from("<HHH2xH", record))
             elif number == EXTENT:
-                _check_extent(*struct.unpack_from("<4xI2xH" if len(record) >= 14 else "<2xH2xH", record))
+                _check_extent(*struct.unpack_from("<IIHH" if len(record) >= 14 else "<HHHH", record))
             elif number == ROW_HEIGHT:
                 self.rows_hidden = bool(record[0] & 2)
         except (struct.error, IndexError) as error:
@@ -178,8 +178,9 @@ class _Sheet:
             self.found.styled[style] = [(down, across)]
 
 
-def _check_extent(rows: int, columns: int) -> None:
-    if rows > MOST_XLS_ROWS or columns > MOST_XLS_COLUMNS:
+def _check_extent(top: int, rows: int, left: int, columns: int) -> None:
+    """From row and column, up to below and right of the last. A first behind the last wraps round to a huge count."""
+    if rows > MOST_XLS_ROWS or columns > MOST_XLS_COLUMNS or top > rows or left > columns:
         raise Broken
 
 

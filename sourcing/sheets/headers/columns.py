@@ -32,6 +32,7 @@ from .header_words import (
     is_weak_number,
     meaning_of,
 )
+from .stock_places import house_name
 
 __all__ = [
     "NUMBERS",
@@ -74,9 +75,14 @@ def column_of(at: int, header: Header, meanings: Mapping[str, Field]) -> Column:
 def _confirmed(at: int, header: Header, field: Field) -> Column:
     """A person's word. From how many pieces a price holds, and a warehouse, still stand in the header."""
     breaks = [n for reading in header.readings if (n := break_quantity(reading))] if field == "net price" else []
-    places = [name for reading in header.readings if (name := meaning_of(reading).place)] if field == "stock" else []
+    places = [name for reading in header.readings if (name := _place(reading))] if field == "stock" else []
     pieces, place = next(iter(breaks), None), next(iter(places), "")
     return Column(at=at, header=header.shown, field=field, from_quantity=pieces, place=place, why=CONFIRMED)
+
+
+def _place(reading: str) -> str:
+    """The warehouse a header names, also one without a word for stock: 'Warehouse Dallas'; '' where it names none."""
+    return meaning_of(reading).place or house_name(reading)
 
 
 def columns_of(
