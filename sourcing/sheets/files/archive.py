@@ -56,17 +56,21 @@ class Archive:
         return [name for name in self.parts if not name.endswith((*NEVER_READ, "/"))]
 
     def pieces(self, name: str) -> Iterator[bytes]:
-        """The part unpacked, in pieces of half a million bytes at most; its size is added to the sum of all."""
+        """The part unpacked, in pieces of half a million bytes at most; its size is added to the sum of all.
+
+        Refuses a part whose bytes are not those that were packed, once all are read.
+        """
         part = self.parts[name]
-        size = 0
+        size = check = 0
         try:
             for piece in self._unpacked(part):
                 size += len(piece)
+                check = zlib.crc32(piece, check)
                 self._count(len(piece))
                 yield piece
         except (zlib.error, struct.error) as error:
             raise self.damaged() from error
-        if size != part.file_size:
+        if size != part.file_size or check != part.CRC:
             raise self.damaged()
 
     def small(self, name: str) -> bytes:

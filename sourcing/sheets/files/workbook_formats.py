@@ -18,6 +18,9 @@ PLAIN_LITERALS = frozenset("-() :")
 NOT_ZEROS = frozenset("#?.,%/@")
 LETTER_SIGNS = frozenset({"kr", "kr.", "Fr.", "Fr", "SFr.", "zł", "Kč", "Ft", "lei", "Rs", "Rs."})
 PER = re.compile(r"\s*(?:/\s*\w|(?:per|pro|je|par|por)\s)", re.IGNORECASE)
+NUMBERS = frozenset((*range(12), *range(37, 45)))
+"""The built-in formats that show a number as a number; the others are dates, times and text."""
+COLOURS = frozenset({"black", "blue", "cyan", "green", "magenta", "red", "white", "yellow"})
 CODE = re.compile(r"(?<![A-Za-z])[A-Z]{3}(?![A-Za-z])")
 
 
@@ -53,6 +56,16 @@ def read_format(code: str) -> NumberFormat:
     if is_mask and not any(mark in NOT_ZEROS or mark.isalpha() for mark in marks):
         return NumberFormat(mask=tuple(mask))
     return NumberFormat()
+
+
+def shows_a_number(number: int, code: str | None) -> bool:
+    """Whether a style of this format surely shows numbers as numbers: no letter of a date or time is in its text."""
+    if code is None:
+        return number in NUMBERS
+    plain = "".join(token[4] for token in TOKEN.finditer(code) if token[4])
+    brackets = [token[3] for token in TOKEN.finditer(code) if token[3] is not None]
+    is_number = code.casefold() == "general" or not any(letter.isalpha() or letter == "@" for letter in plain)
+    return is_number and all(text[:1] == "$" or text.casefold() in COLOURS for text in brackets)
 
 
 def _first_section(code: str) -> tuple[list[str], list[str], list[tuple[str, bool]], str]:

@@ -1,11 +1,14 @@
 """What is found in a worksheet's XML beside its values, gathered while it is looked over."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import Enum
 
 import numpy as np
 import numpy.typing as npt
+
+from .workbook_formats import NumberFormat
 
 LONGEST_TEXT = 400_000
 """Bytes of XML between two tags. A cell holds 32,767 characters at most (the published limit of spreadsheets); each
@@ -31,6 +34,7 @@ class CellKind(Enum):
     STRING = "s"
     ERROR = "e"
     TEXT = "str"
+    INLINE = "inlineStr"
     OTHER = "other"
 
 
@@ -114,6 +118,10 @@ class Found:
     texts: dict[tuple[int, int], str] = field(default_factory=dict)
     odd_errors: bool = False
     tails: list[Tail] = field(default_factory=list)
+
+    def marked(self, formats: Mapping[int, NumberFormat]) -> bool:
+        """Whether single cells must be changed: errors, formulas without a value, numbers that show more than money."""
+        return bool(self.texts) or any(formats[style].per or not formats[style].currency for style in self.styled)
 
     def see_extent(self, count: int, row: int, column: int) -> None:
         """Counts cells that reach to this row and column, from 1. Raises TooWide beyond the end of a worksheet."""

@@ -12,6 +12,7 @@ import re
 import zipfile
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any, NoReturn
 
@@ -27,9 +28,8 @@ from python_calamine import (
 
 from sourcing.basics.problem import Place, refused
 
-from ..worksheet import Cell, ColumnRows, Worksheet, without_blank_end
+from ..worksheet import Cell, Worksheet, without_blank_end
 from .archive import Archive
-from .workbook_columns import LEAST, as_columns
 from .workbook_formats import NumberFormat, shown_as_percent, shown_with_basis, shown_with_zeros
 from .workbook_found import Found
 from .workbook_marks import WORKBOOK, BookMarks, read_marks, refusing
@@ -119,53 +119,46 @@ def _with_errors_as_text(archive: Archive) -> bytes:
 
 
 def _worksheets(data: bytes, marks: BookMarks | None) -> list[Worksheet]:
+    marks = marks or BookMarks()
+    if marks.sheets and len(marks.rows) == len(marks.sheets):
+        return [_kept_worksheet(name, marks) for name in marks.sheets]
     with CalamineWorkbook.from_filelike(io.BytesIO(data)) as book:
         kept = [(at, sheet) for at, sheet in enumerate(book.sheets_metadata) if sheet.typ == SheetTypeEnum.WorkSheet]
-        found = marks.sheets if marks else {}
-        formats = marks.formats if marks else {}
         return [
-            _worksheet(
-                book.get_sheet_by_index(at), sheet.visible != SheetVisibleEnum.Visible, found.get(sheet.name), formats
-            )
+            _kept_worksheet(sheet.name, marks)
+            if sheet.name in marks.rows
+            else _worksheet(book.get_sheet_by_index(at), sheet.visible != SheetVisibleEnum.Visible, marks)
             for at, sheet in kept
         ]
 
 
-def _worksheet(sheet: CalamineSheet, hidden: bool, found: Found | None, formats: dict[int, NumberFormat]) -> Worksheet:
+def _worksheet(sheet: CalamineSheet, hidden: bool, marks: BookMarks) -> Worksheet:
     values = sheet.to_python(skip_empty_area=False)
     merged = tuple((*first, *last) for first, last in sheet.merged_cell_ranges or ())
-    name = sheet.name
-    found = found or Found()
-    rows, numbers, width = _rows_of(values, found, formats)
+    found = marks.sheets.get(sheet.name, Found())
+    width = max(map(len, values), default=0)
+    rows, numbers = _as_cells(values)
     if numbers < found.numbers or len(rows) < found.sure_height or width < found.sure_width:
         raise ValueError("the reader left out cells that are in the file")
-    if isinstance(rows, ColumnRows):
-        rows = rows.without_blank_end()
-    else:
-        _put_texts(rows, found)
-        rows = without_blank_end(rows)
-    currencies = _put_formats(rows, found, formats)
-    return Worksheet(
-        name=name,
-        rows=rows,
-        row_numbers=range(1, len(rows) + 1),
-        hidden=hidden,
-        hidden_rows=frozenset(at for at in found.hidden_rows if at < len(rows)),
+    _put_texts(rows, found)
+    return _marked(Worksheet(sheet.name, without_blank_end(rows), range(0), hidden, merged=merged), marks)
+
+
+def _kept_worksheet(name: str, marks: BookMarks) -> Worksheet:
+    return _marked(Worksheet(name, marks.rows[name].without_blank_end(), range(0), name in marks.hidden), marks)
+
+
+def _marked(worksheet: Worksheet, marks: BookMarks) -> Worksheet:
+    """The worksheet with what was found beside its values. Changes its rows: copies of long lists cost time."""
+    found = marks.sheets.get(worksheet.name, Found())
+    height = len(worksheet.rows)
+    return replace(
+        worksheet,
+        row_numbers=range(1, height + 1),
+        hidden_rows=frozenset(at for at in found.hidden_rows if at < height),
         hidden_columns=frozenset(at for at in found.hidden_columns if at < found.width),
-        merged=merged,
-        currencies=currencies,
+        currencies=_put_formats(worksheet.rows, found, marks.formats),
     )
-
-
-def _rows_of(
-    values: list[list[Any]], found: Found, formats: dict[int, NumberFormat]
-) -> tuple[list[list[Cell]] | ColumnRows, int, int]:
-    """The cells, how many are no text, and the width. A long worksheet with nothing to mark is kept as columns."""
-    width = max(map(len, values), default=0)
-    marked = bool(found.texts) or any(formats[style].per or not formats[style].currency for style in found.styled)
-    if len(values) < LEAST or marked or any(len(row) != width for row in values):
-        return (*_as_cells(values), width)
-    return (*as_columns(values), width)
 
 
 ROWS_AT_ONCE = 4096

@@ -13,25 +13,33 @@ import numpy.typing as npt
 
 from sourcing.basics.problem import Place, refused
 
+from ..worksheet import ColumnRows
 from .archive import Archive, name_key
-from .workbook_formats import BUILT_IN, NumberFormat, read_format
+from .workbook_formats import BUILT_IN, NumberFormat, read_format, shows_a_number
 from .workbook_found import LONGEST_TEXT, MOST_CELLS, Broken, Found, TooLong, TooMany, TooMuchText, TooWide
 from .workbook_parse import Declared, SheetReader, parse, tags_of
 from .workbook_scan import Irregular, scan
+from .workbook_values import LEAST_BYTES, LongValues, SharedTexts
 
 MOST_STRING_BYTES = 300_000_000
 """Text of all cells together: a text that is stored once is copied for every cell that shows it."""
 MOST_STRINGS = 4_000_000
 SHORTEST_CELL = len('<c t="s"><v>0</v></c>')
 WORKBOOK = "xl/workbook.xml"
+HIDDEN = ("hidden", "veryHidden")
 
 
 @dataclass(frozen=True)
 class BookMarks:
-    """By worksheet name, what was found beside its values. `formats`: those that matter, by style."""
+    """By worksheet name, what was found beside its values. `formats`: those that matter, by style.
+
+    `hidden`: the names of hidden worksheets; `rows`: the cells of long worksheets that were kept on the way.
+    """
 
     sheets: dict[str, Found] = field(default_factory=dict)
     formats: dict[int, NumberFormat] = field(default_factory=dict)
+    hidden: frozenset[str] = frozenset()
+    rows: dict[str, ColumnRows] = field(default_factory=dict)
 
 
 def read_marks(archive: Archive) -> BookMarks:
@@ -62,14 +70,21 @@ def refusing(file: str) -> Iterator[None]:
 
 def _read(archive: Archive) -> BookMarks:
     book = tags_of(archive.small(WORKBOOK))
-    formats = _formats(archive)
-    sizes = _string_sizes(archive, _of_kind(archive, "sharedStrings", "xl/sharedstrings.xml"))
+    styles = _styles(archive)
+    strings = _of_kind(archive, "sharedStrings", "xl/sharedstrings.xml")
+    sizes = _string_sizes(archive, strings)
     recalculated = any(name == "calcPr" and tag.get("fullCalcOnLoad") in ("1", "true") for _, name, tag in book)
-    sheets: dict[str, Found] = {}
+    hidden = frozenset(tag.get("name", "") for _, name, tag in book if name == "sheet" and tag.get("state") in HIDDEN)
+    marks = BookMarks(formats=styles.formats, hidden=hidden)
+    texts = SharedTexts(archive, strings)
     for name, part in _sheets(archive, book):
-        sheets[name] = _found(archive, part, frozenset(formats), sizes, recalculated)
-        check_cells(sheets.values())
-    return BookMarks(sheets, formats)
+        found, values = _found(archive, part, styles, sizes, recalculated)
+        marks.sheets[name] = found
+        check_cells(marks.sheets.values())
+        rows = None if found.marked(styles.formats) else values.columns(found, texts)
+        if rows:
+            marks.rows[name] = rows
+    return marks
 
 
 def check_cells(sheets: Iterable[Found]) -> None:
@@ -115,17 +130,29 @@ def _of_kind(archive: Archive, kind: str, usual: str) -> str:
     return usual
 
 
-def _formats(archive: Archive) -> dict[int, NumberFormat]:
-    """The number formats that matter, by number of style."""
+@dataclass(frozen=True)
+class _Styles:
+    """By number of style: the formats that matter, and the styles that show numbers as numbers and no more."""
+
+    formats: dict[int, NumberFormat]
+    plain: frozenset[int]
+
+
+def _styles(archive: Archive) -> _Styles:
     tags = tags_of(archive.small(_of_kind(archive, "styles", "xl/styles.xml")))
-    codes = dict(BUILT_IN)
-    for parent, name, tag in tags:
-        if parent == "numFmts" and name == "numFmt" and tag.get("numFmtId", "").isdecimal():
-            codes[int(tag["numFmtId"])] = tag.get("formatCode", "")
-    known = {number: read_format(code) for number, code in codes.items()}
-    styles = [tag.get("numFmtId", "0") for parent, name, tag in tags if parent == "cellXfs" and name == "xf"]
-    found = {at: known.get(int(number)) for at, number in enumerate(styles) if number.isdecimal()}
-    return {at: one for at, one in found.items() if one and one.matters}
+    codes = {
+        int(tag["numFmtId"]): tag.get("formatCode", "")
+        for parent, name, tag in tags
+        if parent == "numFmts" and name == "numFmt" and tag.get("numFmtId", "").isdecimal()
+    }
+    known = {number: read_format(code) for number, code in (BUILT_IN | codes).items()}
+    texts = [tag.get("numFmtId", "0") for parent, name, tag in tags if parent == "cellXfs" and name == "xf"]
+    styles = {at: int(text) for at, text in enumerate(texts or ["0"]) if text.isdecimal()}
+    found = {at: known.get(number) for at, number in styles.items()}
+    return _Styles(
+        {at: one for at, one in found.items() if one and one.matters},
+        frozenset(at for at, number in styles.items() if shows_a_number(number, codes.get(number))),
+    )
 
 
 def _string_sizes(archive: Archive, part: str) -> npt.NDArray[np.int64]:
@@ -156,22 +183,20 @@ def _check_declaration(archive: Archive, part: str) -> None:
 
 
 def _found(
-    archive: Archive, part: str, styles: frozenset[int], sizes: npt.NDArray[np.int64], recalculated: bool
-) -> Found:
+    archive: Archive, part: str, styles: _Styles, sizes: npt.NDArray[np.int64], recalculated: bool
+) -> tuple[Found, LongValues]:
     """Looks over one worksheet. The texts are summed up only where there could be too many of them."""
-    cells = archive.parts[part].file_size // SHORTEST_CELL
-    counted = sizes if int(sizes.max(initial=0)) * cells > MOST_STRING_BYTES else None
-    return _looked_over(archive, part, Found(styles=styles, string_sizes=counted, recalculated=recalculated))
-
-
-def _looked_over(archive: Archive, part: str, found: Found) -> Found:
-    unpacked = archive.unpacked
+    size, unpacked = archive.parts[part].file_size, archive.unpacked
+    counted = sizes if int(sizes.max(initial=0)) * (size // SHORTEST_CELL) > MOST_STRING_BYTES else None
+    found = Found(styles=frozenset(styles.formats), string_sizes=counted, recalculated=recalculated)
+    values = LongValues(styles.plain, wanted=size >= LEAST_BYTES)
     try:
-        scan(archive.pieces(part), found)
+        scan(archive.pieces(part), found, values)
     except Irregular:
         archive.unpacked = unpacked
-        found = Found(styles=found.styles, string_sizes=found.string_sizes, recalculated=found.recalculated)
+        values.give_up()
+        found = Found(styles=found.styles, string_sizes=counted, recalculated=recalculated)
         reader = SheetReader(found)
         parse(archive.pieces(part), reader)
         reader.finish()
-    return found
+    return found, values

@@ -86,7 +86,10 @@ class SheetReader:
         """Rows and cells without a reference stand after the one before."""
         if name == "c":
             column, row = _reference(attributes.get("r", ""))
-            self.row, self.column = row or self.row, column or self.column + 1
+            place = (row or self.row, column or self.column + 1)
+            if place == (self.row, self.column):
+                raise Broken
+            self.row, self.column = place
             self.attributes, self.formula, self.value, self.filled = attributes, None, None, False
         elif name == "row":
             number = attributes.get("r", "")

@@ -12,7 +12,8 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from .workbook_found import SURE, Broken, CellKind, Found, Tail, TooLong, longest_checked
+from .workbook_found import MOST_COLUMNS, SURE, Broken, CellKind, Found, Tail, TooLong, longest_checked
+from .workbook_values import LongValues
 
 Ints = npt.NDArray[np.int64]
 Words = npt.NDArray[np.uint64]
@@ -44,8 +45,8 @@ def _word(text: bytes) -> np.uint64:
     return np.uint64(int.from_bytes(text, "little"))
 
 
-def scan(pieces: Iterable[bytes], found: Found) -> None:
-    """Fills `found` from the XML of one worksheet. Raises Irregular, with `found` half filled."""
+def scan(pieces: Iterable[bytes], found: Found, values: LongValues | None = None) -> None:
+    """Fills `found`, and `values` if wanted, from the XML of one worksheet. Raises Irregular, with both half filled."""
     parts = iter(pieces)
     head, rows = _head(parts)
     found.see_head(head)
@@ -53,7 +54,7 @@ def scan(pieces: Iterable[bytes], found: Found) -> None:
     for block in _blocks(rows, parts):
         if end := block.find(END) + 1:
             tail, block = block[end:], block[: end - 1]
-        _Block(block, found).look()
+        _Block(block, found, values).look()
         if tail:
             break
     found.see_tail(tail)
@@ -93,8 +94,8 @@ def _blocks(rows: bytes, parts: Iterator[bytes]) -> Iterator[bytes]:
 class _Block:
     """Whole rows of XML: where the tags are, and what the cells among them say."""
 
-    def __init__(self, text: bytes, found: Found) -> None:
-        self.text, self.found = text, found
+    def __init__(self, text: bytes, found: Found, values: LongValues | None) -> None:
+        self.text, self.found, self.values = text, found, values
         buffer = text + PADDING
         self.eight: Words = np.ndarray((len(text) + 40,), "<u8", buffer, strides=(1,))
         letters = np.ndarray((len(text) + 46,), "<u2", buffer, strides=(1,))
@@ -103,6 +104,14 @@ class _Block:
         self.opens: Ints = np.append(opens, np.full(8, len(text)))
         self.two = letters[self.opens]
         """The first two bytes of each tag."""
+
+    def says(self, at: Ints, text: bytes) -> npt.NDArray[np.bool_]:
+        """At which of the places these bytes stand."""
+        same = np.ones(len(at), np.bool_)
+        for begin in range(0, len(text), 8):
+            part = text[begin : begin + 8]
+            same &= (self.eight[at + begin] & MASKS[len(part)]) == _word(part)
+        return same
 
     def look(self) -> None:
         """Adds what the block holds to `found`."""
@@ -130,6 +139,8 @@ class _Block:
         if ((self.eight[self.opens[tags]] & MASKS[6]) != _word(b'<c r="')).any():
             raise Irregular
         columns, rows, quotes = self._references(self.opens[tags] + 6)
+        if (np.diff(rows * MOST_COLUMNS + columns) == 0).any():
+            raise Broken
         tails = self._tails(quotes + 1)
         cells = _Cells(tags, tails, rows, columns)
         self._look_at_formulas(cells)
@@ -140,6 +151,11 @@ class _Block:
             self.found.see_extent(len(here), int(rows[here].max()), int(columns[here].max()))
             if tail.kind in SURE:
                 self._count_sure(tail, here, cells, quotes)
+            if self.values:
+                here_filled = here[self.two[tags[here] + 1] != _number(b"</")]
+                starts = quotes[here_filled] + 1 + len(tail.text)
+                places = rows[here_filled], columns[here_filled]
+                self.values.see(self, tail, tags[here_filled], starts, places)
             if tail.kind == CellKind.STRING and self.found.string_sizes is not None:
                 self._count_strings(tags[here], quotes[here] + 1 + len(tail.text))
             elif tail.kind == CellKind.NUMBER and tail.style in self.found.styles:
