@@ -33,6 +33,7 @@ from .header_words import (
     is_weak_number,
 )
 from .stock_places import house_name
+from .value_hints import with_values
 from .value_looks import agrees, best_look, looks_like, looks_like_basis, sample_of
 
 BASIS_LOOK = "its values are what prices are for"
@@ -57,7 +58,7 @@ def with_hints(columns: Sequence[Column], blank: Sequence[Column], cells_of: Cel
     found = [_by_basis(column, found, cells_of(column.at)) for column in found]
     found = [_by_amounts(column, found, cells_of(column.at)) for column in found]
     found = [_by_open_word(column, found, cells_of) for column in found]
-    found = _without_sum(_described(found, cells_of), cells_of)
+    found = with_values(_without_sum(_described(found, cells_of), cells_of), cells_of)
     extra = [_by_values(column, found, cells_of(column.at)) for column in blank]
     found = _without_lone_place(found)
     return sorted([*found, *(column for column in extra if column.suggested)], key=lambda column: column.at)

@@ -53,7 +53,7 @@ WORDS: dict[Field, str] = {
         net each price, each net, each cost, net amount each, nett, nett price, your nett price,
         stocking dealer price|net|cost|-, customer net|cost, your discounted price|cost, net dealer price|cost|-,
         your dealer price|cost|-, our cost, my cost, my price, your special price, contract price each, costs,
-        nett cost, dlr|dlr. price|net|cost|-, whsl price|-, net to you, net your price""",
+        nett cost, regular|standard dealer price|net|cost|-, wholesale price|-, dealer price|-, net to you, net your price""",
     "discount code": """
         discount|disc|price|pricing|dis code|group|class|category|schedule|letter|grp|cd, price discount code,
         discount|disc code|group letter|id, discount price code, multiplier code|group|class""",
@@ -156,7 +156,7 @@ WORDS: dict[Field, str] = {
         price valid from, effective from date, from date, price start date, date effective, price eff date,
         price effective, in effect from, valid from date, pricing effective date, new price effective date""",
     "valid to": """
-        expires, expire|expiry|expiration|exp|end|price_expiration|price_expiry|price_end date, expiry, expiration,
+        expires, expire|expires|expiry|expiration|exp|end|price_expiration|price_expiry|price_end date, expiry, expiration,
         valid until|to|through|thru|till date|-, price valid until|to|through, price expires, good through|until,
         until, effective to|until|through, quote expires, expires on, effective end date, to date valid""",
     "note": """

@@ -35,7 +35,7 @@ WORDS: dict[Field, str] = {
         listenpreise, lp, lvp, uvpe, listenverkaufspreis,
         upe""",
     "net price": """
-        ek|hek|einkaufs|händler-ek|ihr|ihr_ek|netto-ek|einstands|händler|händlernetto preis, ek, ek netto,
+        ek|hek|einkaufs|händler-ek|ihr|ihr_ek|netto-ek|einstands|händler|händlernetto preis, ek, hek|händler-ek|ihr-ek netto, ek netto,
         ek-preis netto, netto-ek, ek netto preis, nettopreis, netto, preis netto, nettopreis stück, hek, händler-ek,
         händlerek, ihr ek, ihr preis, ihr nettopreis, händlerpreis netto, hep, nettopreise, netto einzelpreis,
         nettoeinzelpreis, einzelpreis netto, stückpreis netto, netto stückpreis, netto-einkaufspreis,

@@ -54,7 +54,7 @@ WORDS: dict[Field, str] = {
     "pack": """
         envase, unidades por caja|paquete|envase|bolsa|embalaje, uds por caja|paquete|envase|bolsa,
         ud por caja|paquete|envase, uds caja|paquete|envase, cantidad por caja|paquete|envase|embalaje|bolsa,
-        piezas por caja|paquete|envase, paquete, embalaje, empaque, unidad de embalaje, unidad de envase,
+        piezas por caja|paquete|envase, paquete, embalaje, empaque, unidad de embalaje, unid|ud|uds|unidades embalaje|envase|empaque, embal, unidad de envase,
         unidades caja, unidades paquete, unidades envase, tamaño del paquete, cantidad empaque, cantidad envase,
         cantidad caja, piezas por empaque, unidad de empaque,
         unid caja, unid por caja, unid/caja, uds/caja, unid envase""",

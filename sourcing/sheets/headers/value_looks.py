@@ -76,6 +76,11 @@ def is_gtin(text: str) -> bool:
     return weighted % 10 == 0
 
 
+def says_days(text: str) -> bool:
+    """Whether the text says a count of days, weeks or months."""
+    return any(map(str.isdigit, text)) and TIME.fullmatch(plain_text(text)) is not None
+
+
 def is_prose(text: str) -> bool:
     """Whether the text has two words or more."""
     words = re.findall(r"[a-z]{2,}", text)

@@ -10,12 +10,14 @@ from sourcing.basics.sheet import Column
 
 from ..cells.basis_cells import Basis, basis_of, parse_basis
 from ..cells.cell import Bad
+from ..headers.header_keys import words_in
 from ..region.body import Body, Objects, objects
 from ..worksheet import text_of
 from .column_reader import ColumnReader
 
 EACH = Basis(1, "piece")
 PAIR = 2
+UNIT_WORDS = frozenset({"uom", "um"})
 PAIRS = frozenset({"pr", "pair", "pairs", "paar", "paire", "par"})
 
 
@@ -112,9 +114,8 @@ def _in_pieces(
     if isinstance(basis, Bad):
         reader.spoil(at, header, basis)
         return EACH
-    if basis.unit == "piece" and basis.count == 1 and packs[at] == PAIR and _says_pair(reader, at):
-        # A pair may be two pieces of one pack or one thing sold in twos: twice the price, or half of it.
-        reader.spoil(at, header, Bad("price-basis-differs", found="per pair and packs of 2"))
+    if basis == EACH and packs[at] > 1 and (word := _unit_word(reader, at)):
+        return _of_one(reader, at, header, packs[at], word)
     if basis.unit != "pack":
         return basis
     if not stated_packs[at]:
@@ -123,9 +124,29 @@ def _in_pieces(
     return Basis(basis.count * packs[at], "piece")
 
 
-def _says_pair(reader: ColumnReader, at: int) -> bool:
-    columns = reader.body.columns("price basis")
-    return any(text_of(reader.body.row(at)[c.at]).casefold().strip(".") in PAIRS for c in columns)
+def _of_one(reader: ColumnReader, at: int, header: str, pieces: int, word: str) -> Basis:
+    """The price of a pair or of one, where the row also counts pieces: twice the price, or half of it, if misread."""
+    is_pair = word.casefold().strip(".") in PAIRS and pieces == PAIR
+    if _counts_unit(reader):
+        if is_pair:
+            return Basis(PAIR, "piece")
+        reader.spoil(at, header, Bad("price-basis-differs", found=f"per '{word}' and {pieces} pieces of that unit"))
+    elif is_pair:
+        reader.spoil(at, header, Bad("price-basis-differs", found="per pair and packs of 2"))
+    return EACH
+
+
+def _unit_word(reader: ColumnReader, at: int) -> str:
+    """What the row says the price is for, in its own words."""
+    row = reader.body.row(at)
+    words = (text_of(row[column.at]) for column in reader.body.columns("price basis"))
+    return next((word for word in words if word), "")
+
+
+def _counts_unit(reader: ColumnReader) -> bool:
+    """Whether the pack's header says it counts the pieces of the unit of measure: 'Qty/UOM'."""
+    column = reader.column("pack")
+    return column is not None and bool(UNIT_WORDS.intersection(words_in(column.header)))
 
 
 def common_basis(reader: ColumnReader, prices: Sequence[Objects], bases: Sequence[Objects]) -> Objects:
