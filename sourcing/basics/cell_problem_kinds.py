@@ -15,6 +15,11 @@ CELL_KINDS: dict[str, ProblemKind] = {
         "the row says for how many pieces its price is in two ways: {found}",
         "ask the supplier which holds, correct the cell and import the file again",
     ),
+    "price-basis-unsaid": _kind(
+        "Unit of one price not said",
+        "'{found}' does not say what it is for, and the price beside it is {other}",
+        "ask the supplier, write it into the cell and import the file again",
+    ),
     "discount-disagrees": _kind(
         "Multiplier and discount disagree",
         "multiplier and discount give two net prices: {found}",
@@ -24,6 +29,16 @@ CELL_KINDS: dict[str, ProblemKind] = {
         "Two prices from one quantity",
         "there is a price from {found} pieces on already for this part number",
         MENDED,
+    ),
+    "number-with-remark": _kind(
+        "A remark behind the part number",
+        "'{found}' holds more than a part number",
+        "write the number alone and the remark into a column of its own, and import the file again",
+    ),
+    "superseded-unclear": _kind(
+        "Superseded by what",
+        "'{found}' is not one part number, so what takes the part's place can't be told",
+        "write the one number to order, or leave the cell blank, and import the file again",
     ),
     "number-missing": _kind("No part number", "the row has no part number: {found}", MENDED),
     "number-damaged": _kind(
@@ -72,7 +87,7 @@ CELL_KINDS: dict[str, ProblemKind] = {
     ),
     "stock-unreadable": _kind(
         "Stock unreadable",
-        "'{found}' is not understood as stock",
+        "'{found}' is not understood as stock and was left blank",
         'write pieces, yes or no, or leave the column out with --column "Header=not used"',
     ),
     "price-basis-unreadable": _kind(

@@ -24,6 +24,16 @@ COLUMN_KINDS: dict[str, ProblemKind] = {
         "ask the supplier for prices without tax, or say what the column is with "
         '--column "{found}=net price" or --column "{found}=not used"',
     ),
+    "two-worksheets": kind(
+        "Two prices on two worksheets",
+        "{count} numbers, such as {first}, have another price on worksheet '{found}' than on '{other}'",
+        'say which worksheet is not used, for example --column "worksheet {other}=not used"',
+    ),
+    "line-about-prices": kind(
+        "A line that speaks of the prices",
+        "the line '{found}' may change what the prices mean: {why}",
+        'make the cells say it, or, if the prices hold as they stand in the cells, say --column "{found}=not used"',
+    ),
     "header-gone": kind(
         "A header is gone",
         "column '{found}', which meant '{meaning}' on the sheet before, is not on this sheet",

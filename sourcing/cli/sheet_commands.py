@@ -99,7 +99,8 @@ def read(
 ) -> None:
     """Read a sheet and say what it holds, without keeping anything. Exit 1 if it leaves a question open."""
     from ..actions.read_file import read_only, rows_of, table_of
-    from ..documents.sheet_json import reading_json
+    from ..basics.problem import Refused
+    from ..documents.sheet_json import reading_json, refusal_json
     from ..documents.sheets import columns_file, summary_text
 
     if grid + table + json > 1:
@@ -114,8 +115,13 @@ def read(
         if found.others:
             typer.echo(f"sourcing: {found.others} more tables are in the file; this is the longest.", err=True)
         return
-    with progress() as tell:
-        reading = read_only(file, said, currency, tell)
+    try:
+        with progress() as tell:
+            reading = read_only(file, said, currency, tell)
+    except Refused as error:
+        if json:
+            show_bytes(refusal_json(file.name, error.problems))
+        raise
     if write_columns:
         write(write_columns, columns_file(reading.summary))
     if json:

@@ -35,6 +35,16 @@ def reading_json(summary: SheetSummary, offers: "pd.DataFrame", structure: Seque
     yield b"}\n"
 
 
+def refusal_json(file: str, problems: Sequence[Problem]) -> Iterator[bytes]:
+    """The same keys for a file that could not be read: what stands against it is among the questions."""
+    yield ENCODER.encode({"file": file, "reading": "", "currency": "", "sheet_date": None, "worksheets": []})[:-1]
+    for name in ("offers", "structure", "problems"):
+        yield from _list(name, ())
+    yield from _list("questions", map(_problem, problems))
+    yield from _list("notes", ())
+    yield b"}\n"
+
+
 def _list(name: str, values: Iterable[object]) -> Iterator[bytes]:
     yield b',\n"' + name.encode() + b'":['
     for at, value in enumerate(values):

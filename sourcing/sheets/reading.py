@@ -17,11 +17,21 @@ from .headers.columns import PRICES, meanings_by_key, plain_key, questions
 from .hints import Hints, SheetReading, Tell, silent
 from .offers.currency_of import sheet_currency
 from .offers.table_reading import TableReading, read_body
+from .price_lines import price_lines
 from .region.body import JUDGED, Body, Objects
 from .region.shape import shape_of
 from .region.table import Table, with_columns
 from .region.tables import SaidColumns, tables_in
-from .summary import ReadWorksheet, accounting, columns_once, notes_on, region, stated_date, structure_of
+from .summary import (
+    ReadWorksheet,
+    accounting,
+    columns_once,
+    notes_on,
+    region,
+    stated_date,
+    structure_of,
+    two_worksheets,
+)
 from .worksheet import Worksheet
 
 __all__ = ["Hints", "SheetReading", "Tell", "read_sheet", "silent"]
@@ -53,7 +63,9 @@ def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
         )
         for worksheet, some in zip(worksheets, found, strict=True)
     ]
-    asked = (*(one for table in tables for one in _asked(table, file)), *unsure)
+    twice = two_worksheets(read, file)
+    lines = (one for each in read for one in price_lines(each, tables, currency, hints.meanings, file))
+    asked = (*(one for table in tables for one in _asked(table, file)), *unsure, *twice, *lines)
     return _reading(
         read,
         SheetSummary(
@@ -72,10 +84,14 @@ def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
 
 
 def _tables(worksheets: Sequence[Worksheet], hints: Hints) -> list[list[Table]]:
-    """The tables of each worksheet; a hidden one is not looked at."""
+    """The tables of each worksheet; a hidden one and one a person leaves out are not looked at."""
     quantities = {plain_key(header): pieces for header, pieces in hints.quantities.items()}
     said = SaidColumns(meanings_by_key(hints.meanings), quantities)
-    return [[] if worksheet.hidden else tables_in(worksheet, said) for worksheet in worksheets]
+    left_out = {key for key, field in said.meanings.items() if field == "not used"}
+    return [
+        [] if one.hidden or plain_key(f"worksheet {one.name}") in left_out else tables_in(one, said)
+        for one in worksheets
+    ]
 
 
 def _read(table: Table, currency: str, file: str, dated: date | None) -> TableReading:

@@ -112,6 +112,28 @@ def notes_on(read: ReadWorksheet, file: str) -> Iterator[Problem]:
         yield from reading.notes
 
 
+def two_worksheets(read: Sequence[ReadWorksheet], file: str) -> Iterator[Problem]:
+    """Numbers that stand on two worksheets with different prices: last year's beside this year's, two currencies."""
+    known: dict[str, dict[str, object]] = {}
+    for one in read:
+        prices: dict[str, object] = {}
+        for _, reading in one.tables:
+            columns = reading.columns
+            prices |= zip(
+                columns["supplier_number"], zip(columns["breaks"], columns["list_price"], strict=True), strict=True
+            )
+        for name, others in known.items():
+            differ = [number for number in prices.keys() & others.keys() if prices[number] != others[number]]
+            if differ:
+                place = Place(file=file, worksheet=one.worksheet.name)
+                first = min(differ)
+                yield problem(
+                    "two-worksheets", place=place, found=one.worksheet.name, other=name, count=len(differ), first=first
+                )
+        if prices:
+            known[one.worksheet.name] = prices
+
+
 DISCOUNT_LINE = re.compile(
     r"\d\s*%.{0,40}\b(?:off|discount|rabatt|remise|descuento|dto|korting)\b"
     r"|\b(?:discount|rabatt|remise|descuento|dto|korting)\b.{0,40}\d\s*%",

@@ -60,7 +60,14 @@ def test_a_terminal_that_speaks_ascii_gets_text_and_no_fault(sheet: Path) -> Non
     assert (code, errors) == (0, "") and b"1 offer" in output
 
 
-@pytest.mark.parametrize("words", [["--grid"], ["--table"], ["--json"], []])
+def test_json_of_what_is_no_sheet_says_why(sheet: Path) -> None:
+    code, output, errors = sourcing(sheet, "read", "picture.csv", "--json")
+    found = json.loads(output)
+    assert (code, [one["code"] for one in found["questions"]], found["worksheets"]) == (1, ["not-a-sheet"], [])
+    assert errors.startswith("sourcing: picture.csv: ")
+
+
+@pytest.mark.parametrize("words", [["--grid"], ["--table"], []])
 def test_what_is_no_sheet_prints_nothing_but_a_sentence(sheet: Path, words: list[str]) -> None:
     code, output, errors = sourcing(sheet, "read", "picture.csv", *words)
     assert (code, output) == (1, b"") and errors.startswith("sourcing: picture.csv: ") and "Traceback" not in errors

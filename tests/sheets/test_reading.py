@@ -127,7 +127,6 @@ PROBLEMS = [
     (row(List="-5.00"), "price-not-positive", "List", "-5.00"),
     (row(Net="EUR 5.00"), "price-other-currency", "Net", "EUR 5.00"),
     (row(Pack="some"), "quantity-unreadable", "Pack", "some"),
-    (row(Stock="perhaps"), "stock-unreadable", "Stock", "perhaps"),
     ([*ROW, "one too many"], "row-too-wide", "", ""),
 ]
 
@@ -144,6 +143,13 @@ def test_a_bad_row_is_a_problem_with_its_place_and_its_neighbours_go_on(
     assert problem.found == found or not found
     assert list(reading.offers["supplier_number"]) == ["A1", "A3"]
     assert counts(reading) == [(4, 2, 1, 1)]
+
+
+def test_stock_nobody_can_read_is_left_blank_with_a_note() -> None:
+    reading = read_rows(row(Part_Number="A1"), row(Part_Number="A2", Stock="perhaps"))
+    (note,) = reading.summary.notes
+    assert (note.code, note.found) == ("stock-unreadable", "perhaps")
+    assert list(reading.offers["stock"])[1] is None
 
 
 def test_a_row_with_two_bad_cells_is_one_problem_row_and_two_problems() -> None:

@@ -55,11 +55,11 @@ def read(data: bytes) -> list[Worksheet] | str:
 
 
 def trimmed(row: Sequence[Cell]) -> list[Cell]:
-    """The row without blank cells at its end: how wide a row is kept says nothing."""
-    end = len(row)
-    while end and row[end - 1] == "":
-        end -= 1
-    return list(row[:end])
+    """The row without blank cells at its end, and cells of white space blank: neither says anything."""
+    cells = ["" if isinstance(cell, str) and not cell.strip() else cell for cell in row]
+    while cells and cells[-1] == "":
+        cells.pop()
+    return cells
 
 
 def is_kept(data: bytes) -> bool:

@@ -18,10 +18,14 @@ Unit = Literal["piece", "pack", "foot", "metre"]
 
 
 class Basis(NamedTuple):
-    """A price is for this many of these. A pack's pieces stand in the row's pack column, if anywhere."""
+    """A price is for this many of these. A pack's pieces stand in the row's pack column, if anywhere.
+
+    `packed`: the pieces come in one pack ('BX/25').
+    """
 
     count: int  # type: ignore[assignment]  # the word of the trade, though tuples have a method of that name
     unit: Unit
+    packed: bool = False
 
 
 PIECE = Basis(1, "piece")
@@ -56,18 +60,31 @@ LEADING = re.compile(
     r"(?:per\b|pro\b|je\b|par\b|por\b|p/|/|(?:au|le|la|les|das|al|el|à la|per de)\s|à\s|l'|the\s|voor\s|pour\s)?\s*"
 )
 COUNTED = re.compile(r"([1-9][0-9]{0,5})(?:[.,]0+)?\s*(.*)")
+PACK_WORDS = "|".join(sorted(PACKS, key=len, reverse=True))
 OF_PIECES = re.compile(
-    rf"(?:{'|'.join(sorted(PACKS, key=len, reverse=True))})\s*(?:of|à|zu|de|van|mit|met)\s*([1-9]\d{{0,5}})"
+    rf"(?:{PACK_WORDS})\s*(?:of|à|zu|de|van|mit|met|/)\s*([1-9]\d{{0,5}})|(?:pk|bx|ctn|cs|bg)([1-9]\d{{0,5}})"
+    rf"|([1-9]\d{{0,5}})\s?/\s?(?:{PACK_WORDS})"
 )
+"""'Box of 25', 'BX/25', 'PK10', '25/BX'. '10 pack' may be ten packs."""
 UNCLEAR = re.compile(r"[0-9]{1,3}[.,][0-9]{3}")
 
 
 def parse_basis(cells: Sequence[Cell]) -> list[Basis | Bad]:
     """What each price is for. Blank is one piece.
 
-    'M' and '/M' are a thousand, '/m' and 'per m' a metre; a bare 'm' may be either and is a problem.
+    '/M' is a thousand, '/m' and 'per m' a metre; a bare 'm' may be either and is a problem, and so is a bare 'M' in a
+    column without the 'C' or 'E' it goes with on US price sheets.
     """
-    return parse_column(cells, read_basis)
+    letters = {text for cell in cells if len(text := shown_of(cell).strip(" .")) == 1}
+    found = parse_column(cells, read_basis)
+    if "M" not in letters or letters & {"C", "E"}:
+        return found
+    is_m = [shown_of(cell).strip(" .") == "M" for cell in cells]
+    return [_may_be_metre(cell) if bare else one for cell, bare, one in zip(cells, is_m, found, strict=True)]
+
+
+def _may_be_metre(cell: Cell) -> Bad:
+    return Bad("price-basis-unreadable", found=shown_of(cell))
 
 
 def read_basis(cell: Cell) -> Basis | Bad:
@@ -90,7 +107,7 @@ def basis_of(shown: str) -> Basis | None:
     if bare in ("m", "c"):
         return _letter(shown.strip(" ./")[-1:], alone=bare == words)
     if match := OF_PIECES.fullmatch(bare):
-        return Basis(int(match[1]), "piece")
+        return Basis(int(match[1] or match[2] or match[3]), "piece", packed=True)
     return _counted(bare, shown)
 
 
@@ -135,6 +152,24 @@ def _unit(word: str) -> Unit | None:
     return "metre" if word in METRES else None
 
 
+IN_TEXT = re.compile(
+    r"(?:^|[,;(–—-])\s*(?P<said>(?:(?:price[ds]?|sold|preis|prix|precio|prijs)\s+(?:is\s+)?)?"
+    r"(?:per|by the|pro|je|par|por)\s+"
+    r"(?:1?00|1000|hundred|thousand|c|foot|feet|ft|metre|meter|mtr|pair|paar|paire))"
+    r"\b(?!\s+\w)",
+    re.IGNORECASE | re.MULTILINE,
+)
+"""'Nut, price per 100', 'Hose, per foot' in a description; '24 links per foot' is a size."""
+
+
+def said_in_text(cells: Sequence[Cell]) -> list[str] | None:
+    """What each description says its price is for, in its own words, '' mostly; None where none says anything."""
+    if not IN_TEXT.search("\n".join(cell for cell in cells if type(cell) is str)):
+        return None
+    found = (IN_TEXT.search(cell) if isinstance(cell, str) else None for cell in cells)
+    return [match["said"] if match else "" for match in found]
+
+
 VAGUE = word_set("unit,units,unité,unite,einheit,eh,eenheid,unidad,item,article,artikel,1")
 NAMED = re.compile(
     r"[(\[]?\b(?:per|pro|je|par|por|au|le|à la|al|the|p)\b\.?\s*(?P<word>[^()\[\]]+)"
@@ -161,7 +196,7 @@ def basis_in_header(header: str) -> Basis | None:
     no other, which is the safe mistake.
     """
     words = words_of(header)
-    if words.endswith((" each", " ea")):
+    if words.rstrip(".").endswith((" each", " ea")):
         return PIECE
     if compound := COMPOUND.search(words):
         return PACK if compound["pack"] else Basis(1, "metre" if compound["metre"] else "foot")

@@ -47,11 +47,13 @@ SPAN = re.compile(
     rf"(?<![\w.,])(?P<least>\d{{1,3}})(?:\s*(?:{TO}|/|or|oder|ou|o|of)\s*(?P<most>\d{{1,3}}))?\s*"
     rf"(?:{FILLER})?\.?\s*(?:{UNIT})\.?(?!\w)"
 )
+CALENDAR = re.compile(r"\bcal(?:endar)?\b")
+"""Seven days of the calendar are five working days."""
 BARE = re.compile(rf"(\d{{1,3}})(?:\s*(?:{TO})\s*(\d{{1,3}}))?")
 AROUND = word_set(
     "ships,ship,shipped,usually,normally,typically,special,order,backorder,backordered,b/o,back,on,in,approx,"
     "approximately,about,ca,circa,around,est,estimated,lead,time,aro,from,factory,stock,delivery,leaves,dispatch,"
-    "dispatched,business,working,transfer,warehouse,made,to,non-stock,within,up,ungefähr,etwa,lieferzeit,lieferbar,"
+    "dispatched,business,working,transfer,direct,vendor,supplier,import,overseas,allow,drop,drop-ship,dropship,custom,warehouse,made,to,non-stock,within,up,ungefähr,etwa,lieferzeit,lieferbar,"
     "innerhalb,bis,zu,von,sonderbestellung,auf,bestellung,beschaffung,rückstand,versand,nach,~,c,"
     "sous,délai,de,livraison,expédition,environ,env,dispo,disponible,sur,commande,dans,ouvrés,ouvrables,ouvré,usine,"
     "plazo,entrega,en,dentro,aprox,bajo,pedido,hábiles,laborables,laborable,hábil,fábrica,unos,"
@@ -144,6 +146,8 @@ def _from_words(words: str) -> tuple[int, int] | tuple[None, None]:
     found = spans[0]
     unit = next(name for name, _ in UNITS if found[name])
     least, most = _span(int(found["least"]), int(found["most"] or found["least"]), unit)
+    if least is not None and most is not None and unit == "day" and CALENDAR.search(found[0]):
+        least, most = least * 5 // 7, -(-most * 5 // 7)
     if least is None or most is None:
         return None, None
     return (0 if UP_TO.search(words) and not found["most"] else least), most

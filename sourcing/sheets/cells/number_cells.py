@@ -52,6 +52,9 @@ A_DAY_COUNT = re.compile(r"^[345]\d{4}$", re.MULTILINE)
 MANY_DIGITS = re.compile(r"^\d{15}\d*0$", re.MULTILINE)
 FIRST_DAY = date(1899, 12, 30)
 """Day 0 of the count a spreadsheet keeps dates in; 30000 is in 1982, 59999 in 2064."""
+LAST_MARK = re.compile(r"[)*†‡]$", re.MULTILINE)
+REMARK = re.compile(r"(?P<number>\S(?:.*\S)??)\s*(?:[*†‡]+|(?<=\s)\((?=[^()]*[^\W\d_]{2})[^()]*\))")
+TWO_NUMBERS = re.compile(r"\s(?:or|oder|ou|of|and|und|et|[/&+])\s|\s\(", re.IGNORECASE)
 NOTHING = frozenset({"-", "--", "–", "—", "n/a", "none", "null", "keine"})
 LONGEST = 60
 MAY_BE_DAMAGED = frozenset(
@@ -197,10 +200,23 @@ def damaged_beside_others(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
     """Numbers that only the others of their column show to be damaged. A look at the column as one text comes first."""
     text = "\n".join([number for number in numbers if type(number) is str])
     found: dict[int, Bad] = {}
-    for pattern, judge in ((ZERO_FIRST, lost_zeros), (A_DAY_COUNT, day_counts), (MANY_DIGITS, lost_digits)):
+    for pattern, judge in (
+        (ZERO_FIRST, lost_zeros),
+        (A_DAY_COUNT, day_counts),
+        (MANY_DIGITS, lost_digits),
+        (LAST_MARK, annotated),
+    ):
         if pattern.search(text):
             found |= judge(numbers)
     return found
+
+
+def annotated(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
+    """Numbers with a remark behind them: '221-1004 (NLA)', '221-1003*'."""
+    found = ((at, text, REMARK.fullmatch(text)) for at, text in enumerate(numbers) if isinstance(text, str))
+    return {
+        at: Bad("number-with-remark", found=text, suggestions=(match["number"],)) for at, text, match in found if match
+    }
 
 
 def lost_digits(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
@@ -263,4 +279,6 @@ def parse_superseded_by(cell: Cell) -> str | Bad:
     if says_no_longer_available(cell):
         return ""
     number = parse_other_number(cell)
+    if isinstance(number, str) and TWO_NUMBERS.search(number):
+        return Bad("superseded-unclear", found=number)
     return USE.sub("", number, count=1) if isinstance(number, str) and USE.match(number) else number

@@ -10,6 +10,7 @@ from decimal import Decimal
 from sourcing.basics.sheet import Column, Field
 
 from ..worksheet import Cell, text_of
+from .header_keys import plain_text
 from .value_looks import (
     CENTS,
     DATE,
@@ -30,6 +31,8 @@ from .value_looks import (
 
 __all__ = ["compared", "doubts", "looks_like", "propose", "suggest_price"]
 
+OF_PRICE = re.compile(r"pric|prc|preis|prix|prec|prij|tarif|\b(?:per|pro|je|par|por|pe|peh)\b|basis")
+"""Words that say what a price is for; other units may be what one orders or sells at once."""
 NEARLY_ALL = 0.95
 COMPARED = 2000
 """How many rows of two price columns are compared."""
@@ -101,12 +104,22 @@ def doubts(column: Column, cells: Sequence[Cell]) -> str | None:
     if column.field is None or column.why == "confirmed":
         return None
     sample = sample_of(cells)
+    if column.field == "price basis" and (why := _selling_unit_doubt(column.header, sample)):
+        return why
     if len(sample) < FEWEST:
         return None
     for kind, test in AGAINST.get(column.field, ()):
         if (share := share_of(sample, test)) >= NEARLY_ALL:
             return f"{'all' if share == 1 else 'nearly all'} of the {len(sample)} values looked at are {kind}"
     return _number_doubt(sample) if column.field == "supplier number" else None
+
+
+def _selling_unit_doubt(header: str, sample: Sequence[str]) -> str | None:
+    """'Sell unit' 5: a price for five, or five to order at once. 'Price unit' and 'Per' speak of the price."""
+    odd = [text for text in sample if text != "1"]
+    if not odd or not all(map(str.isdecimal, odd)) or OF_PRICE.search(plain_text(header)):
+        return None
+    return f"{odd[0]} may be the pieces a price is for or the pieces to order at once"
 
 
 def _number_doubt(sample: Sequence[str]) -> str | None:

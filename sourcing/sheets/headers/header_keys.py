@@ -19,8 +19,8 @@ SIGNS = {"€": "EUR", "£": "GBP"}
 """Signs of one currency. '$' belongs to several, so it tells none."""
 DOLLARS = {"US": "USD", "C": "CAD", "CA": "CAD", "CAN": "CAD", "CDN": "CAD", "A": "AUD", "AU": "AUD", "NZ": "NZD"}
 DOLLAR = re.compile(r"(?<![A-Za-z])(US|CDN|CAN|CA|C|AU|A|NZ)\$")
-US_DOLLARS = re.compile(r"(?<![A-Za-z])(?:US|U\.S\.) dollars?(?![a-z])", re.I)
-CANADIAN_DOLLARS = re.compile(r"(?<![A-Za-z])Canadian dollars?(?![a-z])", re.I)
+US_DOLLARS = re.compile(r"(?<![A-Za-z])(?:(?:US|U\.S\.) (?:dollars?|funds|\$)(?![a-z])|\$ ?US(?![A-Za-z]))", re.I)
+CANADIAN_DOLLARS = re.compile(r"(?<![A-Za-z])Canadian (?:dollars?|funds|\$)(?![a-z])", re.I)
 FRANCS = re.compile(r"(?<![A-Za-z])(?:Swiss francs?|Schweizer Franken|francs suisses)(?![a-z])", re.I)
 EURO = re.compile(r"(?<![A-Za-z])euros?(?![A-Za-z])", re.I)
 STERLING = re.compile(r"(?<![A-Za-z])(?:pounds? )?sterling(?![A-Za-z])", re.I)
@@ -48,12 +48,13 @@ ALIASES = {
     **dict.fromkeys(("pack", "pk", "pkg", "package", "pck", "packs"), "pack"),
     **dict.fromkeys(("desc", "descr", "description", "descrip", "descriptn"), "description"),
     **dict.fromkeys(("min", "minimum"), "min"),
-    **dict.fromkeys(("currency", "curr"), "currency"),
+    **dict.fromkeys(("currency", "curr", "crcy", "crncy"), "currency"),
     **dict.fromkeys(("reference", "referencia", "referentie", "referenz", "ref"), "ref"),
     **dict.fromkeys(("price", "prc"), "price"),
     **dict.fromkeys(("each", "ea"), "each"),
     **dict.fromkeys(("weight", "wt", "wgt"), "weight"),
     **dict.fromkeys(("date", "dt", "dte"), "date"),
+    **dict.fromkeys(("code", "cd", "cde"), "code"),
     **dict.fromkeys(("superseded", "superceded", "supsd", "suprsd", "supd", "ssd"), "superseded"),
     **dict.fromkeys(("dealer", "dlr"), "dealer"),
     **dict.fromkeys(("wholesale", "whsl", "whlsl", "whsle"), "wholesale"),
@@ -79,6 +80,8 @@ WORD = re.compile(r"[^\W_]+|#")
 TAIL = re.compile(r"(?<=[a-z]{3})(?:nummer|nr)$")
 DEGREE = re.compile(r"(?<![^\W\d_])n ?[°º]", re.I)
 OWNER = re.compile(r"(?<=[a-z])['’]s\b", re.I)
+DIVIDED = re.compile(r"(?<=[^\W\d_])- (?=[^\W\d_A-ZÀ-Ý])")
+"""A word divided at the end of a line in the cell: 'Bestell- menge'."""
 CAMEL = re.compile(r"(?<=[a-zà-ÿ])(?=[A-ZÀ-Ý][a-zà-ÿ])")
 """Where two words of an export's column name meet: 'ItemNo', 'listPrice'."""
 UMLAUTS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue"})
@@ -104,7 +107,8 @@ def without_currency(text: str) -> str:
 
 def words_in(header: str) -> list[str]:
     """The header's words without currency, each in its common form: 'Mfg. Part #' is mfr, part, number."""
-    words = WORD.findall(OWNER.sub("", plain_text(without_currency(CAMEL.sub(" ", header)))))
+    whole = DIVIDED.sub("", CAMEL.sub(" ", header))
+    words = WORD.findall(OWNER.sub("", plain_text(without_currency(whole))))
     return [ALIASES.get(word) or TAIL.sub("number", word) for word in words]
 
 

@@ -67,6 +67,7 @@ AMBIGUOUS = {
 }  # fmt: skip
 
 
+TWO_LANGUAGES = re.compile(r"(?<=\S)\s+[/|]\s+(?=\S)")
 BREAK_MARKS = re.compile("[-–+<>≥≤]")
 STOP_WORDS = frozenset(listed("in de of to is by at on for with the and la le du per en no yes out"))
 VOCABULARY = frozenset(
@@ -100,11 +101,19 @@ def meaning_of(header: str) -> Meaning:
     if (pieces := break_quantity(header)) is not None:
         return _break(header, pieces)
     found = _by_words(header)
+    if found == NOTHING and TWO_LANGUAGES.search(header):
+        found = _in_two_languages(header)
     if "%" in header and found.field not in ("discount", None):
         return NOTHING
     if found.field not in (*BEHIND_PLACES, "currency", None) and (currencies_named(header) or "$" in header):
         return NOTHING
     return found
+
+
+def _in_two_languages(header: str) -> Meaning:
+    """'Part # / No. pièce': what its parts mean, where they do not mean two things."""
+    found = {meaning_of(part) for part in TWO_LANGUAGES.split(header)} - {NOTHING}
+    return found.pop() if len(found) == 1 else NOTHING
 
 
 def _break(header: str, pieces: int) -> Meaning:

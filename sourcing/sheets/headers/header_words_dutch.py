@@ -44,7 +44,7 @@ WORDS: dict[Field, str] = {
     "multiplier": "vermenigvuldiger, vermenigvuldigingsfactor, multiplicator, prijsvermenigvuldiger",
     "price basis": """
         prijseenheid, prijs per, eenheid, verkoopeenheid, prijs eenheid, prijsbasis, maateenheid, prijs per eenheid,
-        meeteenheid, eenh, hoeveelheidseenheid, prijs per aantal, eenheid prijs, besteleenheid""",
+        meeteenheid, eenh, hoeveelheidseenheid, prijs per aantal, eenheid prijs""",
     "currency": "valuta, munteenheid, muntsoort, valutacode, munt, valuta code",
     "pack": """
         verpakking, verpakkingseenheid, verpakkingsgrootte, verpakkingsaantal, verpakkingshoeveelheid,
@@ -54,7 +54,7 @@ WORDS: dict[Field, str] = {
         per pak""",
     "order multiple": """
         bestelveelvoud, veelvoud, bestellen per veelvoud van, veelvoud van, veelvouden van, bestellen in veelvoud van,
-        bestelstap, afname per veelvoud, besteleenheid veelvoud, per veelvoud""",
+        bestelstap, afname per veelvoud, besteleenheid veelvoud|-, per veelvoud""",
     "minimum": """
         minimum bestelhoeveelheid, minimale bestelhoeveelheid, minimumaantal, minimum aantal, minimale afname,
         min aantal, minimum afname, minimumafname, min bestelaantal, minimaal, minimale hoeveelheid, min afname,
@@ -91,7 +91,7 @@ WORDS: dict[Field, str] = {
         gevaarlijke stof, gevaarlijke stoffen, gevaarlijk, gevaarlijke goederen, adr, gevarengoed, gevaarlijk goed,
         gevaarlijk product, gevaarlijke stof ja nee""",
     "origin": """
-        land van herkomst, herkomst, land van oorsprong, oorsprong, oorsprongsland, herkomstland, herkomst land,
+        land van|v herkomst, herkomst, land van oorsprong, oorsprong, oorsprongsland, herkomstland, herkomst land,
         gemaakt in""",
     "tariff code": """
         goederencode, hs-code, gn-code, douanecode, taric-code, goederennummer, douanetarief code, statistieknummer,

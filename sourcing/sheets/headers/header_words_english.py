@@ -33,7 +33,7 @@ WORDS: dict[Field, str] = {
         item|part|product|article|parts name|title|designation, description, description of item|part|goods|product,
         product, name, designation, descriptions, part description english, description text, item text,
         nomenclature description, title, details description, product details, item product description,
-        text,
+        text, material description, item|part|product|material description 1, description 1, description line 1|-,
         noun, text 1""",
     "list price": """
         list|msrp|rrp|srp|retail|mrp|rrsp, list|retail|msrp|rrp|srp|consumer price|prices, price list, list each,
@@ -42,7 +42,7 @@ WORDS: dict[Field, str] = {
         suggested|recommended|sugg|manufacturer|rec retail price|-, suggested|recommended list price|-,
         manufacturer suggested retail price|-, sug retail, catalog price, catalogue price, price list each,
         end user list price, recommended selling price, public price, retail list, list retail, sugg list each,
-        list px""",
+        list px, sug|sugg list price|each|-, price retail|msrp|rrp|srp""",
     "net price": """
         net|dealer|your|wholesale|trade|jobber|distributor|contract|invoice|purchase|buy|buying|
         acquisition price|cost, net|dealer|wholesale|trade|jobber|distributor, your net|dealer,
@@ -53,7 +53,8 @@ WORDS: dict[Field, str] = {
         net each price, each net, each cost, net amount each, nett, nett price, your nett price,
         stocking dealer price|net|cost|-, customer net|cost, your discounted price|cost, net dealer price|cost|-,
         your dealer price|cost|-, our cost, my cost, my price, your special price, contract price each, costs,
-        nett cost, regular|standard dealer price|net|cost|-, wholesale price|-, dealer price|-, net to you, net your price""",
+        nett cost, regular|standard dealer price|net|cost|-, price|cost dealer|wholesale|distributor|net,
+        wholesale price|-, dealer price|-, net to you, net your price""",
     "discount code": """
         discount|disc|price|pricing|dis code|group|class|category|schedule|letter|grp|cd, price discount code,
         discount|disc code|group letter|id, discount price code, multiplier code|group|class""",
@@ -69,7 +70,7 @@ WORDS: dict[Field, str] = {
     "price basis": """
         price per, price|pricing|priced|prices basis|per|unit|uom|um|unit_of_measure, per, uom, u/m, u.o.m., um,
         unit of measure|measurement|sale|issue|price, unit, units, sold by|per, sell|selling|sales|stock unit|uom,
-        unit measure, measure unit, order unit, uom code, base uom|unit, price per qty, price per number, priced by,
+        unit measure, measure unit, uom code, base uom|unit, price per qty, price per number, priced by,
         per qty, uom of price, price each per, net per, list per,
         pricing|price qty""",
     "currency": "currency code|-, curr code|-, cur, ccy, price|sheet|list currency, currency of price, currency iso",
@@ -121,6 +122,7 @@ WORDS: dict[Field, str] = {
         replacement part|item|sku|code, replacement, use instead|number|part, sub to,
         superseded by|to part_number|number, now use, succeeded by, successor, successor number,
         replaced by number|part|part number, supersedes to number, new number sku, superseded number by,
+        superseded|replaced by part|item|part_number, super, super part|number, replace by|with,
         repl|repl. by, supers|supers. by, replaced, superseded, supersed by, rplcd by""",
     "no longer available": """
         no longer available, nla, discontinued, obsolete, disco, discont, discontinued flag|item|part,
@@ -156,7 +158,8 @@ WORDS: dict[Field, str] = {
         price valid from, effective from date, from date, price start date, date effective, price eff date,
         price effective, in effect from, valid from date, pricing effective date, new price effective date""",
     "valid to": """
-        expires, expire|expires|expiry|expiration|exp|end|price_expiration|price_expiry|price_end date, expiry, expiration,
+        expires, expire|expires|expiry|expiration|exp|end|price_expiration|price_expiry|price_end date, expiry,
+        expiration,
         valid until|to|through|thru|till date|-, price valid until|to|through, price expires, good through|until,
         until, effective to|until|through, quote expires, expires on, effective end date, to date valid""",
     "note": """
@@ -183,7 +186,8 @@ OLDER = """
     price old|before|previous, was, last purchase price, last paid, last cost, before price"""
 
 SURCHARGE = """
-    surcharge, tariff|steel|material|metal|fuel|alloy|energy|price|import|duty surcharge|adder,
+    surcharge, freight, frt, freight|frt charge|cost|fee|amount|each,
+    tariff|steel|material|metal|fuel|alloy|energy|price|import|duty surcharge|adder,
     tariff charge|fee|cost|amount, surcharges, surcharge each|amount|percent, adder, import duty, duty amount,
     environmental fee, eco fee"""
 

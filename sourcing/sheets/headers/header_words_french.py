@@ -47,7 +47,8 @@ WORDS: dict[Field, str] = {
     "multiplier": """
         multiplicateur, coefficient multiplicateur, coefficient de remise, coef multiplicateur, coef de remise""",
     "price basis": """
-        unité de prix, prix par, unité, base de prix, unité de vente, unité prix, unité tarifaire, unité de mesure,
+        unité de prix, par, uv, lot de, prix par, unité, base de prix, unité de vente, unité prix,
+        unité tarifaire, unité de mesure,
         udm, prix pour, base prix, unité de facturation, u vente, unité de tarification, unité vente""",
     "currency": "devise, monnaie, code devise, devise du prix, devise prix",
     "pack": """

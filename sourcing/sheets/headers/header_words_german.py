@@ -19,7 +19,8 @@ WORDS: dict[Field, str] = {
         originalnr, originalteilenr, oenr, oemnr, vergleichs-oe number, teilenummer hersteller,
         artikelnummer hersteller, artikelnr hersteller, herstellerbestellnummer""",
     "maker": """
-        hersteller, herstellername, herst, fabrikat, marke, markenname, produzent, hersteller marke, hersteller name""",
+        hersteller, herstellername, herst, fabrikat, marke, markenname, produzent, hersteller marke,
+        hersteller name""",
     "gtin": """
         ean-code, ean-nummer, eannr, gtin-nummer, gtinnr, strichcode, strichcodenummer, barcodenummer, ean stück,
         gtin stück, ean gtin""",
@@ -35,7 +36,8 @@ WORDS: dict[Field, str] = {
         listenpreise, lp, lvp, uvpe, listenverkaufspreis,
         upe""",
     "net price": """
-        ek|hek|einkaufs|händler-ek|ihr|ihr_ek|netto-ek|einstands|händler|händlernetto preis, ek, hek|händler-ek|ihr-ek netto, ek netto,
+        ek|hek|einkaufs|händler-ek|ihr|ihr_ek|netto-ek|einstands|händler|händlernetto preis, ek,
+        hek|händler-ek|ihr-ek netto, ek netto,
         ek-preis netto, netto-ek, ek netto preis, nettopreis, netto, preis netto, nettopreis stück, hek, händler-ek,
         händlerek, ihr ek, ihr preis, ihr nettopreis, händlerpreis netto, hep, nettopreise, netto einzelpreis,
         nettoeinzelpreis, einzelpreis netto, stückpreis netto, netto stückpreis, netto-einkaufspreis,
@@ -66,6 +68,7 @@ WORDS: dict[Field, str] = {
         mindestmenge, mindestbestellmenge, mindestabnahme, mindestabnahmemenge, mbm, mindest menge, min menge,
         min bestellmenge, mindestbestellung, mindestbestellwert menge, mindestauftragsmenge, min abnahme,
         abnahmemenge, mindest abnahme,
+        bestellmenge min|mind|minimum|minimal, menge min,
         mind-menge, mind menge, mindest-menge""",
     "break quantity": """
         ab menge, staffelmenge, staffel ab, menge ab, staffelmenge ab, mengenstaffel, staffel menge, ab stück, ab stk,

@@ -54,7 +54,8 @@ WORDS: dict[Field, str] = {
     "pack": """
         envase, unidades por caja|paquete|envase|bolsa|embalaje, uds por caja|paquete|envase|bolsa,
         ud por caja|paquete|envase, uds caja|paquete|envase, cantidad por caja|paquete|envase|embalaje|bolsa,
-        piezas por caja|paquete|envase, paquete, embalaje, empaque, unidad de embalaje, unid|ud|uds|unidades embalaje|envase|empaque, embal, unidad de envase,
+        piezas por caja|paquete|envase, paquete, embalaje, empaque, unidad de embalaje,
+        unid|ud|uds|u|unidades embalaje|envase|empaque|caja|paquete|bolsa, embal, unidad de envase,
         unidades caja, unidades paquete, unidades envase, tamaño del paquete, cantidad empaque, cantidad envase,
         cantidad caja, piezas por empaque, unidad de empaque,
         unid caja, unid por caja, unid/caja, uds/caja, unid envase""",
@@ -135,4 +136,5 @@ SURCHARGE = "recargo, sobrecargo, suplemento, sobrecoste, sobreprecio, ecotasa, 
 NO_FIELD = """
     modelo, color, longitud, largo, ancho, altura, página, tamaño, tipo, grupo, familia, subfamilia, categoría, gama,
     imagen, foto, total, precio total, cantidad pedida, fecha, proveedor, cliente, número de cliente, posición, línea,
-    número de serie, n° de serie, sección, diámetro, aplicación, uso, margen, serie, código de cliente, código postal"""
+    número de serie, n° de serie, sección, diámetro, aplicación, uso, margen, serie, código de cliente,
+    código postal"""

@@ -7,7 +7,7 @@ The words are common practice, no source.
 import re
 from functools import lru_cache
 
-from .header_keys import ALIASES, listed, plain_text
+from .header_keys import ALIASES, CAMEL, listed, plain_text
 
 STOCK = re.compile(
     r"\b(?:(?:qty|quantity)\s+)?(?:in\s+stock|on\s+hand|en\s+stock|op\s+voorraad|auf\s+lager)(?:\s+qty)?\b"
@@ -31,8 +31,8 @@ OTHERS = frozenset(
     off only while supplies if allocated committed backorder backordered backorders transit expected reorder
     safety age aged minimum maximum box case carton pack packs package pallet inner outer master layer bag skid
     ext extended
-    drum reel bundle sleeve roll each per pk ctn bx cs break breaks tier from to until up lead time size weight
-    width length height discount core return returns sold sales ship shipped shipping usage used required
+    bulk loose drum reel bundle sleeve roll each per pk ctn bx cs break breaks tier from to until up lead time size
+    weight width length height discount core return returns sold sales ship shipped shipping usage used required
     requested needed usually ships same today tomorrow pieces nr artikel nummer ort platz preis wert art einheit
     datum stand mindest karton bestell bestellt reserviert verpackung rabatt ab bis prix valeur unite commande
     commandee mini par colis paquet delai precio valor fecha unidad pedido pedida minimo minima caja paquete
@@ -53,12 +53,13 @@ def stock_place(header: str) -> str | None:
 
     'Qty' alone counts as a stock word only beside a name: 'Qty Dallas', not 'Qty ordered' or 'Qty per box'.
     """
+    header = CAMEL.sub(" ", header)
     plain = " ".join(re.findall(r"[^\W_]+", plain_text(header)))
     if not STOCK.search(plain) and not QTY.search(plain):
         return None
     rest = _rest(plain)
-    if rest and set(rest) <= TOTALS and STOCK.search(plain):
-        return ""
+    if rest and set(rest) <= TOTALS:
+        return "" if STOCK.search(plain) else None
     lettered = len(rest) == 1 and len(rest[0]) == 1 and rest[0].isalpha() and LETTERED.search(plain)
     if not lettered and (not 1 <= len(rest) <= 3 or not all(map(_is_name, rest)) or not _named(rest, plain)):
         return None

@@ -7,6 +7,7 @@ from sourcing.basics.problem import Place, Problem, problem
 
 from ..cells.currency_signs import SIGNS
 from ..cells.money_cells import currencies_in
+from ..headers.header_keys import TRADE_CURRENCIES
 from ..headers.header_words import currencies_named
 from ..region.body import Body
 from ..region.table import Table
@@ -15,7 +16,7 @@ from ..worksheet import text_of
 MONEY = ("net price", "list price", "core charge")
 PREAMBLE_WORDS = (
     "price", "currency", "preis", "währung", "prix", "precio", "prijs", "prijzen", "devise", "moneda", "valuta",
-    "tarif", "dollar", "effective", "sterling", "franc",
+    "tarif", "dollar", "effective", "sterling", "franc", "pricing", "net", "dealer", "list", "funds", "cost", "cash",
 )  # fmt: skip
 
 
@@ -46,7 +47,8 @@ def _told(body: Body) -> set[str]:
         code for column in body.table.columns if column.field in MONEY for code in currencies_named(column.header)
     }
     column = _column_codes(body)
-    if said := in_header | _in_preamble(body.table) | (column if len(column) == 1 else set()):
+    name = {body.table.worksheet.name.strip().upper()} & set(TRADE_CURRENCIES.split("|"))
+    if said := in_header | name | _in_preamble(body.table) | (column if len(column) == 1 else set()):
         return said
     if column:
         return set()
@@ -66,12 +68,14 @@ def _in_formats(body: Body, at: int) -> set[str]:
 
 
 def _in_preamble(table: Table) -> set[str]:
-    """A code in a line that speaks of prices; a line that names two tells nothing for sure."""
+    """A code in a line that speaks of prices, or in a cell of its own; a line with two tells nothing for sure."""
     found: set[str] = set()
     for row in table.worksheet.rows[: table.first]:
         line = " ".join(text_of(cell) for cell in row)
         named = currencies_named(line)
-        if len(named) == 1 and any(word in line.casefold() for word in PREAMBLE_WORDS):
+        of_prices = any(word in line.casefold() for word in PREAMBLE_WORDS)
+        alone = any(is_currency(text_of(cell).strip("()[]: ")) for cell in row)
+        if len(named) == 1 and (of_prices or alone):
             found |= named
     return found
 

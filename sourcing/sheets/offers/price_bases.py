@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from sourcing.basics.sheet import Column
 
-from ..cells.basis_cells import Basis, basis_of, parse_basis
+from ..cells.basis_cells import Basis, basis_of, parse_basis, said_in_text
 from ..cells.cell import Bad
 from ..headers.header_keys import words_in
 from ..region.body import Body, Objects, objects
@@ -116,12 +116,24 @@ def _in_pieces(
         return EACH
     if basis == EACH and packs[at] > 1 and (word := _unit_word(reader, at)):
         return _of_one(reader, at, header, packs[at], word)
+    if basis.packed:
+        return _of_a_pack(reader, at, header, basis, packs, stated_packs)
     if basis.unit != "pack":
         return basis
-    if not stated_packs[at]:
+    if not stated_packs[at] or packs[at] == 1:
         reader.spoil(at, header, Bad("pack-unknown", found=shown(basis)))
         return EACH
     return Basis(basis.count * packs[at], "piece")
+
+
+def _of_a_pack(
+    reader: ColumnReader, at: int, header: str, basis: Basis, packs: Objects, stated_packs: NDArray[np.bool_]
+) -> Basis:
+    """'BX/25' says the pack too, in place; another pack in the row's own column is a problem."""
+    if stated_packs[at] and packs[at] != basis.count:
+        reader.spoil(at, header, Bad("price-basis-differs", found=f"a pack of {basis.count} and packs of {packs[at]}"))
+    packs[at] = basis.count
+    return Basis(basis.count, "piece")
 
 
 def _of_one(reader: ColumnReader, at: int, header: str, pieces: int, word: str) -> Basis:
@@ -139,7 +151,8 @@ def _of_one(reader: ColumnReader, at: int, header: str, pieces: int, word: str) 
 def _unit_word(reader: ColumnReader, at: int) -> str:
     """What the row says the price is for, in its own words."""
     row = reader.body.row(at)
-    words = (text_of(row[column.at]) for column in reader.body.columns("price basis"))
+    places = (column.at for column in reader.body.columns("price basis"))
+    words = (text_of(row[place]) for place in places if place < len(row))
     return next((word for word in words if word), "")
 
 
@@ -162,6 +175,18 @@ def common_basis(reader: ColumnReader, prices: Sequence[Objects], bases: Sequenc
             _scale(at, largest, prices, bases)
         rows.append(largest)
     return objects(rows, len(rows))
+
+
+def spoil_by_text(reader: ColumnReader, counts: Objects, sold_by: Objects) -> None:
+    """A description that says 'price per 100' while the price is for one piece makes the row a problem."""
+    for column in reader.body.columns("description"):
+        coded = reader.body.coded(column.at)
+        said = said_in_text(coded.different)
+        for at in coded.rows_with([number for number, words in enumerate(said) if words]) if said else ():
+            if counts[at] == 1 and sold_by[at] == "piece":
+                words = said[coded.codes[at]] if said else ""
+                bad = Bad("price-basis-differs", found=f"each, and '{words}' in the description")
+                reader.spoil(at, column.header, bad)
 
 
 def _scale(at: int, largest: Basis, prices: Sequence[Objects], bases: Sequence[Objects]) -> None:

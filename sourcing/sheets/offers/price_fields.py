@@ -20,7 +20,7 @@ from ..cells.quantity_cells import parse_break_quantities
 from ..region.body import Coded, Objects, is_none, objects
 from ..worksheet import Cell, text_of
 from .column_reader import ColumnReader
-from .price_bases import EACH, bases_of_rows, common_basis, stated_bases
+from .price_bases import EACH, bases_of_rows, common_basis, shown, spoil_by_text, stated_bases
 
 Parse = Callable[[Sequence[Cell], str], Sequence[Any]]
 
@@ -59,6 +59,7 @@ def read_prices(reader: ColumnReader, packs: Objects, stated_packs: NDArray[np.b
     ]
     lists = [_price_column(reader, column) for column in reader.body.columns("list price")[:1]]
     basis, sold_by = _one_basis(reader, [*nets, *lists], packs, stated_packs)
+    spoil_by_text(reader, basis, sold_by)
     list_prices = lists[0].values if lists else reader.constant(None)
     if not nets and lists:
         nets = _worked_out(reader, lists[0])
@@ -124,6 +125,7 @@ def _one_basis(
     if not bases or all(one is bases[0] or np.array_equal(one, bases[0]) for one in bases):
         rows = bases[0] if bases else reader.constant(EACH)
     else:
+        _leave_out_unsaid(reader, prices, bases, stated)
         rows = common_basis(reader, [one.values for one in prices], bases)
     if len(set(map(id, rows))) == 1:
         return reader.constant(rows[0].count), reader.constant(rows[0].unit)
@@ -131,6 +133,29 @@ def _one_basis(
         objects((basis.count for basis in rows), len(rows)),
         objects((basis.unit for basis in rows), len(rows)),
     )
+
+
+def _leave_out_unsaid(
+    reader: ColumnReader, prices: Sequence[PriceColumn], bases: Sequence[Objects], stated: Objects | None
+) -> None:
+    """'12.50 /pk' beside a bare '15.00': for a piece or for a pack? A list price is left blank; a net price costs its
+
+    row, as do two bases that differ. Nothing is left out where header or basis column say it of every price.
+    """
+    for at in range(reader.body.height):
+        priced = [(one, basis[at]) for one, basis in zip(prices, bases, strict=True) if one.values[at] is not None]
+        if len({basis for _, basis in priced}) < 2 or (stated is not None and stated[at] is not None):
+            continue
+        for one, _ in priced:
+            if one.header_basis or (one.bases is not None and one.bases[at] is not None):
+                continue
+            other = next(basis for _, basis in priced if basis != EACH)
+            bad = Bad("price-basis-unsaid", found=f"{one.values[at]}", other=shown(other))
+            if one.column.field == "list price":
+                reader.left_out.setdefault(at, []).append((one.column.header, bad))
+                one.values[at] = None
+            else:
+                reader.spoil(at, one.column.header, bad)
 
 
 def _breaks(reader: ColumnReader, nets: Sequence[PriceColumn]) -> Objects:

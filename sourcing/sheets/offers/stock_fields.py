@@ -23,8 +23,8 @@ def read_stock(reader: ColumnReader, dated: date | None) -> dict[str, Objects]:
 
 
 def _one(reader: ColumnReader, column: Column, dated: date | None) -> tuple[Objects, Objects]:
-    """Pieces and implied lead time of one column."""
-    values, coded = reader.parsed(column, lambda cells: parse_stocks(cells, dated))
+    """Pieces and implied lead time of one column. What is not understood is not stated, with a note."""
+    values, coded = reader.parsed(column, lambda cells: parse_stocks(cells, dated), costs_row=False)
     pieces = coded.spread([value.pieces if isinstance(value, Stock) else None for value in values])
     return pieces, coded.spread([value.implied if isinstance(value, Stock) else None for value in values])
 

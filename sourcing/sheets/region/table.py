@@ -44,8 +44,12 @@ class Table:
 
     @property
     def known(self) -> int:
-        """How many columns are known header words, those that need a person's word counted too."""
-        return sum(column.field is not None or is_open(column) for column in self.columns)
+        """How many columns are known header words, those that need a person's word counted too.
+
+        The same word over several columns counts once: it groups them, and the row below says what they are.
+        """
+        found = [column for column in self.columns if column.field is not None or is_open(column)]
+        return len({column.header or str(column.at) for column in found})
 
     @property
     def complete(self) -> bool:

@@ -1,0 +1,147 @@
+"""Lines around the rows of a table that speak of its prices: 'Prices per carton', 'all list, deduct 40 %'.
+
+Such a line can make every price below it another one, and no column says so. None is applied by guessing, but for the
+one line above a table that says 'all prices per 100' (`offers.price_bases`): each is a question. The words are common
+practice, no source; terms of payment and charges on an order are left aside.
+"""
+
+import re
+from bisect import bisect_left
+from collections.abc import Iterator, Mapping, Sequence
+
+from sourcing.basics.problem import Place, Problem, problem
+from sourcing.basics.sheet import Field, StructureRow
+
+from .cells.basis_cells import PIECE, basis_of
+from .headers.column_names import plain_key
+from .headers.header_keys import currencies_named
+from .offers.price_bases import ABOVE, basis_above
+from .region.body import Body
+from .region.table import Table
+from .summary import ReadWorksheet, structure_of
+from .worksheet import Worksheet, text_of
+
+SPOKEN = ("outside a table", "section", "note", "total")
+MOST_LINES, MOST_ASKED, LONGEST = 3000, 12, 90
+
+PRICE = r"(?:prices?|pricing|priced|net|cost|preise?|prix|tarifs?|precios?|prijs|prijzen)"
+PER = re.compile(
+    rf"\b{PRICE}\b.{{0,40}}?(?:\b(?:per|pro|je|par|por|by)\s+(?:the\s+|de\s+|standard\s+)?|/\s?)"
+    r"(?P<words>[\w']+(?:\s+(?:of|de|à|von|van)?\s*\w+)?)"
+)
+SOLD = re.compile(r"\bsold\s+(?:only\s+)?(?:in|by|per)\s+(?:the\s+)?(?P<words>\w+)")
+PACK_PRICE = re.compile(r"\b(?:case|carton|box|pack|pair|dozen|hundred|bulk|bag|foot)\s+(?:price|pricing|cost)s?\b")
+LISTED = re.compile(
+    r"\bprices?\b.{0,25}\b(?:are|is|:)\s+(?:all\s+|suggested\s+|mfr\.?\s+|manufacturer'?s?\s+)*(?:list|msrp|retail|rrp)\b"
+    r"|\bpreise\s+sind\s+(?:unverb\w*\s+|empf\w*\s+)*(?:listenpreise|bruttopreise|uvp|verkaufspreise)"
+    r"|\bprix\s+(?:publics?|catalogue|conseillés?)|\bprecios?\s+(?:de\s+venta\s+al\s+)?p[úu]blico|\badviesprijzen\b"
+)
+NUMBER = r"\d+(?:[.,]\d+)?\s*%"
+DISCOUNTED = re.compile(
+    rf"\b(?:deduct|less|minus|abzüglich|abzgl\.?|moins|menos|descontar|minus)\s+{NUMBER}"
+    rf"|{NUMBER}\s+(?:off|discount|rabatt|nachlass|de\s+remise|remise|de\s+descuento|descuento|korting)\b"
+)
+TERMS = re.compile(
+    r"cash|prompt|pay|days|skonto|zahlung|paiement|escompte|pago|betal|contado|tage|jours|días|dagen|freight|fracht|restock"
+    r"|orders?\s+(?:over|above|of|from|under)|bestell|commande|pedido|return|return|core"
+)
+SURCHARGED = re.compile(
+    rf"\b(?:surcharge|zuschlag|teuerungszuschlag|supplément|surtaxe|recargo|toeslag|tariff)\w*\b.{{0,40}}\d"
+    rf"|{NUMBER}.{{0,30}}\b(?:\w*surcharge|\w*zuschlag|supplément|surtaxe|recargo|\w*toeslag|tariff)"
+    rf"|\badd\s+{NUMBER}"
+)
+OF_AN_ORDER = re.compile(
+    r"small|minimum|klein|minder|credit|card|karte|hazmat|hazard|oversize|freight|fracht|fuel|express|shipping|versand"
+    r"|orders?\s+(?:over|above|of|from|under)|handling"
+)
+TAXED = re.compile(
+    r"\b(?:incl\w*\.?|inkl\w*\.?|einschl\w*\.?)\s.{0,20}\b(?:vat|tax|taxes|gst|hst|mwst|ust|tva|iva|btw|steuer)\b"
+    r"|\biva\s+incluido\b|\bttc\b"
+)
+WITHOUT = re.compile(r"\b(?:not|nicht|non|no|niet|n[ãa]o|ohne|sin|zonder|hors|excl\w*)\b")
+
+
+def price_lines(
+    read: ReadWorksheet, everywhere: Sequence[Table], currency: str, said: Mapping[str, Field], file: str
+) -> tuple[Problem, ...]:
+    """A question for each different line that speaks of the prices, but those a person has called 'not used'.
+
+    `everywhere`: the tables of the whole file, for a worksheet of terms that has none.
+    """
+    worksheet = read.worksheet
+    known = {plain_key(line) for line, field in said.items() if field == "not used"}
+    found: dict[str, Problem] = {}
+    for at, line in _lines(worksheet, structure_of(read)):
+        shown = line[:LONGEST].rstrip()
+        if plain_key(shown) in known or plain_key(shown) in found:
+            continue
+        if why := _speaks_of_prices(line, currency, _tables_after(read, at) or everywhere, at):
+            place = Place(file=file, worksheet=worksheet.name, row=worksheet.row_numbers[at])
+            found[plain_key(shown)] = problem("line-about-prices", place=place, found=shown, why=why)
+        if len(found) == MOST_ASKED:
+            break
+    return tuple(found.values())
+
+
+def _lines(worksheet: Worksheet, structure: Iterator[StructureRow]) -> Iterator[tuple[int, str]]:
+    """The rows of words beside the table's own, as text, and where they stand; repeated header rows are not asked."""
+    count = 0
+    for row in structure:
+        if row.kind not in SPOKEN or count >= MOST_LINES:
+            continue
+        count += 1
+        at = bisect_left(worksheet.row_numbers, row.row)
+        yield at, " ".join(text for cell in worksheet.rows[at] if (text := text_of(cell)))
+
+
+def _tables_after(read: ReadWorksheet, at: int) -> Sequence[Table]:
+    """The tables a line may speak of: those it stands in or above, else all of the worksheet; none on one without."""
+    tables = [table for table, _ in read.tables]
+    return [table for table in tables if at < table.end] or tables
+
+
+def _speaks_of_prices(written: str, currency: str, tables: Sequence[Table], at: int) -> str:
+    """Why the line may change the prices, in words; '' where it does not seem to."""
+    line = written.casefold()
+    by_row = all(table.all_at("price basis") for table in tables)
+    if not by_row and _names_unit(line) and not any(at < table.first and _is_applied(table, line) for table in tables):
+        return "it says what the prices are for"
+    has_net = any(table.all_at("net price") for table in tables)
+    has_list = any(table.all_at("list price") for table in tables)
+    if has_net and not has_list and LISTED.search(line):
+        return "it calls them list prices"
+    explained = has_list and ("list" in line or not has_net)
+    if DISCOUNTED.search(line) and not TERMS.search(line) and not explained:
+        return "it names a discount"
+    if SURCHARGED.search(line) and not OF_AN_ORDER.search(line):
+        return "it names a surcharge"
+    if TAXED.search(line) and not WITHOUT.search(line):
+        return "it says tax is in them"
+    return _other_currency(written, line, currency)
+
+
+def _names_unit(line: str) -> bool:
+    """Whether prices are said to be for anything but one piece."""
+    if PACK_PRICE.search(line):
+        return True
+    words = [match["words"] for pattern in (PER, SOLD) for match in pattern.finditer(line)]
+    return any(_is_unit(found) for found in words)
+
+
+def _is_unit(words: str) -> bool:
+    first = words.split()[0]
+    found = basis_of(words) or basis_of(first) or basis_of(first.removesuffix("s"))
+    pair = first in ("pair", "pairs", "paar", "paire", "par")
+    return pair or (found is not None and found != PIECE)
+
+
+def _is_applied(table: Table, line: str) -> bool:
+    applied = not table.all_at("price basis") and basis_above(Body(table)) is not None
+    return applied and ABOVE.search(line) is not None
+
+
+def _other_currency(written: str, line: str, currency: str) -> str:
+    named = currencies_named(written)
+    if len(named) != 1 or currency in named or not currency:
+        return ""
+    return f"it names {named.pop()}, the prices are read as {currency}" if re.search(rf"\b{PRICE}\b", line) else ""
