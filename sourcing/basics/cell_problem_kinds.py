@@ -25,6 +25,9 @@ CELL_KINDS: dict[str, ProblemKind] = {
         "multiplier and discount give two net prices: {found}",
         "ask the supplier which holds, or leave one column out with --column",
     ),
+    "break-without-quantity": _kind(
+        "A price without its quantity", "the price {found} stands without the quantity it holds from", MENDED
+    ),
     "break-twice": _kind(
         "Two prices from one quantity",
         "there is a price from {found} pieces on already for this part number",

@@ -21,7 +21,8 @@ the price of its row holds, where price breaks stand in rows."""
 class Column(Value, frozen=True, kw_only=True):
     """A column of the table found: its header as read, what it means, from how many pieces on (price breaks).
 
-    `field` None: not known, so not used, and listed for the clerk. `place`: the warehouse of a stock column.
+    `field` None: not known, so not used, and listed for the clerk. `place`: the warehouse of a stock column. `pair`:
+    which of several quantities and prices belong together, as in 'Qty 2' and 'Price 2'.
     `why`: the reason in words. `suggested`: what a person may want to confirm; never taken by itself.
     """
 
@@ -30,6 +31,7 @@ class Column(Value, frozen=True, kw_only=True):
     field: Field | None
     from_quantity: int | None = None
     place: str = ""
+    pair: int | None = None
     why: str = ""
     suggested: Field | None = None
 

@@ -85,6 +85,7 @@ def _column(column: Column) -> dict[str, object]:
         "header": column.header,
         "meaning": column.field,
         "from_quantity": column.from_quantity,
+        "pair": column.pair,
         "place": column.place,
         "why": column.why,
         "suggested": column.suggested,

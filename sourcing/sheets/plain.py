@@ -76,7 +76,8 @@ def _price_table(table: Table, data: bytes, file: str, meanings: Mapping[str, Fi
 
 
 def _shaped(worksheet: Worksheet, shape: Shape) -> PlainTable:
-    rows = [row for row in worksheet.rows[shape.body : shape.end] if not is_blank(row)]
+    headers = worksheet.rows[shape.first : shape.body]
+    rows = [row for row in worksheet.rows[shape.body : shape.end] if not is_blank(row) and row not in headers]
     header = _header(worksheet, shape.first, shape.body - shape.first)
     return PlainTable(
         worksheet.name, _wide(header, shape.width) if header else None, [_wide(r, shape.width) for r in rows]

@@ -12,8 +12,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from sourcing.basics.problem import Place, Problem, problem
 from sourcing.basics.sheet import Field, StructureRow
 
-from .cells.basis_cells import PIECE, basis_of
-from .headers.column_names import plain_key
+from .cells.basis_cells import PIECE, basis_in_header, basis_of
+from .headers.column_names import PRICES, plain_key
 from .headers.header_keys import currencies_named
 from .offers.price_bases import ABOVE, basis_above
 from .region.body import Body
@@ -21,7 +21,7 @@ from .region.table import Table
 from .summary import ReadWorksheet, structure_of
 from .worksheet import Worksheet, text_of
 
-SPOKEN = ("outside a table", "section", "note", "total")
+SPOKEN = ("outside a table", "section", "note", "total", "header")
 MOST_LINES, MOST_ASKED, LONGEST = 3000, 12, 90
 
 PRICE = r"(?:prices?|pricing|priced|net|cost|preise?|prix|tarifs?|precios?|prijs|prijzen)"
@@ -84,14 +84,16 @@ def price_lines(
 
 
 def _lines(worksheet: Worksheet, structure: Iterator[StructureRow]) -> Iterator[tuple[int, str]]:
-    """The rows of words beside the table's own, as text, and where they stand; repeated header rows are not asked."""
+    """The rows of words beside the table's own, as text, and where they stand; headers of columns are not asked."""
     count = 0
     for row in structure:
         if row.kind not in SPOKEN or count >= MOST_LINES:
             continue
         count += 1
         at = bisect_left(worksheet.row_numbers, row.row)
-        yield at, " ".join(text for cell in worksheet.rows[at] if (text := text_of(cell)))
+        texts = [text for cell in worksheet.rows[at] if (text := text_of(cell))]
+        if row.kind != "header" or len(texts) == 1:
+            yield at, " ".join(texts)
 
 
 def _tables_after(read: ReadWorksheet, at: int) -> Sequence[Table]:
@@ -103,8 +105,11 @@ def _tables_after(read: ReadWorksheet, at: int) -> Sequence[Table]:
 def _speaks_of_prices(written: str, currency: str, tables: Sequence[Table], at: int) -> str:
     """Why the line may change the prices, in words; '' where it does not seem to."""
     line = written.casefold()
-    by_row = all(table.all_at("price basis") for table in tables)
-    if not by_row and _names_unit(line) and not any(at < table.first and _is_applied(table, line) for table in tables):
+    if (
+        not all(map(_says_unit_itself, tables))
+        and _names_unit(line)
+        and not any(at < table.first and _is_applied(table, line) for table in tables)
+    ):
         return "it says what the prices are for"
     has_net = any(table.all_at("net price") for table in tables)
     has_list = any(table.all_at("list price") for table in tables)
@@ -133,6 +138,12 @@ def _is_unit(words: str) -> bool:
     found = basis_of(words) or basis_of(first) or basis_of(first.removesuffix("s"))
     pair = first in ("pair", "pairs", "paar", "paire", "par")
     return pair or (found is not None and found != PIECE)
+
+
+def _says_unit_itself(table: Table) -> bool:
+    """Whether a column says what each price is for, or the headers of all prices do."""
+    prices = [column for column in table.columns if column.field in PRICES]
+    return bool(table.all_at("price basis")) or all(basis_in_header(column.header) for column in prices)
 
 
 def _is_applied(table: Table, line: str) -> bool:

@@ -7,7 +7,7 @@ import msgspec
 import numpy as np
 
 from sourcing.basics.problem import Place, Problem, Refused, problem, refused
-from sourcing.basics.sheet import SheetSummary
+from sourcing.basics.sheet import Column, SheetSummary
 
 from .cells.basis_cells import unread_unit_in_header
 from .files.grid import read_grid
@@ -140,13 +140,16 @@ def _asked(table: Table, file: str) -> tuple[Problem, ...]:
 
 def _without_open_prices(table: Table) -> Table:
     """The table without price columns that claim one meaning together: which of them counts is a question."""
-    prices = [(column.field, column.from_quantity or 1) for column in table.columns if column.field in PRICES]
+    prices = [_claim(column) for column in table.columns if column.field in PRICES]
     twice = {claim for claim in prices if prices.count(claim) > 1}
     columns = tuple(
-        msgspec.structs.replace(column, field=None) if (column.field, column.from_quantity or 1) in twice else column
-        for column in table.columns
+        msgspec.structs.replace(column, field=None) if _claim(column) in twice else column for column in table.columns
     )
     return with_columns(table, columns)
+
+
+def _claim(column: Column) -> tuple[str | None, int, int | None]:
+    return (column.field, column.from_quantity or 1, column.pair)
 
 
 def _place(table: Table, file: str) -> Place:

@@ -40,7 +40,7 @@ def test_another_unit_is_a_problem(code: str) -> None:
         ("100 m", Basis(100, "metre")), ("per 100", Basis(100, "piece")), ("100 Stk.", Basis(100, "piece")),
         ("au cent", Basis(100, "piece")), ("l'unité", Basis(1, "piece")), ("par lot", Basis(1, "pack")),
         ("c/u", Basis(1, "piece")), ("per stuk", Basis(1, "piece")), ("doos", Basis(1, "pack")),
-        ("pack of 10", Basis(10, "piece")), ("Dutzend", Basis(12, "piece")), ("kit", Basis(1, "piece")),
+        ("pack of 10", Basis(10, "piece", True)), ("Dutzend", Basis(12, "piece")), ("kit", Basis(1, "piece")),
     ],
 )  # fmt: skip
 def test_words_in_five_languages(text: str, basis: Basis) -> None:
@@ -58,7 +58,7 @@ def test_words_in_five_languages(text: str, basis: Basis) -> None:
         ("Preis pro Meter", Basis(1, "metre")), ("Prix au mètre", Basis(1, "metre")), ("EUR / m", Basis(1, "metre")),
         ("Net/ea", Basis(1, "piece")), ("Price each", Basis(1, "piece")), ("Prix à la pièce", Basis(1, "piece")),
         ("Price per pack", Basis(1, "pack")), ("Prix par lot", Basis(1, "pack")), ("VPE-Preis", Basis(1, "pack")),
-        ("Price/box of 10", Basis(10, "piece")), ("Price per 100 ft", Basis(100, "foot")),
+        ("Price/box of 10", Basis(10, "piece", True)), ("Price per 100 ft", Basis(100, "foot")),
         ("Price/M", Basis(1000, "piece")), ("PRICE/M", Basis(1000, "piece")), ("PREIS/M", Basis(1, "metre")),
         ("Price/m", Basis(1, "metre")),
     ],

@@ -139,8 +139,9 @@ def test_the_sum_of_the_warehouses_is_not_counted_twice() -> None:
 
 def test_numbered_quantities_beside_numbered_prices_are_no_prices() -> None:
     headers = ("SKU", "Qty 1", "Price 1", "Qty 2", "Price 2")
-    assert [column.field for column in plain(*headers)] == ["supplier number", None, None, None, None]
-    assert len(asked(*headers)) == 4
+    fields = [column.field for column in plain(*headers)]
+    assert fields == ["supplier number", "break quantity", None, "break quantity", None]
+    assert len(asked(*headers)) == 1
     assert plain("SKU", "Qty 5", "Price 5")[1].field is None
     assert [column.from_quantity for column in plain("SKU", "Qty 1", "Qty 10", "Qty 50")] == [None, 1, 10, 50]
     assert [column.field for column in plain("SKU", "Net", "Qty 1", "Qty 2")][2:] == [None, None]

@@ -2,12 +2,13 @@
 
 import csv
 import gc
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from itertools import chain
 
 from .dialect_choice import SPACED, Shape
+from .dialect_fit import maybe_a_row, surely_a_row
 from .dialect_repair import literal, mended, mending_work, one_row, with_another_delimiter
 
 Rows = list[list[str]]
@@ -92,20 +93,20 @@ class Records:
     def _took_in_rows(self, first: int, after: int, row: Sequence[str]) -> bool:
         """Whether the lines of a record are rows themselves, so that its quotes are stray.
 
-        A record of the table's width is believed unless every one of its lines is a row; another one is not, as soon
-        as one of the lines in it is.
+        A record of the table's width is believed unless every one of its lines is a row beyond doubt; another one is
+        not, as soon as one of the lines in it may be one.
         """
         width = self.shape.width
-        if width < 2:
+        if width < 3:
             return False
         lines = self.lines[first + 1 : min(after, first + LINES_LOOKED_AT)]
         if len(row) != width:
-            return any(self._is_row(line) for line in lines) and width > 2
-        return width > 2 and all(map(self._is_row, chain([self.lines[first]], lines)))
+            return any(self._is_row(line, maybe_a_row) for line in lines)
+        return all(self._is_row(line, surely_a_row) for line in chain([self.lines[first]], lines))
 
-    def _is_row(self, line: str) -> bool:
-        width, dialect = self.shape.width, self.shape.dialect
-        return any(len(row) == width for row in one_row(line, dialect)) or len(literal(line, dialect)) == width
+    def _is_row(self, line: str, fits: Callable[[Sequence[str], Shape], bool]) -> bool:
+        readings = chain(one_row(line, self.shape.dialect), [literal(line, self.shape.dialect)])
+        return any(fits(row, self.shape) for row in readings)
 
     def _note_open_quote(self, first: int, error: str) -> None:
         takes_in_lines = "unexpected end" in error and first + 1 < len(self.lines)

@@ -48,6 +48,17 @@ QTY_LEVEL = re.compile(r"(?:qty|quantity|menge|quantite|qte|cantidad|cant|aantal
 PRICE_LEVEL = re.compile(r"(?:net )?(?:price|prc|net|preis|prix|precio|prijs|cost|price break|break price)\s*(\d{1,2})")
 
 
+DISCOUNT_LEVEL = re.compile(
+    r"(?:dealer |trade |your )?(?:disc|discount|rabatt|rab|remise|descuento|dto|korting)\s*(\d)"
+)
+
+
+def numbered_discount(header: str) -> int | None:
+    """The number of 'Disc 2', one of several discounts that may follow one another or be levels to choose from."""
+    match = DISCOUNT_LEVEL.fullmatch(_spelled(header.replace("%", " ")))
+    return int(match[1]) if match else None
+
+
 @lru_cache(maxsize=16384)
 def break_quantity(header: str) -> int | None:
     """From how many pieces a quantity-break column holds: '10-49', '50+', 'Qty 5+', 'ab 10'. None: no such header.

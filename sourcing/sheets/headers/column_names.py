@@ -6,11 +6,19 @@ from dataclasses import dataclass
 from sourcing.basics.sheet import Column, Field
 
 from ..worksheet import letter_of
-from .header_words import DISCOUNT_OR_DISCONTINUED, MULTIPLE_OR_MULTIPLIER, QUANTITY, SURCHARGE, UNCLEAR, WITH_TAX
+from .header_words import (
+    DISCOUNT_OR_DISCONTINUED,
+    MULTIPLE_OR_MULTIPLIER,
+    QUANTITY,
+    SEVERAL_DISCOUNTS,
+    SURCHARGE,
+    UNCLEAR,
+    WITH_TAX,
+)
 
 PRICES: tuple[Field, ...] = ("net price", "list price")
 NUMBERS: tuple[Field, ...] = ("supplier number", "maker number")
-OPEN = (UNCLEAR, WITH_TAX, SURCHARGE, QUANTITY, MULTIPLE_OR_MULTIPLIER, DISCOUNT_OR_DISCONTINUED)
+OPEN = (UNCLEAR, WITH_TAX, SURCHARGE, QUANTITY, MULTIPLE_OR_MULTIPLIER, DISCOUNT_OR_DISCONTINUED, SEVERAL_DISCOUNTS)
 """Reasons of columns that may cost money: a person says what they are before the sheet is kept."""
 CONFIRMED, NOT_KNOWN = "confirmed", "not known"
 

@@ -17,6 +17,7 @@ from .header_words import (
     DISCOUNT_OR_DISCONTINUED,
     MULTIPLE_OR_MULTIPLIER,
     QUANTITY,
+    SEVERAL_DISCOUNTS,
     SURCHARGE,
     UNCLEAR,
     WITH_TAX,
@@ -30,6 +31,7 @@ MAY_BE: dict[str, Field] = {
     QUANTITY: "stock",
     MULTIPLE_OR_MULTIPLIER: "order multiple",
     DISCOUNT_OR_DISCONTINUED: "discount",
+    SEVERAL_DISCOUNTS: "discount",
 }
 """What is asked for where no values were looked at."""
 
@@ -106,15 +108,15 @@ def _claimed_twice(columns: Sequence[Column], place: Place) -> list[Problem]:
     What a price is for may stand in two columns, a count and a unit.
     """
 
-    def claim(column: Column) -> tuple[str, int, str]:
-        return (column.field or "", column.from_quantity or 1, column.place)
+    def claim(column: Column) -> tuple[str, int, str, int | None]:
+        return (column.field or "", column.from_quantity or 1, column.place, column.pair)
 
     counts = Counter(
         claim(column) for column in columns if column.field not in (None, "not used", "note", "price basis")
     )
     return [
-        _twice(field, [column for column in columns if claim(column) == (field, pieces, at)], place)
-        for (field, pieces, at), count in counts.items()
+        _twice(found[0], [column for column in columns if claim(column) == found], place)
+        for found, count in counts.items()
         if count > 1
     ]
 

@@ -9,7 +9,6 @@ from collections.abc import Mapping, Sequence
 from sourcing.basics.sheet import Column, Field
 
 from ..worksheet import letter_of
-from .break_headers import numbered_price, numbered_quantity
 from .column_hints import CellsOf, changed, with_hints
 from .column_names import (
     CONFIRMED,
@@ -25,13 +24,13 @@ from .column_names import (
 )
 from .column_questions import questions, refuse_unclear
 from .header_words import (
-    QUANTITY,
     WITH_TAX,
     break_quantity,
     is_unclear,
     is_weak_number,
     meaning_of,
 )
+from .paired_columns import with_pairs
 from .stock_places import house_name
 
 __all__ = [
@@ -96,7 +95,7 @@ def columns_of(
     """
     found = [column_of(at, header, meanings) for at, header in enumerate(headers)]
     kept = _without_taxed([column for column in found if column.header or column.field])
-    kept = _one_number(_without_numbered(kept))
+    kept = _one_number(with_pairs(kept))
     if cells_of is not None:
         kept = with_hints(kept, [column for column in found if not column.header and not column.field], cells_of)
     return tuple(kept)
@@ -106,18 +105,6 @@ def _without_taxed(columns: Sequence[Column]) -> list[Column]:
     """A price with tax beside the net price needs no question: it is not used."""
     net = "net price" in fields_of(columns)
     return [changed(c, None, f"not used, {WITH_TAX}") if net and c.why == WITH_TAX else c for c in columns]
-
-
-def _without_numbered(columns: Sequence[Column]) -> list[Column]:
-    """'Qty 1', 'Qty 2' are prices from that quantity, but beside 'Price 1' or counted 1, 2 they hold quantities."""
-    counts = {n for c in columns if c.why != CONFIRMED and (n := numbered_quantity(c.header))}
-    prices = {n for c in columns if (n := numbered_price(c.header))}
-    counted = len(counts) > 1 and counts == set(range(1, len(counts) + 1))
-    doubtful = counts if counted else counts & prices
-    return [
-        changed(c, None, QUANTITY) if c.why != CONFIRMED and numbered_quantity(c.header) in doubtful else c
-        for c in columns
-    ]
 
 
 def _one_number(columns: Sequence[Column]) -> list[Column]:

@@ -16,7 +16,7 @@ from . import header_words_english as english
 from . import header_words_french as french
 from . import header_words_german as german
 from . import header_words_spanish as spanish
-from .break_headers import break_quantity, is_price_level, numbered_quantity
+from .break_headers import break_quantity, is_price_level, numbered_discount, numbered_quantity
 from .header_keys import UMLAUTS, currencies_named, header_key, keys_of, listed, plain_text, words_in
 from .price_headers import bare_price_key, says_with_tax, without_unit_key
 from .stock_places import stock_place
@@ -57,6 +57,7 @@ OTHER = "none of the fields"
 QUANTITY = "a quantity of something"
 MULTIPLE_OR_MULTIPLIER = "order multiple or multiplier"
 DISCOUNT_OR_DISCONTINUED = "discount or discontinued"
+SEVERAL_DISCOUNTS = "one of several discounts, each off what the one before leaves"
 BEHIND_PLACES: tuple[Field, ...] = ("list price", "net price", "core charge")
 WITH_UNITS: tuple[Field, ...] = (
     "weight", "lead time", "stock", "pack", "minimum", "order multiple", "break quantity", "oversize", "hazardous",
@@ -132,6 +133,8 @@ def _by_words(header: str) -> Meaning:
         return Meaning("discount")
     if why := _why_none(key) or ("" if "%" in header else AMBIGUOUS.get(key, "")):
         return Meaning(None, why=why)
+    if numbered_discount(header):
+        return Meaning(None, why=SEVERAL_DISCOUNTS)
     if field := FIELD_OF.get(key) or _singular(key) or ("supplier number" if key in WEAK_KEYS else None):
         return Meaning(field)
     if is_price_level(header):

@@ -13,7 +13,8 @@ def joined_breaks(body: Body, columns: dict[str, Objects], bad: BadCells) -> set
     Changes `columns`: the first row gets all breaks. A row without a number of its own goes on with the one above. Two
     prices from one quantity are a problem of the later row; a bad row is never joined.
     """
-    if not body.columns("break quantity"):
+    quantities = body.columns("break quantity")
+    if not quantities or any(column.pair for column in quantities):
         return set()
     breaks, numbers = columns["breaks"].copy(), columns["supplier_number"].copy()
     joined: set[int] = set()

@@ -120,7 +120,7 @@ def _in_pieces(
         return _of_a_pack(reader, at, header, basis, packs, stated_packs)
     if basis.unit != "pack":
         return basis
-    if not stated_packs[at] or packs[at] == 1:
+    if not stated_packs[at] or (packs[at] == 1 and _unit_word(reader, at)):
         reader.spoil(at, header, Bad("pack-unknown", found=shown(basis)))
         return EACH
     return Basis(basis.count * packs[at], "piece")

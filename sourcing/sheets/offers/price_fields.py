@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import partial
 from typing import Any
 
 import numpy as np
@@ -20,6 +21,7 @@ from ..cells.quantity_cells import parse_break_quantities
 from ..region.body import Coded, Objects, is_none, objects
 from ..worksheet import Cell, text_of
 from .column_reader import ColumnReader
+from .paired_breaks import paired_breaks
 from .price_bases import EACH, bases_of_rows, common_basis, shown, spoil_by_text, stated_bases
 
 Parse = Callable[[Sequence[Cell], str], Sequence[Any]]
@@ -160,6 +162,8 @@ def _leave_out_unsaid(
 
 def _breaks(reader: ColumnReader, nets: Sequence[PriceColumn]) -> Objects:
     """The price breaks of every row; equal rows share one tuple."""
+    if any(one.column.pair for one in nets):
+        return paired_breaks(reader, [(one.column, one.values) for one in nets])
     if reader.column("break quantity") and len(nets) == 1:
         starts = reader.read("break quantity", parse_break_quantities)
         return _from_pairs(nets[0].values, where_known(starts))
@@ -207,14 +211,23 @@ def _worked_out(reader: ColumnReader, lists: PriceColumn) -> list[PriceColumn]:
         return []
     factors = reader.read("multiplier", parse_multipliers)
     if discount:
-        header = discount.header
-        offs = reader.read("discount", lambda cells: parse_discounts(cells, header))
-        factors = _one_factor(reader, factors, offs, discount)
+        factors = _one_factor(reader, factors, _discounts(reader), discount)
     pairs = zip(lists.values, factors, strict=True)
     nets = (None if price is None or factor is None else price * factor for price, factor in pairs)
     net = objects(nets, reader.body.height)
     column = Column(at=lists.column.at, header=lists.column.header, field="net price", why="list price × multiplier")
     return [PriceColumn(column, net, None, None, ~is_none(net))]
+
+
+def _discounts(reader: ColumnReader) -> Objects:
+    """What comes off by row; of several discounts each comes off what the one before has left."""
+    left = reader.constant(None)
+    for column in reader.body.columns("discount"):
+        values, coded = reader.parsed(column, partial(parse_discounts, header=column.header))
+        for at, off in enumerate(coded.spread(values)):
+            if off is not None:
+                left[at] = (1 if left[at] is None else left[at]) * (1 - off)
+    return objects((None if one is None else 1 - one for one in left), reader.body.height)
 
 
 def _one_factor(reader: ColumnReader, factors: Objects, offs: Objects, column: Column) -> Objects:

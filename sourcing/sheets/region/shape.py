@@ -44,6 +44,7 @@ def shape_of(worksheet: Worksheet) -> Shape | None:
     parts = _parts(rows, filled, of_table, width)
     first, end = max(parts, key=lambda part: part[1] - part[0])
     first = _with_upper_header(rows, filled, first, width)
+    end = _with_ragged_end(rows, filled, end, width)
     return Shape(first, first + _header_rows(rows, filled, first, end, width), end, width)
 
 
@@ -72,11 +73,20 @@ def _parts(
 
 def _with_upper_header(rows: Sequence[list[Cell]], filled: Sequence[int], first: int, width: int) -> int:
     """The first row, with rows of two or more words just above it that are narrower only because they end early."""
+    if first > 0 and len(rows[first - 1]) == width > 1 == filled[first - 1] and not text_of(rows[first - 1][0]):
+        return first - 1 if not _any_typed(rows[first - 1]) else first  # a corner without a header
     while first > 0 and filled[first - 1] > 1 and 2 * len(rows[first - 1]) > width and len(rows[first - 1]) < width:
-        if any(TYPED.fullmatch(text_of(cell)) for cell in rows[first - 1]):
+        if any(_is_typed(text_of(cell)) for cell in rows[first - 1]):
             break
         first -= 1
     return first
+
+
+def _with_ragged_end(rows: Sequence[list[Cell]], filled: Sequence[int], end: int, width: int) -> int:
+    """The end, with rows just below it that have a cell or two more or less than the table and are mostly filled."""
+    while end < len(rows) and 2 * filled[end] > max(width, 2) and abs(len(rows[end]) - width) < 3:
+        end += 1
+    return end
 
 
 def _header_rows(rows: Sequence[list[Cell]], filled: Sequence[int], first: int, end: int, width: int) -> int:
@@ -100,7 +110,7 @@ def _typed_columns(rows: Sequence[list[Cell]], first: int, end: int, width: int)
     found = []
     for at in range(width):
         texts = [text for row in rows[first : min(end, first + JUDGED)] if at < len(row) and (text := text_of(row[at]))]
-        typed = sum(1 for text in texts if TYPED.fullmatch(text))
+        typed = sum(1 for text in texts if _is_typed(text))
         if texts and typed >= MOSTLY * len(texts):
             found.append(at)
     return found
@@ -110,18 +120,23 @@ def _is_words(row: Sequence[Cell], typed: Sequence[int], at_least: bool = False)
     """Whether no cell over the columns of numbers is a number. `at_least`: and half of those cells are filled."""
     texts = [text_of(row[at]) for at in typed if at < len(row)]
     words = [text for text in texts if text]
-    if any(TYPED.fullmatch(text) for text in words):
+    if any(_is_typed(text) for text in words):
         return False
     return 2 * len(words) >= len(texts) if at_least else bool(words)
 
 
 def _is_years(row: Sequence[Cell]) -> bool:
     """Whether the numbers of the row are years in rising or falling order, as headers of statistics have them."""
-    numbers = [text for cell in row if TYPED.fullmatch(text := text_of(cell))]
+    numbers = [text for cell in row if _is_typed(text := text_of(cell))]
     if len(numbers) < 2 or not all(YEAR.fullmatch(number) for number in numbers):
         return False
     return numbers in (sorted(set(numbers)), sorted(set(numbers), reverse=True))
 
 
+def _is_typed(text: str) -> bool:
+    """Whether the text is a number, a day or a time; one row may be quoted otherwise than the rest."""
+    return TYPED.fullmatch(text.strip("'\"")) is not None
+
+
 def _any_typed(row: Sequence[Cell]) -> bool:
-    return any(TYPED.fullmatch(text_of(cell)) for cell in row)
+    return any(_is_typed(text_of(cell)) for cell in row)

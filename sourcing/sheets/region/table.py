@@ -28,6 +28,9 @@ UNIT = re.compile(
     r"|wochen|%|jours|días|dagen|pces?|uds?|stuks?|y/n|net|netto)",
     re.IGNORECASE,
 )
+FEWEST_KNOWN = 10
+"""One header in so many must be known, or a few words of a wide row of the body look like a header."""
+FRACTION = re.compile(r"[-+]?\d+[.,]\d+(?:[Ee][-+]?\d+)?")
 AMOUNT = re.compile(r"[-+(]?[$€£]?\s*\d[\d.,' ]*\)?\s*[$€£]?")
 
 
@@ -140,6 +143,8 @@ def _is_group_row(table: Table) -> bool:
         return False
     if any(text.endswith((":", ".")) for text in texts):
         return False
+    if len(worksheet.rows[at]) < len(table.headers) and filled == list(range(len(filled))) and not worksheet.merged:
+        return False  # a title with a delimiter in it: a row of groups is as wide as its table
     widths = _merged_widths(worksheet, at) or {}
     merged = [column for column in filled if 1 < widths.get(column, 1) < len(table.headers)]
     return bool(merged) or (len(filled) >= 2 and set(filled).issubset(_headed(table)))
@@ -157,7 +162,15 @@ def _candidate(worksheet: Worksheet, at: int, height: int, meanings: Mapping[str
         return None
     headers = headers_of(worksheet, at, height)
     table = Table(worksheet, at, at + height, len(worksheet.rows), headers, columns_of(headers, meanings))
-    return table if table.known >= 2 else None
+    confirmed = any(column.why == CONFIRMED for column in table.columns)
+    enough = FEWEST_KNOWN * table.known >= sum(bool(header.shown) for header in headers)
+    believed = confirmed or (enough and not any(map(_has_amounts, rows)))
+    return table if table.known >= 2 and believed else None
+
+
+def _has_amounts(row: Sequence[Cell]) -> bool:
+    """Whether two cells are amounts with a decimal mark: prices or measures of the body."""
+    return sum(FRACTION.fullmatch(text_of(cell)) is not None for cell in row) > 1
 
 
 def _could_be_header(row: Sequence[Cell]) -> bool:
