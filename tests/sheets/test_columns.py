@@ -235,7 +235,7 @@ def test_an_unclear_price_beside_a_list_price_is_suggested_by_its_values() -> No
 @pytest.mark.parametrize(
     ("header", "values", "suggested"),
     [("Mult", ["1", "5", "10", "1", "2"], "order multiple"),
-    ("Mult", [".55", ".60", ".55", ".5", ".6"], "multiplier"),
+    ("Mult", ["1.55", "1.60", "1", "1.5", "1.6"], "multiplier"),
      ("Disc", ["Y", "", "Y", "N", ""], "no longer available"), ("Disc", ["A", "B", "A", "C", "A"], "discount code"),
      ("Disc", ["40", "35", "40", "40", "50"], "discount"), ("Qty", ["4", "0", "9", "1", "2"], "stock")],
 )  # fmt: skip
@@ -283,6 +283,14 @@ def test_the_only_column_of_words_is_the_description() -> None:
     assert found["What it is"].field == "description"
     two = columns(Part_Number=NUMBERS, Net=PRICES, What_it_is=WORDS, Thing=WORDS)
     assert two["What it is"].field is None
+
+
+def test_a_multiplier_shown_by_its_fractions_and_a_carton_to_be_asked_about() -> None:
+    fractions, whole = ["0.62", ".7", "0.55", ".6", "0.5"], ["1", "5", "10", "5", "1"]
+    assert columns(Part_Number=NUMBERS, List=LISTS, Mult=fractions)["Mult"].field == "multiplier"
+    assert columns(Part_Number=NUMBERS, List=LISTS, Mult=whole)["Mult"].field is None
+    carton = columns(Part_Number=NUMBERS, Net=PRICES, Carton=whole)["Carton"]
+    assert (carton.field, carton.suggested, is_open(carton)) == (None, "pack", True)
 
 
 def test_availability_that_says_times_beside_counted_stock_is_the_lead_time() -> None:

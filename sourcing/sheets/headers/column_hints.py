@@ -4,6 +4,7 @@ A misspelt header is taken only for a field that costs neither money nor identit
 the table has no number column at all, for the supplier's number.
 """
 
+import re
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
@@ -26,6 +27,7 @@ from .header_keys import words_in
 from .header_words import (
     DISCOUNT_OR_DISCONTINUED,
     MULTIPLE_OR_MULTIPLIER,
+    PACK_KEYS,
     QUANTITY,
     SURCHARGE,
     UNCLEAR,
@@ -36,6 +38,7 @@ from .stock_places import house_name
 from .value_hints import with_values
 from .value_looks import agrees, best_look, looks_like, looks_like_basis, sample_of
 
+FRACTION = re.compile(r"0?[.,]\d*[1-9]\d*")
 BASIS_LOOK = "its values are what prices are for"
 SURELY = 0.95
 PRICE_NAMES = frozenset({"net", "nett", "netto", "price", "prices", "preis", "prix", "precio", "prijs", "ek"})
@@ -152,13 +155,20 @@ def _by_open_word(column: Column, columns: Sequence[Column], cells_of: CellsOf) 
             c.field: cells_of(c.at) for c in reversed(columns) if c.field in PRICES and (c.from_quantity or 1) == 1
         }
         field, why = suggest_price(cells, {name: values for name, values in known.items() if name})
+    elif column.why == MULTIPLE_OR_MULTIPLIER and _are_fractions(cells):
+        return changed(column, "multiplier", "fractions below 1, which no order multiple is")
     elif column.why == MULTIPLE_OR_MULTIPLIER:
         field = "order multiple" if looks_like(cells).get("stock", 0) == 1 else "multiplier"
     elif column.why == DISCOUNT_OR_DISCONTINUED:
         field = _discount_or_discontinued(cells)
     elif column.why == QUANTITY:
-        field = _quantity(columns, cells_of)
+        field = "pack" if header_key(column.header) in PACK_KEYS else _quantity(columns, cells_of)
     return msgspec.structs.replace(column, suggested=field, why=f"{column.why}; {why}" if why else column.why)
+
+
+def _are_fractions(cells: Sequence[Cell]) -> bool:
+    sample = sample_of(cells)
+    return len(sample) > 1 and all(FRACTION.fullmatch(text) for text in sample)
 
 
 def _discount_or_discontinued(cells: Sequence[Cell]) -> Field:

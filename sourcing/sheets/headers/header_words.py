@@ -63,9 +63,11 @@ WITH_UNITS: tuple[Field, ...] = (
     "weight", "lead time", "stock", "pack", "minimum", "order multiple", "break quantity", "oversize", "hazardous",
     "no longer available", "description",
 )  # fmt: skip
+PACK_KEYS = frozenset({"carton", "cartons", "case", "cases", "box", "ctn", "karton", "caja", "doos", "boite"})
+"""The pack's pieces or its price: a person says which."""
 AMBIGUOUS = {
     "qty": QUANTITY, "mult": MULTIPLE_OR_MULTIPLIER, "disc": DISCOUNT_OR_DISCONTINUED, "discs": DISCOUNT_OR_DISCONTINUED
-}  # fmt: skip
+} | dict.fromkeys(PACK_KEYS, QUANTITY)  # fmt: skip
 
 
 TWO_LANGUAGES = re.compile(r"(?<=\S)\s+[/|]\s+(?=\S)")
