@@ -166,6 +166,7 @@ def refuse_unknown_headers(summary: SheetSummary, said: Mapping[str, Field]) -> 
     """Refuses a column that somebody named and the sheet does not have: a slip of the pen would change nothing."""
     there = {plain_key(column.header) for column in summary.columns}
     there |= {plain_key(f"column {column.letter}") for column in summary.columns}
+    there |= {plain_key(note.found) for note in summary.notes if note.code == "line-applied"}
     known = ", ".join(f"'{column.header}'" for column in summary.columns if column.header)
     for header, field in said.items():
         key = plain_key(header)

@@ -32,7 +32,13 @@ COLUMN_KINDS: dict[str, ProblemKind] = {
     "line-about-prices": kind(
         "A line that speaks of the prices",
         "the line '{found}' may change what the prices mean: {why}",
-        'make the cells say it, or, if the prices hold as they stand in the cells, say --column "{found}=not used"',
+        'if the prices hold as they stand in the cells, say --column "{found}=not used"; if the line says what they '
+        'are for, --column "{found}=price basis"; else make the cells say it',
+    ),
+    "line-applied": kind(
+        "A line taken as what prices are for",
+        "the prices under the line '{found}' are read as {basis}, as a person has said",
+        "nothing need be done",
     ),
     "header-gone": kind(
         "A header is gone",

@@ -8,11 +8,13 @@ practice, no source; terms of payment and charges on an order are left aside.
 import re
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from sourcing.basics.problem import Place, Problem, problem
 from sourcing.basics.sheet import Field, StructureRow
 
-from .cells.basis_cells import PIECE, basis_in_header, basis_of
+from .cells.basis_cells import Basis, basis_in_header
+from .cells.basis_lines import PRICE, basis_in_line
 from .headers.column_names import PRICES, plain_key
 from .headers.header_keys import currencies_named
 from .offers.price_bases import ABOVE, basis_above
@@ -22,15 +24,9 @@ from .summary import ReadWorksheet, structure_of
 from .worksheet import Worksheet, text_of
 
 SPOKEN = ("outside a table", "section", "note", "total", "header")
+ANSWERS = ("not used", "price basis")
 MOST_LINES, MOST_ASKED, LONGEST = 3000, 12, 90
 
-PRICE = r"(?:prices?|pricing|priced|net|cost|preise?|prix|tarifs?|precios?|prijs|prijzen)"
-PER = re.compile(
-    rf"\b{PRICE}\b.{{0,40}}?(?:\b(?:per|pro|je|par|por|by)\s+(?:the\s+|de\s+|standard\s+)?|/\s?)"
-    r"(?P<words>[\w']+(?:\s+(?:of|de|à|von|van)?\s*\w+)?)"
-)
-SOLD = re.compile(r"\bsold\s+(?:only\s+)?(?:in|by|per)\s+(?:the\s+)?(?P<words>\w+)")
-PACK_PRICE = re.compile(r"\b(?:case|carton|box|pack|pair|dozen|hundred|bulk|bag|foot)\s+(?:price|pricing|cost)s?\b")
 LISTED = re.compile(
     r"\bprices?\b.{0,25}\b(?:are|is|:)\s+(?:all\s+|suggested\s+|mfr\.?\s+|manufacturer'?s?\s+)*(?:list|msrp|retail|rrp)\b"
     r"|\bpreise\s+sind\s+(?:unverb\w*\s+|empf\w*\s+)*(?:listenpreise|bruttopreise|uvp|verkaufspreise)"
@@ -64,12 +60,12 @@ WITHOUT = re.compile(r"\b(?:not|nicht|non|no|niet|n[ãa]o|ohne|sin|zonder|hors|e
 def price_lines(
     read: ReadWorksheet, everywhere: Sequence[Table], currency: str, said: Mapping[str, Field], file: str
 ) -> tuple[Problem, ...]:
-    """A question for each different line that speaks of the prices, but those a person has called 'not used'.
+    """A question for each different line that speaks of the prices, but those a person has spoken of.
 
     `everywhere`: the tables of the whole file, for a worksheet of terms that has none.
     """
     worksheet = read.worksheet
-    known = {plain_key(line) for line, field in said.items() if field == "not used"}
+    known = {plain_key(line) for line, field in said.items() if field in ANSWERS}
     found: dict[str, Problem] = {}
     for at, line in _lines(worksheet, structure_of(read)):
         shown = line[:LONGEST].rstrip()
@@ -81,6 +77,17 @@ def price_lines(
         if len(found) == MOST_ASKED:
             break
     return tuple(found.values())
+
+
+def with_said_lines(table: Table, said: Mapping[str, Field]) -> Table:
+    """The table with the lines a person has called 'price basis': they say what the prices under them are for."""
+    keys = {plain_key(line) for line, field in said.items() if field == "price basis"}
+    found: list[tuple[int, Basis]] = []
+    for at in range(table.end) if keys else ():
+        line = " ".join(text for cell in table.worksheet.rows[at] if (text := text_of(cell)))
+        if plain_key(line[:LONGEST].rstrip()) in keys and (basis := basis_in_line(line)):
+            found.append((at, basis))
+    return replace(table, line_bases=tuple(found)) if found else table
 
 
 def _lines(worksheet: Worksheet, structure: Iterator[StructureRow]) -> Iterator[tuple[int, str]]:
@@ -107,7 +114,7 @@ def _speaks_of_prices(written: str, currency: str, tables: Sequence[Table], at: 
     line = written.casefold()
     if (
         not all(map(_says_unit_itself, tables))
-        and _names_unit(line)
+        and basis_in_line(line)
         and not any(at < table.first and _is_applied(table, line) for table in tables)
     ):
         return "it says what the prices are for"
@@ -123,21 +130,6 @@ def _speaks_of_prices(written: str, currency: str, tables: Sequence[Table], at: 
     if TAXED.search(line) and not WITHOUT.search(line):
         return "it says tax is in them"
     return _other_currency(written, line, currency)
-
-
-def _names_unit(line: str) -> bool:
-    """Whether prices are said to be for anything but one piece."""
-    if PACK_PRICE.search(line):
-        return True
-    words = [match["words"] for pattern in (PER, SOLD) for match in pattern.finditer(line)]
-    return any(_is_unit(found) for found in words)
-
-
-def _is_unit(words: str) -> bool:
-    first = words.split()[0]
-    found = basis_of(words) or basis_of(first) or basis_of(first.removesuffix("s"))
-    pair = first in ("pair", "pairs", "paar", "paire", "par")
-    return pair or (found is not None and found != PIECE)
 
 
 def _says_unit_itself(table: Table) -> bool:

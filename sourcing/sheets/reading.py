@@ -17,7 +17,7 @@ from .headers.columns import PRICES, meanings_by_key, plain_key, questions
 from .hints import Hints, SheetReading, Tell, silent
 from .offers.currency_of import sheet_currency
 from .offers.table_reading import TableReading, read_body
-from .price_lines import price_lines
+from .price_lines import price_lines, with_said_lines
 from .region.body import JUDGED, Body, Objects
 from .region.shape import shape_of
 from .region.table import Table, with_columns
@@ -89,7 +89,9 @@ def _tables(worksheets: Sequence[Worksheet], hints: Hints) -> list[list[Table]]:
     said = SaidColumns(meanings_by_key(hints.meanings), quantities)
     left_out = {key for key, field in said.meanings.items() if field == "not used"}
     return [
-        [] if one.hidden or plain_key(f"worksheet {one.name}") in left_out else tables_in(one, said)
+        []
+        if one.hidden or plain_key(f"worksheet {one.name}") in left_out
+        else [with_said_lines(table, hints.meanings) for table in tables_in(one, said)]
         for one in worksheets
     ]
 

@@ -9,6 +9,7 @@ from sourcing.basics.problem import Place, Problem, problem
 from sourcing.basics.sheet import Accounting, Column, Region, StructureKind, StructureRow
 
 from .cells.day_cells import day_in_text
+from .offers.price_bases import shown
 from .offers.table_reading import TableReading
 from .region.table import Table
 from .worksheet import Worksheet, is_blank, letter_of, text_of
@@ -108,6 +109,7 @@ def notes_on(read: ReadWorksheet, file: str) -> Iterator[Problem]:
             row = worksheet.row_numbers[table.first]
             yield problem("table-not-read", place=Place(file=file, worksheet=worksheet.name, row=row), found=found)
     for table, reading in read.tables:
+        yield from _lines_applied(table, place)
         yield from _discount_above(table, place)
         yield from reading.notes
 
@@ -139,6 +141,13 @@ DISCOUNT_LINE = re.compile(
     r"|\b(?:discount|rabatt|remise|descuento|dto|korting)\b.{0,40}\d\s*%",
     re.IGNORECASE,
 )
+
+
+def _lines_applied(table: Table, place: Place) -> Iterator[Problem]:
+    for at, basis in table.line_bases:
+        line = " ".join(text for cell in table.worksheet.rows[at] if (text := text_of(cell)))
+        where = Place(file=place.file, worksheet=place.worksheet, row=table.worksheet.row_numbers[at])
+        yield problem("line-applied", place=where, found=line, basis=shown(basis))
 
 
 def _discount_above(table: Table, place: Place) -> Iterator[Problem]:

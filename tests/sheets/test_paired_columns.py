@@ -107,6 +107,27 @@ def test_all_prices_per_hundred_above_the_table_is_applied_and_not_asked() -> No
     assert (codes(found), list(found.offers["price_basis"])) == ([], [100])
 
 
+def test_a_line_said_to_be_the_price_basis_holds_for_the_rows_under_it() -> None:
+    """A section's line for its own rows, one above the table for all."""
+    section = (
+        "Part No,Description,Dealer Net\nA-1,Belt,12.50\nBOLTS (price per 100),,\nA-2,Bolt,1.20\nBELTS,,\nA-3,Belt,3\n"
+    )
+    said: dict[str, Field] = {"BOLTS (price per 100)": "price basis"}
+    found = read(section, **said)
+    assert (codes(found), list(found.offers["price_basis"])) == ([], [1, 100, 1])
+    assert [one.code for one in found.summary.notes] == ["line-applied"]
+    said = {"Prices per pair": "price basis"}
+    found = read("Prices per pair\nPart No,Description,Dealer Net\nA-1,Keeper,12.50\n", **said)
+    assert (codes(found), list(found.offers["price_basis"])) == ([], [2])
+
+
+def test_a_line_per_carton_needs_the_cartons_pieces() -> None:
+    said: dict[str, Field] = {"Prices per carton": "price basis"}
+    text = "Prices per carton\nPart No,Description,Dealer Net,Std Pack\nA-1,Pin,12.50,10\nA-2,Pin,3.00,\n"
+    found = read(text, **said)
+    assert (codes(found), list(found.offers["price_basis"])) == (["pack-unknown"], [10])
+
+
 def test_a_sheet_whose_prices_say_their_unit_needs_no_line() -> None:
     for header, cell in (("UOM", "EA"), ("Box price", "")):
         price = "Dealer Net" if cell else "Box price"

@@ -8,7 +8,10 @@ CellKind = Literal["blank", "number", "date", "time", "code", "word", "text", "m
 
 KINDS: tuple[tuple[CellKind, re.Pattern[str]], ...] = (
     ("number", re.compile(r"[-+(]?[$€£]? ?(?:\d{1,3}(?:[.,' ]\d{3})+|\d+)?(?:[.,]\d+)?(?:[eE][-+]?\d+)?\)? ?[%€$£]?")),
-    ("date", re.compile(r"\d{1,4}([-/.])\d{1,2}\1\d{1,4}(?:[ T]\d{1,2}:\d\d\S*)?(?: ?[AaPp]\.?[Mm]\.?)?")),
+    (
+        "date",
+        re.compile(r"\d{1,4}([-/.])\d{1,2}\1\d{1,4}(?:[ T]\d{1,2}:\d\d[^\s,;|]*(?:,\d{3})?)?(?: ?[AaPp]\.?[Mm]\.?)?"),
+    ),
     ("time", re.compile(r"\d{1,3}:\d\d(?::\d\d(?:[.,]\d+)?)?(?: ?[AaPp]\.?[Mm]\.?)?")),
     ("quoted", re.compile(r"\s*(?:\"(?:[^\"\\]|\"\"|\\.)*\"|'(?:[^'\\]|''|\\.)*')\s*", re.DOTALL)),
     ("open quote", re.compile(r"\s*[\"'].*|.*\"\s*", re.DOTALL)),

@@ -15,6 +15,7 @@ from itertools import groupby
 from ..headers.header_words import known_words
 from .dialect import GAP, ONE_COLUMN, Dialect, cell_limit, split_lines
 from .dialect_cells import CellKind, cell_kind, quality
+from .dialect_quoted import lines_of_long_cells
 
 PRIORS = {",": 1.0, ";": 1.0, "\t": 1.0, "|": 1.0, "^": 0.95, "~": 0.95, GAP: 0.9, " ": 0.8, ":": 0.75}
 """How far a delimiter is trusted: a space and a colon also stand inside cells."""
@@ -26,7 +27,10 @@ LINES, CHARACTERS, TYPED, HEADERS, WIDEST = 400, 200_000, 120, 40, 60
 """How much of a file is tried: lines, characters, rows whose cells are looked at, rows that may be the header, cells
 of a row."""
 MOST_FAULTS = 40
+CLOCK = re.compile(r"(?<![\d:])\d{1,2}:\d\d(?::\d\d)?(?![\d:])")
 NO_TABLE = 0.05
+LEAST_KNOWN = 0.2
+"""So much of a header must be known words before it speaks for spaces: long prose has some of them too."""
 
 
 @dataclass(frozen=True)
@@ -56,6 +60,9 @@ def _found(sample: Sequence[str]) -> Shape:
         and (delimiter not in " :" or headed < 3 or _header_words(text, delimiter) >= headed)
         for one in _variants(text, delimiter)
     ]
+    for one in choices:
+        if one.delimiter in USUAL and (whole := lines_of_long_cells(sample, one)):
+            return _shape(whole, one)
     scores = {one: _score(sample, text, one) for one in choices}
     best = max(choices, key=lambda one: scores[one], default=Dialect(ONE_COLUMN))
     if scores.get(best, 0.0) < NO_TABLE or _is_one_column(sample, best):
@@ -187,9 +194,11 @@ def _not_believed(dialect: Dialect, text: str, rows: Sequence[list[str]], table:
         return len(table) < 2 or share < (0.6 if len(table[0]) > 2 else 1)
     if delimiter not in BARE or (delimiter in "^~" and share >= 0.8):
         return False
+    if delimiter == ":" and ":" not in CLOCK.sub("", text):
+        return True
     if share > 0.9 and _keeps_out(text, delimiter):
         return not dialect.quote
-    if known_words(table[0]) > 1:
+    if known_words(table[0]) > max(1, LEAST_KNOWN * len(table[0])):
         return share < 0.5 or len(table) < 2
     kinds = Counter(cell_kind(cell) for row in table[:TYPED] for cell in row[:WIDEST])
     figures = (kinds["number"] + kinds["date"] + kinds["time"] + kinds["quoted"]) / kinds.total()
@@ -222,7 +231,9 @@ def _is_one_column(sample: Sequence[str], best: Dialect) -> bool:
     whole = [line.strip() for line in sample if line.strip()]
     if not all(cell_kind(line) in ("number", "date", "time") for line in whole[1:]):
         return False
-    return len(whole) > 1 and best.delimiter not in whole[0] and best.delimiter in ", :"
+    if len(whole) < 2 or any(mark in whole[0] and mark in whole[1] for mark in USUAL):
+        return False
+    return best.delimiter not in whole[0] and best.delimiter in ", :"
 
 
 def _shape(sample: Sequence[str], dialect: Dialect) -> Shape:

@@ -10,6 +10,7 @@ from dataclasses import replace
 from .dialect import Dialect
 from .dialect_cells import cell_kind
 from .dialect_choice import Shape
+from .dialect_fit import keeps_open_quote, surely_a_row
 
 MOST_QUOTES = 12
 """So many opening quotes of a line are tried as the stray one."""
@@ -26,17 +27,27 @@ def mended(lines: Sequence[str], at: int, shape: Shape) -> tuple[list[str], int]
 
     Where no reading fits, the row is its line alone, with quotes as characters if they do not pair.
     """
-    if row := _fitting(lines[at], shape):
+    row = _fitting(lines[at], shape)
+    if row and not (keeps_open_quote(row, shape.dialect.quote) and not surely_a_row(row, shape)):
         return row, at + 1
+    if joined := _joined(lines, at, shape):
+        return joined
+    return row or _as_it_goes(lines[at], shape), at + 1
+
+
+def _joined(lines: Sequence[str], at: int, shape: Shape) -> tuple[list[str], int] | None:
+    """The row that takes in the lines that follow, and the line after it; a line that is surely a row ends it."""
     text = lines[at]
     for after in range(at + 1, min(at + MOST_JOINED, len(lines))):
         text += lines[after]
-        if len(text) > LONGEST_LINE:
-            break
-        row = _split(text, shape.dialect, only_odd=False)
-        if len(row) == shape.width:
-            return row, after + 1
-    return _as_it_goes(lines[at], shape), at + 1
+        if len(text) > LONGEST_LINE or surely_a_row(literal(lines[after], shape.dialect), shape):
+            return None
+        quotes = text.count(shape.dialect.quote) if shape.dialect.quote else 0
+        for stray in range(-1, quotes if quotes <= MOST_QUOTES // 2 else 0):
+            row = _split(text, shape.dialect, only_odd=False, stray=stray)
+            if len(row) == shape.width:
+                return row, after + 1
+    return None
 
 
 def mending_work(line: str, shape: Shape) -> int:
@@ -89,7 +100,8 @@ def _split(line: str, dialect: Dialect, *, only_odd: bool, stray: int = -1) -> l
     """The cells, where a quote closes a cell only in front of a delimiter or the end.
 
     `only_odd`: of several quotes in a row an even number are doubled ones and close nothing. `stray`: the opening
-    quote, counted from 0, that is a character and opens nothing. Nothing where another one is never closed.
+    quote, counted from 0, that is a character and opens nothing. Nothing where another one is never closed, or where a
+    line would end in a cell without quotes.
     """
     line, quote, cells, at, opened = line.rstrip("\r\n"), dialect.quote, list[str](), 0, 0
     while True:
@@ -108,6 +120,8 @@ def _split(line: str, dialect: Dialect, *, only_odd: bool, stray: int = -1) -> l
         else:
             end = line.find(dialect.delimiter, at)
             cells.append(line[at:] if end < 0 else line[at:end])
+            if "\n" in cells[-1]:
+                return []
             at = len(line) if end < 0 else end
         if at >= len(line):
             return [dialect.plain(cell) for cell in cells]

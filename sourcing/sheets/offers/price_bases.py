@@ -12,6 +12,7 @@ from ..cells.basis_cells import Basis, basis_of, parse_basis, said_in_text
 from ..cells.cell import Bad
 from ..headers.header_keys import words_in
 from ..region.body import Body, Objects, objects
+from ..region.table import Table
 from ..worksheet import text_of
 from .column_reader import ColumnReader
 
@@ -29,6 +30,8 @@ def stated_bases(reader: ColumnReader) -> Objects | None:
     """
     columns = reader.body.columns("price basis")
     if not columns:
+        if reader.body.table.line_bases:
+            return _by_lines(reader)
         said = basis_above(reader.body)
         return reader.constant(said) if said else None
     first, *others = [_stated(reader, column) for column in columns]
@@ -56,6 +59,24 @@ def _both(reader: ColumnReader, at: int, one: Basis | None, other: Basis | None)
         return unit if count == EACH else count
     reader.spoil(at, "", Bad("price-basis-differs", found=f"{shown(one)} and {shown(other)}"))
     return EACH
+
+
+def _by_lines(reader: ColumnReader) -> Objects:
+    """The bases of the lines a person has spoken of: one above holds for all rows, a section's for its own."""
+    table, found = reader.body.table, reader.constant(None)
+    for at, basis in table.line_bases:
+        first = max(at + 1, table.body)
+        end = (
+            table.end
+            if at < table.body
+            else next((row for row in range(first, table.end) if _is_line(table, row)), table.end)
+        )
+        found[first - table.body : end - table.body] = [basis] * (end - first)
+    return found
+
+
+def _is_line(table: Table, at: int) -> bool:
+    return sum(bool(text_of(cell)) for cell in table.worksheet.rows[at]) == 1
 
 
 ABOVE = re.compile(

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from sourcing.basics.sheet import Column, Field
 
+from ..cells.basis_cells import Basis
 from ..cells.cell import NO_LONGER_AVAILABLE
 from ..cells.money_cells import NO_PRICE
 from ..cells.quantity_cells import HAS_STOCK, NO_STOCK, NOT_STATED, ON_ORDER
@@ -36,7 +37,10 @@ AMOUNT = re.compile(r"[-+(]?[$€£]?\s*\d[\d.,' ]*\)?\s*[$€£]?")
 
 @dataclass(frozen=True)
 class Table:
-    """The header rows `first`..`body` - 1 and the body `body`..`end` - 1 of a worksheet (from 0), and its columns."""
+    """The header rows `first`..`body` - 1 and the body `body`..`end` - 1 of a worksheet (from 0), and its columns.
+
+    `line_bases`: lines above or between the rows of which a person has said that they say what prices are for.
+    """
 
     worksheet: Worksheet
     first: int
@@ -44,6 +48,7 @@ class Table:
     end: int
     headers: tuple[Header, ...]
     columns: tuple[Column, ...]
+    line_bases: tuple[tuple[int, Basis], ...] = ()
 
     @property
     def known(self) -> int:

@@ -1,0 +1,34 @@
+"""What a line of words says prices are for: 'Prices per carton', 'BOLTS (price per 100)', 'sold in pairs'.
+
+The words are common practice of price sheets, no source.
+"""
+
+import re
+
+from .basis_cells import PACK, PIECE, Basis, basis_of
+
+PRICE = r"(?:prices?|pricing|priced|net|cost|preise?|prix|tarifs?|precios?|prijs|prijzen)"
+PER = re.compile(
+    rf"\b{PRICE}\b.{{0,40}}?(?:\b(?:per|pro|je|par|por|by)\s+(?:the\s+|de\s+|standard\s+)?|/\s?)"
+    r"(?P<words>[\w']+(?:\s+(?:of|de|à|von|van)?\s*\w+)?)"
+)
+SOLD = re.compile(r"\bsold\s+(?:only\s+)?(?:in|by|per)\s+(?:the\s+)?(?P<words>\w+)")
+PACK_PRICE = re.compile(r"\b(?P<words>case|carton|box|pack|pair|dozen|hundred|bag|foot)\s+(?:price|pricing|cost)s?\b")
+PAIRS = frozenset({"pair", "pairs", "paar", "paire", "paires", "par", "pares"})
+
+
+def basis_in_line(line: str) -> Basis | None:
+    """What the line says prices are for, where that is anything but one piece; None where it says nothing of it."""
+    text = line.casefold()
+    words = (match["words"] for pattern in (PACK_PRICE, PER, SOLD) for match in pattern.finditer(text))
+    return next((found for one in words if (found := _basis(one))), None)
+
+
+def _basis(words: str) -> Basis | None:
+    first = words.split()[0]
+    if first in PAIRS:
+        return Basis(2, "piece")
+    found = basis_of(words) or basis_of(first) or basis_of(first.removesuffix("s"))
+    if found and found.packed:
+        return found
+    return None if found in (None, PIECE) else PACK if found and found.unit == "pack" else found
