@@ -117,7 +117,8 @@ def notes_on(read: ReadWorksheet, file: str) -> Iterator[Problem]:
 def two_worksheets(read: Sequence[ReadWorksheet], file: str) -> Iterator[Problem]:
     """Numbers that stand on two worksheets with different prices: last year's beside this year's, two currencies."""
     known: dict[str, dict[str, object]] = {}
-    for one in read:
+    with_tables = [one for one in read if one.tables]
+    for one in with_tables if len(with_tables) > 1 else ():
         prices: dict[str, object] = {}
         for _, reading in one.tables:
             columns = reading.columns

@@ -162,9 +162,16 @@ IN_TEXT = re.compile(
 """'Nut, price per 100', 'Hose, per foot' in a description; '24 links per foot' is a size."""
 
 
-def said_in_text(cells: Sequence[Cell]) -> list[str] | None:
-    """What each description says its price is for, in its own words, '' mostly; None where none says anything."""
-    if not IN_TEXT.search("\n".join(cell for cell in cells if type(cell) is str)):
+IN_TEXT_WORDS = (" per ", "(per ", ",per ", "-per ", " pro ", " je ", " par ", " por ", " by the ")
+"""One of them stands in every such text; looking for them takes a tenth of the pattern's time."""
+
+
+def said_in_text(cells: Sequence[Cell], whole: str) -> list[str] | None:
+    """What each description says its price is for, in its own words, '' mostly; None where none says anything.
+
+    `whole`: all of them as one text in small letters, a line each.
+    """
+    if not any(word in whole for word in IN_TEXT_WORDS) or not IN_TEXT.search(whole):
         return None
     found = (IN_TEXT.search(cell) if isinstance(cell, str) else None for cell in cells)
     return [match["said"] if match else "" for match in found]

@@ -134,9 +134,15 @@ def column_says_no_longer_available(cells: Sequence[Cell]) -> list[bool] | None:
 IN_FRONT = re.compile(r"^\W{0,3}(?:nla|n/l/a|discontinued|obsolete|no longer available)\b\s*[-:*.)\]]", re.I | re.M)
 
 
-def description_says_no_longer_available(cells: Sequence[Cell]) -> list[bool] | None:
-    """For each description whether it begins with the words and a mark, as in 'NLA - Shear pin'; None: none does."""
-    if not IN_FRONT.search("\n".join(cell for cell in cells if type(cell) is str)):
+FRONT_WORDS = ("nla", "n/l/a", "discontinued", "obsolete", "no longer available")
+
+
+def description_says_no_longer_available(cells: Sequence[Cell], whole: str) -> list[bool] | None:
+    """For each description whether it begins with the words and a mark, as in 'NLA - Shear pin'; None: none does.
+
+    `whole`: all of them as one text in small letters, a line each.
+    """
+    if not any(word in whole for word in FRONT_WORDS) or not IN_FRONT.search(whole):
         return None
     return [isinstance(cell, str) and bool(IN_FRONT.match(cell)) for cell in cells]
 

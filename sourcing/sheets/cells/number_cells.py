@@ -52,6 +52,7 @@ A_DAY_COUNT = re.compile(r"^[345]\d{4}$", re.MULTILINE)
 MANY_DIGITS = re.compile(r"^\d{15}\d*0$", re.MULTILINE)
 FIRST_DAY = date(1899, 12, 30)
 """Day 0 of the count a spreadsheet keeps dates in; 30000 is in 1982, 59999 in 2064."""
+LAST_MARKS = ")*†‡"
 LAST_MARK = re.compile(r"[)*†‡]$", re.MULTILINE)
 REMARK = re.compile(r"(?P<number>\S(?:.*\S)??)\s*(?:[*†‡]+|(?<=\s)\((?=[^()]*[^\W\d_]{2})[^()]*\))")
 TWO_NUMBERS = re.compile(r"\s(?:or|oder|ou|of|and|und|et|[/&+])\s|\s\(", re.IGNORECASE)
@@ -206,7 +207,7 @@ def damaged_beside_others(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
         (MANY_DIGITS, lost_digits),
         (LAST_MARK, annotated),
     ):
-        if pattern.search(text):
+        if (pattern is not LAST_MARK or any(mark in text for mark in LAST_MARKS)) and pattern.search(text):
             found |= judge(numbers)
     return found
 

@@ -129,7 +129,7 @@ def _no_longer_available(reader: ColumnReader) -> Objects:
     for column in reader.body.table.columns:
         coded = reader.body.coded(column.at)
         if column.field == "description":
-            also = description_says_no_longer_available(coded.different)
+            also = description_says_no_longer_available(coded.different, coded.whole)
         else:
             may = column.field is None or column.field in SAID_IN
             also = column_says_no_longer_available(coded.different) if may else None

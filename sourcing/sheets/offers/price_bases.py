@@ -202,7 +202,7 @@ def spoil_by_text(reader: ColumnReader, counts: Objects, sold_by: Objects) -> No
     """A description that says 'price per 100' while the price is for one piece makes the row a problem."""
     for column in reader.body.columns("description"):
         coded = reader.body.coded(column.at)
-        said = said_in_text(coded.different)
+        said = said_in_text(coded.different, coded.whole)
         for at in coded.rows_with([number for number, words in enumerate(said) if words]) if said else ():
             if counts[at] == 1 and sold_by[at] == "piece":
                 words = said[coded.codes[at]] if said else ""

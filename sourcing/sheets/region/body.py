@@ -45,6 +45,11 @@ class Coded:
     codes: NDArray[np.intp]
 
     @cached_property
+    def whole(self) -> str:
+        """The different texts as one in small letters, a line each, for a quick look at all of them."""
+        return "\n".join(cell for cell in self.different if type(cell) is str).casefold()
+
+    @cached_property
     def without_digits(self) -> list[int]:
         """The numbers of the cells without a digit from 0 to 9. Looks at all of them as one text."""
         texts = [cell if type(cell) is str else "0" for cell in self.different]
