@@ -3,7 +3,10 @@
 from collections.abc import Iterable
 from pathlib import Path
 
+from ..basics.problem import Refused
+from ..basics.sheet import Column
 from ..sheets.plain import PlainTable, Row, grid_rows, plain_table
+from ..sheets.proposal import proposed_columns
 from ..sheets.reading import Hints, SheetReading, Tell, read_sheet, silent
 from .files import read_bytes, read_toml
 from .import_sheets import Said, refuse_unknown_headers
@@ -22,6 +25,14 @@ def read_only(path: Path, said: Said, currency: str, tell: Tell = silent) -> She
     reading = read_sheet(read_bytes(path), path.name, hints)
     refuse_unknown_headers(reading.summary, said.columns)
     return reading
+
+
+def columns_to_fill(path: Path, said: Said) -> tuple[Column, ...]:
+    """What the columns of a file may mean that could not be read; () where it is no sheet or has no table."""
+    try:
+        return proposed_columns(read_bytes(path), path.name, said.columns)
+    except Refused:
+        return ()
 
 
 def rows_of(path: Path) -> Iterable[Row]:

@@ -13,6 +13,7 @@ from .output import progress, show, show_bytes, show_csv, write
 
 if TYPE_CHECKING:
     from ..actions.import_sheets import Said
+    from ..basics.problem import Refused
     from ..basics.sheet import Field
 
 Supplier = Annotated[str, typer.Option("--supplier", help="Whose sheets they are. Left out: the name of their folder.")]
@@ -85,6 +86,19 @@ def import_(
     show(done, "\n\n".join(texts), json)
 
 
+def _refused(error: Refused, file: Path, said: Said, json: bool, write_columns: Path | None) -> None:
+    """What can still be given of a sheet that could not be read: why, and its columns to fill in."""
+    from ..actions.read_file import columns_to_fill
+    from ..documents.sheet_json import refusal_json
+    from ..documents.sheets import columns_file
+
+    if json:
+        show_bytes(refusal_json(file.name, error.problems))
+    columns = columns_to_fill(file, said) if write_columns else ()
+    if write_columns and columns:
+        write(write_columns, columns_file(file.name, columns))
+
+
 def read(
     file: Annotated[Path, typer.Argument(help="The sheet to read.")],
     currency: Annotated[str, typer.Option("--currency", help="Its currency, where the sheet does not say.")] = "",
@@ -100,7 +114,7 @@ def read(
     """Read a sheet and say what it holds, without keeping anything. Exit 1 if it leaves a question open."""
     from ..actions.read_file import read_only, rows_of, table_of
     from ..basics.problem import Refused
-    from ..documents.sheet_json import reading_json, refusal_json
+    from ..documents.sheet_json import reading_json
     from ..documents.sheets import columns_file, summary_text
 
     if grid + table + json > 1:
@@ -119,11 +133,10 @@ def read(
         with progress() as tell:
             reading = read_only(file, said, currency, tell)
     except Refused as error:
-        if json:
-            show_bytes(refusal_json(file.name, error.problems))
+        _refused(error, file, said, json, write_columns)
         raise
     if write_columns:
-        write(write_columns, columns_file(reading.summary))
+        write(write_columns, columns_file(file.name, reading.summary.columns))
     if json:
         show_bytes(reading_json(reading.summary, reading.offers, reading.structure))
     else:

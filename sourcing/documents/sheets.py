@@ -68,15 +68,15 @@ def account_words(account: Accounting) -> str:
     )
 
 
-def columns_file(summary: SheetSummary) -> str:
+def columns_file(file: str, columns: Sequence[Column]) -> str:
     """A TOML file of what the columns mean, for a person to correct and give back with --columns.
 
     A column nobody knows, and one that is a question, has '?' and is left open.
     """
-    lines = [f"# What the columns of {summary.file} mean. Put a meaning for each '?'; 'not used' leaves a column out."]
+    lines = [f"# What the columns of {file} mean. Put a meaning for each '?'; 'not used' leaves a column out."]
     lines += ["[columns]"]
     named: set[str] = set()
-    for column in summary.columns:
+    for column in columns:
         header = column.header if column.header not in named else ""  # TOML takes no key twice
         named.add(column.header)
         name = (header or f"column {column.letter}").replace("\\", "\\\\").replace('"', '\\"')

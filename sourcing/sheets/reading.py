@@ -12,14 +12,13 @@ from sourcing.basics.sheet import Column, SheetSummary
 from .cells.basis_cells import unread_unit_in_header
 from .files.grid import read_grid
 from .frame import OFFER_COLUMNS, offers_frame
-from .headers.column_values import propose
 from .headers.columns import PRICES, meanings_by_key, plain_key, questions
 from .hints import Hints, SheetReading, Tell, silent
 from .offers.currency_of import sheet_currency
 from .offers.table_reading import TableReading, read_body
 from .price_lines import price_lines, with_said_lines
-from .region.body import JUDGED, Body, Objects
-from .region.shape import shape_of
+from .proposal import by_values, largest_shape
+from .region.body import Body, Objects
 from .region.table import Table, with_columns
 from .region.tables import SaidColumns, tables_in
 from .summary import (
@@ -119,12 +118,8 @@ def _complete(tables: Sequence[Table], worksheets: Sequence[Worksheet], file: st
 
 def _by_values(worksheets: Sequence[Worksheet]) -> tuple[str, ...]:
     """What the columns of a table without a known header look like, as a person would confirm it."""
-    shapes = [(one, shape) for one in worksheets if not one.hidden and (shape := shape_of(one))]
-    if not shapes:
-        return ()
-    worksheet, shape = max(shapes, key=lambda pair: pair[1].end - pair[1].body)
-    cells = worksheet.columns(shape.body, min(shape.end, shape.body + JUDGED), shape.width)
-    columns = propose([column.tolist() for column in cells])
+    shape = largest_shape(worksheets)
+    columns = by_values(*shape) if shape else ()
     found = {column.suggested: f"column {column.letter}={column.suggested}" for column in reversed(columns)}
     whole = {"supplier number", "maker number"}.intersection(found) and {"net price", "list price"}.intersection(found)
     return tuple(sorted(text for field, text in found.items() if field)) if whole else ()

@@ -173,3 +173,19 @@ def test_progress_shows_steps_and_leaves_no_trace(sheet: Path) -> None:
     assert screen(sent) == "" and sent.endswith("\r") and "\n" not in sent
     assert sourcing(sheet, *words) == (0, output, "")
     assert b"..." not in output
+
+
+def test_columns_to_fill_are_written_for_a_sheet_nobody_can_read_yet(sheet: Path) -> None:
+    """No header at all: the file names columns by letter; filled in and given back, the sheet is read."""
+    lines = [f"A-{n},Belt auger drive,1{n}.20,{n}" for n in range(1, 8)]
+    (sheet / "bare.csv").write_text("\n".join(lines) + "\n", encoding="utf-8")
+    read = ["read", "bare.csv", "--currency", "USD"]
+    code, output, errors = sourcing(sheet, *read, "--write-columns", "c.toml")
+    assert (code, output) == (1, b"") and "no row of headers" in errors
+    text = (sheet / "c.toml").read_text(encoding="utf-8")
+    assert '"column A" = "?"  # perhaps: supplier number' in text
+    for field in ("supplier number", "net price"):
+        text = text.replace(f'"?"  # perhaps: {field}', f'"{field}"')
+    (sheet / "c.toml").write_text(text, encoding="utf-8")
+    code, output, errors = sourcing(sheet, *read, "--columns", "c.toml")
+    assert (code, errors) == (0, "") and b"7 offers" in output
