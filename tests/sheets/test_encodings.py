@@ -56,6 +56,36 @@ def test_one_word_can_be_enough(data: bytes, text: str) -> None:
     assert decode(data, "a.csv").text == text
 
 
+SIGNS = ["10 µm", "5 µF", "it’s", "l’huile", "Bolt™", "Bolt®", "a—b", "a – b", "m³", "12 mm²", "½ in", "1½", "N·m"]
+SIGNS += ["Ø12", "ø12", "Ø 12 mm", "Øre", "Gus Øde", "90°", "0 °C", "5×20", "“long”", "±2", "£5", "naïve", "für Öl"]
+
+
+@pytest.mark.parametrize("count", [1, 6])
+@pytest.mark.parametrize("sign", SIGNS)
+def test_the_everyday_signs_of_a_plain_sheet_are_those_of_cp1252(sign: str, count: int) -> None:
+    rows = [
+        f"QZ-{at},{sign if at < count else 'bolt'},filter {sign if at < count else ''} long,{at}.50" for at in range(9)
+    ]
+    text = "\n".join(["part no,description,note,price", *rows, ""])
+    assert decode(text.encode("cp1252"), "a.csv").text == text
+
+
+@pytest.mark.parametrize("page", ["cp1253", "iso-8859-7"])
+@pytest.mark.parametrize("word", ["Βίδα", "Άξονας", "Μπουλονι", "Ιμαντας", "Ρουλεμαν"])
+def test_one_greek_word_is_not_taken_for_cyrillic(word: str, page: str) -> None:
+    text = f"no,name\n1,{word}\n2,bolt\n"
+    assert decode(text.encode(page), "a.csv").text == text
+
+
+def test_one_zero_byte_in_a_short_file_is_not_utf_16() -> None:
+    assert decode(b"a,b,c\n\x00,2,3\n", "a.csv").text == "a,b,c\n,2,3\n"
+
+
+def test_signs_for_lost_characters_in_a_short_utf_8_file_are_text() -> None:
+    text = "part,name\nQZ-1,R\ufffdumschild\nQZ-2,Geh\ufffduse\n"
+    assert decode(text.encode(), "a.csv").text == text
+
+
 @pytest.mark.parametrize(
     "encoding",
     ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "utf-16-be", "utf-32", "utf-32-le", "utf-32-be"],

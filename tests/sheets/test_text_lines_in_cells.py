@@ -40,13 +40,24 @@ def test_a_line_of_a_quoted_cell_is_no_row(cell: str) -> None:
 
 def test_a_figure_in_a_quoted_cell_is_no_price() -> None:
     offers = read(f'{HEADER}QZ-1,"Shear pin, 25\nor the long one, 30",0.50\n{SOUND}'.encode()).offers
-    assert [str(price) for price in offers[PRICE]][:2] == ["0.50", "2.50"]
+    assert [str(breaks[0].price) for breaks in offers["breaks"]][:2] == ["0.50", "2.50"]
     assert len(offers) == 9
 
 
 def test_two_stray_quotes_that_make_a_record_of_two_rows_take_in_neither() -> None:
     text = f'{HEADER}{SOUND}QZ-10,"pin,2.50\nQZ-11,long",0.50\n'
     assert grid(text)[-2:] == [["QZ-10", '"pin', "2.50"], ["QZ-11", 'long"', "0.50"]]
+
+
+def test_stray_quotes_at_two_rows_do_not_take_in_rows_of_which_one_has_no_price() -> None:
+    text = f'{HEADER}{SOUND}QZ-10,"pin,2.50\nQZ-11,nut,\nQZ-12,belt,4.50\nQZ-13,long",0.50\n'
+    assert [row[0] for row in grid(text)[-4:]] == ["QZ-10", "QZ-11", "QZ-12", "QZ-13"]
+
+
+def test_a_stray_quote_in_a_table_of_two_columns_does_not_take_in_the_next_row() -> None:
+    rows = "".join(f"QZ-{at};bolt {at}\n" for at in range(2, 10))
+    text = f'part no;description\n{rows}QZ-10;"bolt\nQZ-11;"8, 30; long"\nQZ-12;"a; 1/2 "belt"\n'
+    assert [row[0] for row in grid(text)[-3:]] == ["QZ-10", "QZ-11", "QZ-12"]
 
 
 @pytest.mark.parametrize(

@@ -23,6 +23,7 @@ NAMES = {
 LINE = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+\Z")
 SPACES = re.compile(r"(?:^|(?<=[\r\n])) +| +(?=[\r\n]|\Z)|( +)")
 WIDE_SPACES = re.compile(r"(?:^|(?<=[\r\n])) +| +(?=[\r\n]|\Z)|( {2,})")
+QUOTED_OR_SPACES = re.compile(rf"(?:^|(?<=[ \r\n]))\"[^\"\r\n]*\"(?=[ \r\n]|\Z)|{SPACES.pattern}")
 OTHER_LINE_ENDS = "\v\f\x1c\x1d\x1e\x85\u2028\u2029"
 """Characters at which str.splitlines ends a line and a delimited text does not."""
 
@@ -31,7 +32,7 @@ OTHER_LINE_ENDS = "\v\f\x1c\x1d\x1e\x85\u2028\u2029"
 class Dialect:
     """`quote` blank: nothing is quoted. `escape`: a backslash before a quote, a delimiter or a backslash takes its
     meaning away. `spaced`: a space follows each delimiter and belongs to it. `runs`: several spaces are one delimiter,
-    and spaces around a line none, as in columns set with spaces; only where nothing is quoted."""
+    and spaces around a line none, as in columns set with spaces; those between quotes are left alone."""
 
     delimiter: str
     quote: str = '"'
@@ -63,7 +64,8 @@ class Dialect:
         if self.delimiter == GAP:
             return WIDE_SPACES.sub(lambda found: GAP if found.group(1) else "", text)
         if self.runs:
-            return SPACES.sub(lambda found: " " if found.group(1) else "", text)
+            spaces = QUOTED_OR_SPACES if self.quote else SPACES
+            return spaces.sub(lambda found: " " if found.group(1) else found.group().strip(" "), text)
         if not self.escape:
             return text
         pattern = rf"\\([\\{re.escape(self.delimiter + self.quote)}])?"

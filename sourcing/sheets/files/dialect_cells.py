@@ -1,6 +1,7 @@
 """What a cell's text looks like, for judging how a file is written. Nothing of it is kept."""
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import Literal
 
@@ -43,3 +44,8 @@ def _kind(text: str) -> CellKind:
 def quality(text: str) -> float:
     """0 to 1: how much the cell looks like one cell of a table. A space in front is left over from a delimiter."""
     return QUALITY[cell_kind(text)] - (0.05 if text.startswith(" ") else 0.0)
+
+
+def keeps_open_quote(row: Sequence[str], quote: str) -> bool:
+    """Whether a cell begins with a quote that nothing closes."""
+    return bool(quote) and any(cell.startswith(quote) and cell.count(quote) == 1 for cell in row)

@@ -14,7 +14,7 @@ from itertools import groupby
 
 from ..headers.header_words import known_words
 from .dialect import GAP, ONE_COLUMN, Dialect, cell_limit, split_lines
-from .dialect_cells import CellKind, cell_kind, quality
+from .dialect_cells import CellKind, cell_kind, keeps_open_quote, quality
 from .dialect_quoted import lines_of_long_cells
 
 PRIORS = {",": 1.0, ";": 1.0, "\t": 1.0, "|": 1.0, "^": 0.95, "~": 0.95, GAP: 0.9, " ": 0.8, ":": 0.75}
@@ -26,8 +26,10 @@ BARE = f"^~ :{GAP}"
 LINES, CHARACTERS, TYPED, HEADERS, WIDEST = 400, 200_000, 120, 40, 60
 """How much of a file is tried: lines, characters, rows whose cells are looked at, rows that may be the header, cells
 of a row."""
-MOST_FAULTS = 40
+MOST_FAULTS, TINY = 40, 20
 CLOCK = re.compile(r"(?<![\d:])\d{1,2}:\d\d(?::\d\d)?(?![\d:])")
+WHOLE = re.compile(r'(?:"(?:[^"]|"")*")?[\r\n]*')
+"""A line that is one quoted cell, or blank."""
 NO_TABLE = 0.05
 LEAST_KNOWN = 0.2
 """So much of a header must be known words before it speaks for spaces: long prose has some of them too."""
@@ -52,12 +54,14 @@ def find_shape(lines: Sequence[str]) -> Shape:
 
 def _found(sample: Sequence[str]) -> Shape:
     text = "".join(sample).replace("\r\n", "\n").replace("\r", "\n")
+    if all(WHOLE.fullmatch(line) for line in sample):
+        return Shape(Dialect(ONE_COLUMN))
     headed = max((_header_words(text, delimiter) for delimiter in USUAL), default=0)
     choices = [
         one
         for delimiter in PRIORS
         if (delimiter if delimiter != GAP else "  ") in text
-        and (delimiter not in " :" or headed < 3 or _header_words(text, delimiter) >= headed)
+        and (headed < 3 or _header_words(text, delimiter) >= (headed if delimiter in " :" else headed > 3))
         for one in _variants(text, delimiter)
     ]
     for one in choices:
@@ -66,16 +70,27 @@ def _found(sample: Sequence[str]) -> Shape:
     scores = {one: _score(sample, text, one) for one in choices}
     best = max(choices, key=lambda one: scores[one], default=Dialect(ONE_COLUMN))
     if scores.get(best, 0.0) < NO_TABLE or _is_one_column(sample, best):
-        return Shape(Dialect(ONE_COLUMN))
+        return _shape(sample, _tiny(sample) or Dialect(ONE_COLUMN))
     return _shape(sample, next((one for one in choices if _quotes_fit(sample, one, best)), best))
 
 
 def _quotes_fit(sample: Sequence[str], one: Dialect, best: Dialect) -> bool:
     """Whether the quotes that the best reading takes for characters make rows of one width throughout."""
-    if best.quote or not one.quote or one.delimiter != best.delimiter:
+    if best.quote or not one.quote or one.delimiter != best.delimiter or one.runs != best.runs:
         return False
     rows, faults = read_sample(sample, one)
     return not faults and len({len(row) for row in rows if row}) == 1 and len(rows[0]) > 1
+
+
+def _tiny(sample: Sequence[str]) -> Dialect | None:
+    """How a few lines of different widths are cut: at the mark that all have, or the first twice; none in prose."""
+    lines = [line.strip("\r\n") for line in sample if line.strip() and not line.startswith("#")]
+    if not 1 < len(lines) <= TINY:
+        return None
+    marks = [mark for mark in USUAL if lines[0].count(mark) > 1 or all(mark in line for line in lines)]
+    marks = [mark for mark in marks if not any(f"{mark} " in line for line in lines)]
+    best = max(marks, key=lambda mark: lines[0].count(mark), default="")
+    return _variants("\n".join(lines), best)[0] if best else None
 
 
 def _header_words(text: str, delimiter: str) -> int:
@@ -108,7 +123,7 @@ def _variants(text: str, delimiter: str) -> list[Dialect]:
     if '"' in text or escaped:
         quotes.append("")
     escapes = [False, True] if escaped else [False]
-    runs = [Dialect(" ", "", runs=True)] if delimiter == " " and "  " in text and '"' not in text else []
+    runs = [Dialect(" ", '"' if '"' in text else "", runs=True)] if delimiter == " " and "  " in text else []
     return runs + [
         Dialect(delimiter, quote, escape, delimiter in SPACED and _is_spaced(text, delimiter, quote))
         for quote in quotes
@@ -156,6 +171,9 @@ def _score(sample: Sequence[str], text: str, dialect: Dialect) -> float:
     runs = _runs(rows)
     if len(rows) > 2 and words < 2 and not any(width > 1 < count for width, count in runs):
         return 0.0
+    if not dialect.quote:
+        # Quotes that are never closed are no better as characters than as faults.
+        faults = sum(keeps_open_quote(row[:WIDEST], '"') for row in rows)
     length = sum((count - 0.8) * math.log2(min(width, WIDEST)) for width, count in runs if width > 1)
     typed = table[:TYPED]
     cells = [quality(cell) for row in typed for cell in row[:WIDEST]]
@@ -204,7 +222,8 @@ def _not_believed(dialect: Dialect, text: str, rows: Sequence[list[str]], table:
     figures = (kinds["number"] + kinds["date"] + kinds["time"] + kinds["quoted"]) / kinds.total()
     if len(table[0]) == 2:
         dates_with_times = kinds["date"] and kinds["date"] == kinds["time"]
-        return delimiter == ":" or share < 1 or len(table) < 5 or figures < 0.8 or bool(dates_with_times)
+        others = any(len(row) != 2 and not row[0].startswith("#") for row in rows)
+        return delimiter == ":" or others or len(table) < 5 or figures < 0.8 or bool(dates_with_times)
     enough = 0.9 if delimiter == ":" else 0.5
     return len(table) < 2 or share < enough or figures < 0.2 or kinds["blank"] > 0.5 * kinds.total()
 

@@ -24,14 +24,14 @@ def surely_a_row(row: Sequence[str], shape: Shape) -> bool:
     return enough and all(found == kind for found, kind in sharp)
 
 
+def begins_a_row(row: Sequence[str], shape: Shape) -> bool:
+    """Whether the first of several cells is a number or a code like those of the first column."""
+    return len(row) > 1 and shape.kinds[:1] == (cell_kind(row[0]),) and shape.kinds[0] in SHARP
+
+
 def maybe_a_row(row: Sequence[str], shape: Shape) -> bool:
     """Whether at least one column of figures has a figure in this row, or the table has no such column."""
     if len(row) != shape.width:
         return False
     pairs = [(cell_kind(cell.strip('"')), kind) for cell, kind in zip(row, shape.kinds, strict=True) if kind in FIGURES]
     return not pairs or any(found in FIGURES for found, _ in pairs)
-
-
-def keeps_open_quote(row: Sequence[str], quote: str) -> bool:
-    """Whether a cell begins with a quote that nothing closes."""
-    return bool(quote) and any(cell.startswith(quote) and cell.count(quote) == 1 for cell in row)

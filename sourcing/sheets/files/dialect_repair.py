@@ -8,9 +8,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from .dialect import Dialect
-from .dialect_cells import cell_kind
+from .dialect_cells import cell_kind, keeps_open_quote
 from .dialect_choice import Shape
-from .dialect_fit import keeps_open_quote, surely_a_row
+from .dialect_fit import begins_a_row, surely_a_row
 
 MOST_QUOTES = 12
 """So many opening quotes of a line are tried as the stray one."""
@@ -40,7 +40,8 @@ def _joined(lines: Sequence[str], at: int, shape: Shape) -> tuple[list[str], int
     text = lines[at]
     for after in range(at + 1, min(at + MOST_JOINED, len(lines))):
         text += lines[after]
-        if len(text) > LONGEST_LINE or surely_a_row(literal(lines[after], shape.dialect), shape):
+        cells = literal(lines[after], shape.dialect)
+        if len(text) > LONGEST_LINE or surely_a_row(cells, shape) or begins_a_row(cells, shape):
             return None
         quotes = text.count(shape.dialect.quote) if shape.dialect.quote else 0
         for stray in range(-1, quotes if quotes <= MOST_QUOTES // 2 else 0):

@@ -26,6 +26,8 @@ NAMES = {
 CONTROL = bytes([*range(9), 11, *range(14, 32), 127])
 LOOKED_AT = 4000
 """So many bytes tell where zero bytes stand."""
+LEAST_ZEROS = 3
+"""Fewer are stray ones, however short the file."""
 BEFORE, AFTER = 4_000_000, 1_000_000
 CONTINUED = bytes(range(0x80, 0xC0))
 """Bytes that go on with a UTF-8 character."""
@@ -47,7 +49,9 @@ def decode(data: bytes, file: str) -> Decoded:
     zeros = text.count("\x00")
     if zeros:
         text = text.replace("\x00", "")
-    if not text.strip() or zeros * 4 > len(text) or (_controls(text) + text.count("\ufffd")) * 100 > len(text):
+    # In UTF-8 the sign for a lost character was written by whoever saved the file; in the others it was put in here.
+    lost = text.count("\ufffd") if encoding.startswith("utf-") and encoding != "utf-8" else 0
+    if not text.strip() or zeros * 4 > len(text) or (_controls(text) + lost) * 100 > len(text):
         raise refused("not-a-sheet", place=Place(file=file), found="bytes that are no text")
     return Decoded(text, NAMES.get(encoding, encoding))
 
@@ -78,6 +82,8 @@ def _wide_encoding(data: bytes) -> str:
         if data.startswith(mark) and ("32" not in name or len(data) % 4 == 0):
             return "" if name == "utf-8" else name
     start = data[:LOOKED_AT]
+    if start.count(0) < LEAST_ZEROS:
+        return ""
     zeros = [start[at::4].count(0) * 4 / max(len(start), 4) for at in range(4)]
     if min(zeros[2:]) > 0.9 and zeros[0] < 0.1:
         return "utf-32-le"

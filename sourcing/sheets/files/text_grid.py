@@ -67,7 +67,7 @@ def _rows(lines: list[str], shape: Shape, file: str) -> tuple[Sequence[list[Cell
 def _unwrapped(lines: list[str]) -> list[str]:
     """The lines without the quotes around each whole line, as a spreadsheet saves lines it took for one cell.
 
-    Only where what is inside has a header of two known words or more, cut at one delimiter.
+    Only where what is inside is a table: a header of two known words or more, or rows of one width.
     """
     whole = [line.rstrip("\r\n") for line in lines[:WRAPPED_LOOKED_AT]]
     if len(whole) < 2 or not all(len(line) > 1 and line[0] == line[-1] == '"' for line in whole if line):
@@ -76,10 +76,22 @@ def _unwrapped(lines: list[str]) -> list[str]:
     if None in inside[:WRAPPED_LOOKED_AT]:
         return lines
     heads = [line or "" for line in inside[:WRAPPED_LOOKED_AT]]
-    known = max(known_words(head.split(delimiter)) for head in heads for delimiter in ",;\t|")
-    return (
-        [line if new is None else new + "\n" for line, new in zip(lines, inside, strict=True)] if known > 1 else lines
-    )
+    if not any(_is_table(heads, delimiter) for delimiter in ",;\t|"):
+        return lines
+    return [line if new is None else new + "\n" for line, new in zip(lines, inside, strict=True)]
+
+
+def _is_table(lines: Sequence[str], delimiter: str) -> bool:
+    """Whether a line has two known header words, or all are rows of one width of three cells or more, as no text is:
+    text has spaces after its commas."""
+    if any(known_words(line.split(delimiter)) > 1 for line in lines):
+        return True
+    try:
+        rows = [row for row in Dialect(delimiter).reader(lines) if row]
+    except csv.Error:
+        return False
+    spaced = any(f"{delimiter} " in line for line in lines if '"' not in line)
+    return len(rows) > 2 and len(rows[0]) > 2 and len({len(row) for row in rows}) == 1 and not spaced
 
 
 def _inside(line: str) -> str | None:

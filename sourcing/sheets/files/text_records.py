@@ -93,8 +93,8 @@ class Records:
     def _took_in_rows(self, first: int, after: int, row: Sequence[str]) -> bool:
         """Whether the lines of a record are rows themselves, so that its quotes are stray.
 
-        A record of the table's width is believed unless every one of its lines is a row beyond doubt; another one is
-        not, as soon as one of the lines in it may be one.
+        A record of the table's width is believed unless each of its lines has that width too and half of them, two or
+        more, are rows beyond doubt; another one is not, as soon as one of the lines in it may be a row.
         """
         width = self.shape.width
         if width < 3:
@@ -102,7 +102,9 @@ class Records:
         lines = self.lines[first + 1 : min(after, first + LINES_LOOKED_AT)]
         if len(row) != width:
             return any(self._is_row(line, maybe_a_row) for line in lines)
-        return all(self._is_row(line, surely_a_row) for line in chain([self.lines[first]], lines))
+        every = [self.lines[first], *lines]
+        sure = sum(self._is_row(line, surely_a_row) for line in every)
+        return sure > 1 and sure * 2 >= len(every) and all(self._is_row(line, _has_width) for line in every)
 
     def _is_row(self, line: str, fits: Callable[[Sequence[str], Shape], bool]) -> bool:
         readings = chain(one_row(line, self.shape.dialect), [literal(line, self.shape.dialect)])
@@ -145,6 +147,10 @@ class Records:
     def _is_one_line(self, at: int) -> bool:
         after = self.numbers[at + 1] if at + 1 < len(self.numbers) else len(self.lines) + 1
         return after - self.numbers[at] == 1
+
+
+def _has_width(row: Sequence[str], shape: Shape) -> bool:
+    return len(row) == shape.width
 
 
 @contextmanager

@@ -64,7 +64,8 @@ def shows_a_number(number: int, code: str | None) -> bool:
         return number in NUMBERS
     plain = "".join(token[4] for token in TOKEN.finditer(code) if token[4])
     brackets = [token[3] for token in TOKEN.finditer(code) if token[3] is not None]
-    is_number = code.casefold() == "general" or not any(letter.isalpha() or letter == "@" for letter in plain)
+    is_text = "@" in plain.partition(";")[0]  # in a later section it shows texts that stand in the cell
+    is_number = code.casefold() == "general" or not (is_text or any(map(str.isalpha, plain)))
     return is_number and all(text[:1] == "$" or text.casefold() in COLOURS for text in brackets)
 
 

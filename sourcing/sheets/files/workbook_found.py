@@ -95,8 +95,8 @@ class Found:
 
     `styles`: the numbers of styles whose number format matters; `styled` their number cells as pairs of arrays.
     `string_sizes`: bytes of each shared string, if the text of the cells is to be summed up in `string_bytes`.
-    `recalculated`: the workbook asks to be calculated when opened, so a stored 0 of a formula is no value: programs
-    that write workbooks without calculating put it there.
+    `values`: numbers that the reader would take for days. `recalculated`: the workbook asks to be calculated when
+    opened, so a stored 0 of a formula is no value: programs that write workbooks without calculating put it there.
     """
 
     styles: frozenset[int] = frozenset()
@@ -116,12 +116,15 @@ class Found:
     hidden_columns: set[int] = field(default_factory=set)
     styled: dict[int, list[tuple[npt.NDArray[np.int64], npt.NDArray[np.int64]]]] = field(default_factory=dict)
     texts: dict[tuple[int, int], str] = field(default_factory=dict)
+    values: dict[tuple[int, int], float] = field(default_factory=dict)
     odd_errors: bool = False
     tails: list[Tail] = field(default_factory=list)
 
     def marked(self, formats: Mapping[int, NumberFormat]) -> bool:
         """Whether single cells must be changed: errors, formulas without a value, numbers that show more than money."""
-        return bool(self.texts) or any(formats[style].per or not formats[style].currency for style in self.styled)
+        return bool(self.texts or self.values) or any(
+            formats[style].per or not formats[style].currency for style in self.styled
+        )
 
     def see_extent(self, count: int, row: int, column: int) -> None:
         """Counts cells that reach to this row and column, from 1. Raises TooWide beyond the end of a worksheet."""

@@ -35,6 +35,7 @@ from .workbook_found import Found
 from .workbook_marks import WORKBOOK, BookMarks, read_marks, refusing
 from .workbook_numbers import value_cell
 from .workbook_ods import CONTENT, read_ods
+from .workbook_quiet import quiet
 from .workbook_xls import Locked, read_xls_marks
 from .workbook_xlsb import check_xlsb
 
@@ -78,7 +79,7 @@ def _xls_marks(data: bytes, file: str) -> BookMarks:
 
 def _read_by_calamine(data: bytes, file: str, marks: BookMarks | None) -> list[Worksheet]:
     try:
-        with _without_collecting():
+        with _without_collecting(), quiet():
             return _worksheets(data, marks)
     except PasswordError as error:
         raise refused("password-protected", place=Place(file=file)) from error
@@ -194,8 +195,9 @@ def _as_cells(rows: list[list[Any]]) -> tuple[list[list[Cell]], int]:
 
 
 def _put_texts(rows: list[list[Cell]], found: Found) -> None:
-    """Error cells and formulas without a value: blank to the reader, or not there at all."""
-    for (row, column), text in found.texts.items():
+    """Error cells and formulas without a value: blank to the reader, or not there at all; numbers it took for days."""
+    values = {place: value_cell(number) for place, number in found.values.items()}
+    for (row, column), text in {**found.texts, **values}.items():
         rows.extend([] for _ in range(row + 1 - len(rows)))
         cells = rows[row]
         cells.extend([""] * (column + 1 - len(cells)))

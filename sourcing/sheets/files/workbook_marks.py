@@ -78,6 +78,8 @@ def _read(archive: Archive) -> BookMarks:
     marks = BookMarks(formats=styles.formats, hidden=hidden)
     texts = SharedTexts(archive, strings)
     for name, part in _sheets(archive, book):
+        if name in marks.sheets:
+            raise Broken  # the reader finds worksheets by their name, and would read the first twice
         found, values = _found(archive, part, styles, sizes, recalculated)
         marks.sheets[name] = found
         check_cells(marks.sheets.values())

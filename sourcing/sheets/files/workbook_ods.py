@@ -37,6 +37,10 @@ def read_ods(archive: Archive) -> list[Worksheet]:
     return reader.worksheets
 
 
+TABLE_PROPERTIES = ("table-properties", "table-row-properties", "table-column-properties")
+"""A page's header may be hidden too, which says nothing of a row."""
+
+
 class _Reader:
     """Told the tags of content.xml; keeps one row at a time and lays it out when it ends."""
 
@@ -75,7 +79,8 @@ class _Reader:
         if name == "style":
             self.style = given.get("name", "")
         sizes = (given.get("row-height", ""), given.get("column-width", ""))
-        if given.get("display") == "false" or any(re.fullmatch(r"0+(\.0+)?[a-z]+", size) for size in sizes):
+        hidden = given.get("display") == "false" or any(re.fullmatch(r"0+(\.0+)?[a-z]+", size) for size in sizes)
+        if hidden and name in TABLE_PROPERTIES:
             self.hiding_styles.add(self.style)
 
     def _in_cell(self, name: str, given: dict[str, str]) -> None:

@@ -4,6 +4,7 @@ A document type declaration is refused as soon as it begins: it could name files
 gigabytes, and no spreadsheet writes one.
 """
 
+import re
 from collections.abc import Callable, Iterable
 from typing import Protocol
 from xml.parsers import expat
@@ -42,7 +43,7 @@ def parse(pieces: Iterable[bytes], reader: Reader) -> None:
         for piece in pieces:
             parser.Parse(piece)
         parser.Parse(b"", True)
-    except (expat.ExpatError, ValueError) as error:  # ValueError: an encoding that expat does not know
+    except (expat.ExpatError, ValueError, LookupError) as error:  # the last two: an encoding nobody knows
         raise Broken from error
 
 
@@ -64,6 +65,7 @@ class _LocalNames(dict[str, str]):
         return local
 
 
+SHARED_NUMBER = re.compile("[0-9]{1,7}")
 MOST_NAMES = 5_000
 LOCAL = _LocalNames()
 
@@ -134,9 +136,11 @@ class SheetReader:
             style = self.attributes.get("s", "0")
             if style.isdecimal() and int(style) in found.styles:
                 self.styled.setdefault(int(style), []).append((self.row - 1, self.column - 1))
-        elif kind == CellKind.STRING and found.string_sizes is not None and (self.value or "").strip().isdecimal():
-            number = int(self.value or "0")
-            found.string_bytes += int(found.string_sizes[number]) if number < len(found.string_sizes) else 0
+        elif kind == CellKind.STRING and self.value:
+            if not SHARED_NUMBER.fullmatch(self.value):
+                raise Broken  # the reader would take the first text of all
+            number, sizes = int(self.value), found.string_sizes
+            found.string_bytes += int(sizes[number]) if sizes is not None and number < len(sizes) else 0
 
     def finish(self) -> None:
         """Hands over the number cells whose style matters, once all are read."""

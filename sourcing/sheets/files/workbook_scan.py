@@ -156,8 +156,8 @@ class _Block:
                 starts = quotes[here_filled] + 1 + len(tail.text)
                 places = rows[here_filled], columns[here_filled]
                 self.values.see(self, tail, tags[here_filled], starts, places)
-            if tail.kind == CellKind.STRING and self.found.string_sizes is not None:
-                self._count_strings(tags[here], quotes[here] + 1 + len(tail.text))
+            if tail.kind == CellKind.STRING:
+                self._look_at_strings(tags[here], quotes[here] + 1 + len(tail.text))
             elif tail.kind == CellKind.NUMBER and tail.style in self.found.styles:
                 self.found.styled.setdefault(tail.style, []).append((rows[here] - 1, columns[here] - 1))
 
@@ -200,7 +200,9 @@ class _Block:
         lengths: Ints | int = int(np.searchsorted(MASKS, below[0])) if same else np.searchsorted(MASKS, below)
         if np.min(lengths) < 1 or np.max(lengths) > 7:
             raise Irregular
-        if ((digits & np.uint64(0xF0F0F0F0F0F0F0F0)) != (np.uint64(0x3030303030303030) & below)).any():
+        zeros, high = np.uint64(0x3030303030303030) & below, np.uint64(0xF0F0F0F0F0F0F0F0)
+        six_more = digits + (np.uint64(0x0606060606060606) & below)  # ':' to '?' follow '9' and have its high bits
+        if ((digits & high) != zeros).any() or ((six_more & high) != zeros).any():
             raise Irregular
         value = digits << np.asarray(64 - 8 * lengths, np.uint64)
         value &= np.uint64(0x0F0F0F0F0F0F0F0F)
@@ -255,14 +257,20 @@ class _Block:
         closed = self.text[self.opens[tag + 1] - len(text) - 2] == ord("/")
         return html.unescape(text.decode("utf-8", "replace")) if not closed else "", closed
 
-    def _count_strings(self, tags: Ints, after: Ints) -> None:
-        """Adds the size of the strings these cells show. `after`: where their tags end; '<v>' follows."""
-        sizes = self.found.string_sizes
-        assert sizes is not None
-        if ((self.eight[after] & MASKS[3]) != _word(b"<v>")).any():
+    def _look_at_strings(self, tags: Ints, after: Ints) -> None:
+        """Adds the size of the strings these cells show, if wanted. `after`: where their tags end; '<v>' follows.
+
+        The reader takes the first text of all for a number it can't read, so each is looked at.
+        """
+        after = after[self.two[tags + 1] != _number(b"</")]
+        if not len(after):
+            return
+        if not self.says(after, b"<v>").all():
             raise Irregular
         numbers, _ = self._numbers(after + 3, ord("<"))
-        self.found.string_bytes += int(sizes[numbers[numbers < len(sizes)]].sum())
+        sizes = self.found.string_sizes
+        if sizes is not None:
+            self.found.string_bytes += int(sizes[numbers[numbers < len(sizes)]].sum())
 
 
 @dataclass(frozen=True)

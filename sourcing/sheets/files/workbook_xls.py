@@ -11,9 +11,10 @@ from collections.abc import Iterator
 import numpy as np
 
 from .workbook_formats import BUILT_IN, read_format
-from .workbook_found import MOST_COLUMNS, Broken, Found, TooMany
+from .workbook_found import MOST_COLUMNS, MOST_TEXTS, Broken, Found, TooMany
 from .workbook_marks import MOST_STRINGS, BookMarks, check_cells
 from .workbook_ole import stream
+from .workbook_xls_numbers import number_in, small_number, styles_taken_for_days
 
 BOF, EOF, PASSWORD, SHEET, SHARED, CONTINUED, FORMAT, STYLE = 0x809, 0x0A, 0x2F, 0x85, 0xFC, 0x3C, 0x41E, 0xE0
 ROW, COLUMNS, ROW_HEIGHT, EXTENT, STRING_CELL, ERROR, FORMULA = 0x208, 0x7D, 0x225, 0x200, 0xFD, 0x205, 0x06
@@ -56,7 +57,7 @@ class _Book:
     def __init__(self, records: bytes) -> None:
         self.records, self.left = records, MOST_RECORDS
         self.sheets: list[tuple[str, int]] = []
-        codes, styles, shared = dict(BUILT_IN), [], []
+        codes, styles, shared = dict[int, str](), [], []
         self.wide, before = True, 0
         for number, record in self._walk(0):
             if number == PASSWORD:
@@ -72,7 +73,8 @@ class _Book:
             elif number == SHARED or (number == CONTINUED and before == SHARED):
                 shared.append(record)
             before = before if number == CONTINUED else number
-        known = {number: read_format(code) for number, code in codes.items()}
+        known = {number: read_format(code) for number, code in (BUILT_IN | codes).items()}
+        self.days = styles_taken_for_days(codes, styles, self.wide)
         found = {at: known.get(number) for at, number in enumerate(styles)}
         self.formats = {at: one for at, one in found.items() if one and one.matters}
         if shared and int.from_bytes(shared[0][4:8], "little") * SHORTEST_SHARED > sum(map(len, shared)):
@@ -101,7 +103,7 @@ class _Book:
     def found(self, start: int) -> Found:
         """Looks over one worksheet."""
         found = Found(styles=frozenset(self.formats), string_sizes=self.sizes)
-        sheet = _Sheet(found)
+        sheet = _Sheet(found, self.days)
         for number, record in self._walk(start):
             sheet.see(number, record)
         sheet.finish()
@@ -111,8 +113,8 @@ class _Book:
 class _Sheet:
     """Told the records of a worksheet."""
 
-    def __init__(self, found: Found) -> None:
-        self.found = found
+    def __init__(self, found: Found, days: frozenset[int]) -> None:
+        self.found, self.days = found, days
         self.styled: dict[int, list[tuple[int, int]]] = {}
         self.stated: set[int] = set()
         self.rows_hidden = False
@@ -145,14 +147,14 @@ class _Sheet:
         self.found.see_extent(1, row + 1, column + 1)
         if number in NUMBERS:
             self.found.see_sure(1, 1, row + 1, column + 1)
-            self._number(row, column, style)
+            self._number(row, column, style, number_in(number, record))
         elif number == STRING_CELL:
             sizes, (at,) = self.found.string_sizes, struct.unpack_from("<I", record, 6)
             self.found.string_bytes += int(sizes[at]) if sizes is not None and at < len(sizes) else 0
         elif number == ERROR and record[7]:
             self.found.texts[row, column] = ERRORS.get(record[6], "#N/A")
         elif number in FORMULAS and record[12:14] != b"\xff\xff":
-            self._number(row, column, style)
+            self._number(row, column, style, number_in(number, record))
         elif number in FORMULAS and record[6] == 2:
             self.found.texts[row, column] = ERRORS.get(record[8], "#N/A")
 
@@ -163,11 +165,16 @@ class _Sheet:
         self.found.see_extent(count, row + 1, column + count)
         self.found.see_sure(count, count, row + 1, column + count)
         for at in range(count):
-            self._number(row, column + at, int.from_bytes(record[4 + 6 * at : 6 + 6 * at], "little"))
+            style = int.from_bytes(record[4 + 6 * at : 6 + 6 * at], "little")
+            self._number(row, column + at, style, small_number(record, 6 + 6 * at))
 
-    def _number(self, row: int, column: int, style: int) -> None:
+    def _number(self, row: int, column: int, style: int, value: float) -> None:
         if style in self.found.styles:
             self.styled.setdefault(style, []).append((row, column))
+        if style in self.days:
+            if len(self.found.values) >= MOST_TEXTS:
+                raise TooMany("too-many-errors", MOST_TEXTS)
+            self.found.values[row, column] = value
 
     def finish(self) -> None:
         """Hands over what could only be told once all was read."""

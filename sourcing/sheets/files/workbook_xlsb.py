@@ -9,12 +9,15 @@ from collections.abc import Iterable, Iterator
 import numpy as np
 
 from .archive import Archive
-from .workbook_found import LONGEST_TEXT, Found, TooLong, TooMany
+from .workbook_found import LONGEST_TEXT, MOST_COLUMNS, MOST_ROWS, Broken, Found, TooLong, TooMany
 from .workbook_marks import MOST_STRINGS, check_cells
 
 ROW, ITEM, SHARED = 0, 19, 7
 CELLS = frozenset((2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 62))
 """Cells with something in them: numbers, errors, yes or no, texts, and the results of formulas."""
+SHORT_CELLS = frozenset(range(12, 19))
+"""Cells without a column of their own, which the reader passes over."""
+EXTENT = 148
 LONGEST_RECORD = 1 << 21
 
 
@@ -42,12 +45,30 @@ def _look_over(archive: Archive, name: str, found: Found) -> None:
     assert sizes is not None
     row = 0
     for number, record in _records(archive.pieces(name)):
-        if number == ROW:
-            row = int.from_bytes(record[:4], "little") + 1
+        if number in SHORT_CELLS:
+            raise Broken
+        if number == EXTENT:
+            _check_extent(record)
+        elif number == ROW:
+            row = _row_after(row, int.from_bytes(record[:4], "little") + 1)
         elif number in CELLS:
             found.see_extent(1, row, int.from_bytes(record[:4], "little") + 1)
             text = int.from_bytes(record[8:12], "little") if number == SHARED else len(sizes)
             found.string_bytes += int(sizes[text]) if text < len(sizes) else len(record)
+
+
+def _check_extent(record: bytes) -> None:
+    """First and last row, first and last column. A first behind the last wraps round to a huge count in the reader."""
+    top, bottom, left, right = (int.from_bytes(record[at : at + 4], "little") for at in range(0, 16, 4))
+    if top > bottom or left > right or bottom >= MOST_ROWS or right >= MOST_COLUMNS:
+        raise Broken
+
+
+def _row_after(before: int, row: int) -> int:
+    """The row, counted from 1; rows that go backwards make the reader ask for more memory than there is."""
+    if row <= before:
+        raise Broken
+    return row
 
 
 def _records(pieces: Iterable[bytes]) -> Iterator[tuple[int, bytes]]:
