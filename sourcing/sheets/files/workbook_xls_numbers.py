@@ -6,6 +6,7 @@ and Format; the layout is from memory and was checked with workbooks three progr
 """
 
 import struct
+from typing import cast
 
 from .workbook_formats import shows_a_number
 
@@ -26,14 +27,17 @@ def styles_taken_for_days(codes: dict[int, str], styles: list[int], wide: bool) 
 
 def number_in(kind: int, record: bytes, at: int = 6) -> float:
     """The number a cell's record holds from byte `at` on: eight bytes, or four in the short kinds."""
-    return small_number(record, at) if kind == SMALL else float(struct.unpack_from("<d", record, at)[0])
+    if kind == SMALL:
+        return small_number(record, at)
+    (value,) = struct.unpack_from("<d", record, at)
+    return cast(float, value)
 
 
 def small_number(record: bytes, at: int) -> float:
     """A number of four bytes: two flags (a hundredth, a whole number) and thirty bits."""
     (bits,) = struct.unpack_from("<I", record, at)
     if bits & 2:
-        value = float(struct.unpack("<i", struct.pack("<I", bits))[0] >> 2)
+        value = struct.unpack("<i", struct.pack("<I", bits))[0] >> 2
     else:
         (value,) = struct.unpack("<d", struct.pack("<Q", (bits & 0xFFFFFFFC) << 32))
-    return value / 100 if bits & 1 else value
+    return cast(float, value / 100 if bits & 1 else value / 1)
