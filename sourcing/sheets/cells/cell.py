@@ -68,10 +68,9 @@ def parse_column(cells: Sequence[Cell], parse: Callable[[Cell], T]) -> list[T]:
 
 def parse_texts(cells: Sequence[Cell]) -> list[str]:
     """A text column, white space collapsed. A column that is tidy already, as most are, is taken as it is."""
-    different = dict.fromkeys(cells)
-    if all(type(cell) is str for cell in different) and _is_tidy([str(cell) for cell in different]):
+    if set(map(type, cells)) <= {str} and _is_tidy(cast(Sequence[str], cells)):
         return cast(list[str], list(cells))
-    known = {cell: text_of(cell) for cell in different}
+    known = {cell: text_of(cell) for cell in dict.fromkeys(cells)}
     return list(map(known.__getitem__, cells))
 
 

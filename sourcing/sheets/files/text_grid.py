@@ -11,7 +11,7 @@ from ..worksheet import Cell, Worksheet, without_blank_end
 from .dialect import ONE_COLUMN, Dialect, cell_limit, split_lines
 from .dialect_choice import Shape, find_shape
 from .encoding import decode
-from .long_text import read_long
+from .long_text import Signs, read_long
 from .text_records import Records
 
 WRAPPED_LOOKED_AT = 200
@@ -27,21 +27,22 @@ def read_text(data: bytes, file: str) -> list[Worksheet]:
     that opens, is never closed and stands in no table that shows how its row should be read."""
     decoded = decode(data, file)
     text = decoded.text
-    _refuse_too_large(text, ONE_COLUMN, file)
+    signs = Signs(text)
+    _refuse_too_large(signs, ONE_COLUMN, file)
     shape = find_shape(_unwrapped(split_lines(text[:BEGINNING])))
     dialect = shape.dialect
-    _refuse_too_large(text, dialect.delimiter, file)
-    kept, numbers = _long(text, shape) or _rows(_unwrapped(split_lines(text)), shape, file)
+    _refuse_too_large(signs, dialect.delimiter, file)
+    kept, numbers = _long(signs, shape) or _rows(_unwrapped(split_lines(text)), shape, file)
     reading = f"{dialect.told()}, {decoded.encoding}"
     return [Worksheet(name="", rows=kept, row_numbers=numbers[: len(kept)], reading=reading)]
 
 
-def _long(text: str, shape: Shape) -> tuple[Sequence[list[Cell]], Sequence[int]] | None:
+def _long(signs: Signs, shape: Shape) -> tuple[Sequence[list[Cell]], Sequence[int]] | None:
     """A long file without a fault in it, the quicker way; None for all others."""
     dialect = shape.dialect
     if dialect.quote == "'" or dialect.escape or dialect.spaced or dialect.runs:
         return None
-    rows = read_long(text, dialect.delimiter, dialect.quote, shape.width)
+    rows = read_long(signs, dialect.delimiter, dialect.quote, shape.width)
     return (rows.without_blank_end(), range(1, len(rows) + 1)) if rows else None
 
 
@@ -103,9 +104,9 @@ def _inside(line: str) -> str | None:
     return None if '"' in inner.replace('""', "") else inner.replace('""', '"')
 
 
-def _refuse_too_large(text: str, delimiter: str, file: str) -> None:
-    lines = max(text.count("\n"), text.count("\r")) + 1
-    cells = text.count(delimiter) + lines
+def _refuse_too_large(signs: Signs, delimiter: str, file: str) -> None:
+    lines = max(signs["\n"], signs["\r"]) + 1
+    cells = signs[delimiter] + lines
     if cells + (CELLS_OF_A_LINE - 1) * lines > MOST_CELLS:
         raise refused("text-too-large", place=Place(file=file), lines=lines, cells=cells)
 

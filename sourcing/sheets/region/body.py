@@ -47,13 +47,22 @@ class Coded:
     @cached_property
     def whole(self) -> str:
         """The different texts as one in small letters, a line each, for a quick look at all of them."""
-        return "\n".join(cell for cell in self.different if type(cell) is str).casefold()
+        return "\n".join(self._texts).casefold()
+
+    @cached_property
+    def _texts(self) -> list[str]:
+        """The different cells that are texts."""
+        if set(map(type, self.different)) <= {str}:
+            return cast(list[str], self.different)
+        return [cell for cell in self.different if isinstance(cell, str)]
 
     @cached_property
     def without_digits(self) -> list[int]:
         """The numbers of the cells without a digit from 0 to 9. Looks at all of them as one text."""
-        texts = [cell if type(cell) is str else "0" for cell in self.different]
-        raw = np.frombuffer("".join(f"{text}\n" for text in texts).encode("utf-8", "surrogatepass"), dtype=np.uint8)
+        texts = self._texts
+        if len(texts) < len(self.different):
+            texts = [cell if isinstance(cell, str) else "0" for cell in self.different]
+        raw = np.frombuffer(("\n".join(texts) + "\n").encode("utf-8", "surrogatepass"), dtype=np.uint8)
         ends = np.flatnonzero(raw == LINE_FEED)
         if len(ends) != len(texts):  # a line end stands in some cell
             return [number for number, text in enumerate(texts) if not DIGIT.search(text)]
