@@ -29,6 +29,27 @@ COLUMN_KINDS: dict[str, ProblemKind] = {
         "{count} numbers, such as {first}, have another price on worksheet '{found}' than on '{other}'",
         'say which worksheet is not used, for example --column "worksheet {other}=not used"',
     ),
+    "price-doubted": kind(
+        "A price that contradicts the others",
+        "column '{found}' may be no price of one piece: {why}",
+        'if it is one, say --column "{found}=net price" (a price break keeps its quantity); else '
+        '--column "{found}=not used"',
+    ),
+    "price-years-differ": kind(
+        "Prices of different years",
+        "the price columns name different years: {found}",
+        'say which is not used, for example --column "{column}=not used", or what each is',
+    ),
+    "discount-beside-net": kind(
+        "A discount beside a net price",
+        "column '{found}' is a discount and '{net}' a net price, and nothing says whether it has come off already",
+        'say --column "{found}=not used" if it has, or --column "{net}=list price" if it has not',
+    ),
+    "net-of-tax": kind(
+        "A price without tax that may be the customer's",
+        "column '{found}' is '{other}' without tax, which may be what the customer pays and not the shop",
+        'confirm with --column "{found}=net price" or --column "{found}=list price"',
+    ),
     "line-about-prices": kind(
         "A line that speaks of the prices",
         "the line '{found}' may change what the prices mean: {why}",

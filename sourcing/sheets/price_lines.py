@@ -25,9 +25,11 @@ from .worksheet import Worksheet, text_of
 
 SPOKEN = ("outside a table", "section", "note", "total", "header")
 ANSWERS = ("not used", "price basis")
+SHORT = 60
 MOST_LINES, MOST_ASKED, LONGEST = 3000, 12, 90
 
 LISTED = re.compile(
+    r"\b(?:msrp|rrp|srp|uvp)\b|\b(?:list|retail)\s+prices?\b(?!\s*(?:file|list|book|effective|valid|\d))|"
     r"\bprices?\b.{0,25}\b(?:are|is|:)\s+(?:all\s+|suggested\s+|mfr\.?\s+|manufacturer'?s?\s+)*(?:list|msrp|retail|rrp)\b"
     r"|\bpreise\s+sind\s+(?:unverb\w*\s+|empf\w*\s+)*(?:listenpreise|bruttopreise|uvp|verkaufspreise)"
     r"|\bprix\s+(?:publics?|catalogue|conseillés?)|\bprecios?\s+(?:de\s+venta\s+al\s+)?p[úu]blico|\badviesprijzen\b"
@@ -53,6 +55,24 @@ OF_AN_ORDER = re.compile(
 TAXED = re.compile(
     r"\b(?:incl\w*\.?|inkl\w*\.?|einschl\w*\.?)\s.{0,20}\b(?:vat|tax|taxes|gst|hst|mwst|ust|tva|iva|btw|steuer)\b"
     r"|\biva\s+incluido\b|\bttc\b"
+)
+UNUSUAL = re.compile(
+    r"\bprices?\b.{0,25}\binclud\w*\b.{0,20}\bcores?\b|\bprices?\b.{0,15}\bin\s+(?:cents|pence|thousands|hundreds)\b"
+)
+MONEY_WORDS = {
+    re.compile(r"austral|\baussie"): {"AUD"},
+    re.compile(r"new zealand|\bnz\b"): {"NZD"},
+    re.compile(r"\bcdn\b|canad"): {"CAD"},
+    re.compile(r"\b(?:schweizer\s+)?franken\b|\bfrancs?\b"): {"CHF"},
+    re.compile(r"\bkron(?:en|or|er|a|e)\b"): {"SEK", "NOK", "DKK", "CZK", "ISK"},
+    re.compile(r"\bpesos?\b"): {"MXN", "ARS", "CLP", "COP"},
+    re.compile(r"\bz[lł]oty"): {"PLN"},
+    re.compile(r"\byen\b"): {"JPY"},
+    re.compile(r"\bd[oó]lares|\bdollars?\b"): {"USD", "CAD", "AUD", "NZD", "SGD", "HKD"},
+}
+"""Names of money, each with the codes of ISO 4217 it may stand for; the more outspoken first."""
+MONEY_BESIDE = re.compile(
+    r"dollar|dólar|dolar|fund|franken|franc|kron|peso|z[lł]oty|yen|currency|währung|devise|moneda"
 )
 WITHOUT = re.compile(r"\b(?:not|nicht|non|no|niet|n[ãa]o|ohne|sin|zonder|hors|excl\w*)\b")
 
@@ -122,13 +142,16 @@ def _speaks_of_prices(written: str, currency: str, tables: Sequence[Table], at: 
     has_list = any(table.all_at("list price") for table in tables)
     if has_net and not has_list and LISTED.search(line):
         return "it calls them list prices"
-    explained = has_list and ("list" in line or not has_net)
+    above = any(at < table.first for table in tables)
+    explained = has_list and above and ("list" in line or not has_net)
     if DISCOUNTED.search(line) and not TERMS.search(line) and not explained:
         return "it names a discount"
     if SURCHARGED.search(line) and not OF_AN_ORDER.search(line):
         return "it names a surcharge"
     if TAXED.search(line) and not WITHOUT.search(line):
         return "it says tax is in them"
+    if UNUSUAL.search(line):
+        return "it says what else is in them, or what they are counted in"
     return _other_currency(written, line, currency)
 
 
@@ -144,7 +167,13 @@ def _is_applied(table: Table, line: str) -> bool:
 
 
 def _other_currency(written: str, line: str, currency: str) -> str:
-    named = currencies_named(written)
-    if len(named) != 1 or currency in named or not currency:
+    if not currency:
         return ""
-    return f"it names {named.pop()}, the prices are read as {currency}" if re.search(rf"\b{PRICE}\b", line) else ""
+    named = currencies_named(written)
+    speaks = re.search(rf"\b{PRICE}\b", line) or len(line) <= SHORT
+    if len(named) == 1 and currency not in named and speaks:
+        return f"it names {named.pop()}, the prices are read as {currency}"
+    words = next((codes for pattern, codes in MONEY_WORDS.items() if pattern.search(line)), {currency})
+    if not named and currency not in words and MONEY_BESIDE.search(line) and speaks:
+        return f"it names {' or '.join(sorted(words))}, the prices are read as {currency}"
+    return ""

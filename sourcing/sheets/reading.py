@@ -1,6 +1,6 @@
 """Reads a supplier's sheet: bytes in, offers, the count of every row, questions and problems out. The way in here."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date
 
 import msgspec
@@ -15,6 +15,7 @@ from .frame import OFFER_COLUMNS, offers_frame
 from .headers.columns import PRICES, meanings_by_key, plain_key, questions
 from .hints import Hints, SheetReading, Tell, silent
 from .offers.currency_of import sheet_currency
+from .offers.price_doubts import price_doubts
 from .offers.table_reading import TableReading, read_body
 from .price_lines import price_lines, with_said_lines
 from .proposal import by_values, largest_shape
@@ -62,9 +63,7 @@ def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
         )
         for worksheet, some in zip(worksheets, found, strict=True)
     ]
-    twice = two_worksheets(read, file)
-    lines = (one for each in read for one in price_lines(each, tables, currency, hints.meanings, file))
-    asked = (*(one for table in tables for one in _asked(table, file)), *unsure, *twice, *lines)
+    asked = (*_questions(read, tables, currency, hints, file), *unsure)
     return _reading(
         read,
         SheetSummary(
@@ -80,6 +79,20 @@ def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
             reading=worksheets[0].reading,
         ),
     )
+
+
+def _questions(
+    read: Sequence[ReadWorksheet], tables: Sequence[Table], currency: str, hints: Hints, file: str
+) -> Iterator[Problem]:
+    """What a person must say of the columns, of prices that contradict one another, of worksheets and of lines."""
+    for table in tables:
+        yield from _asked(table, file)
+    for each in read:
+        for table, reading in each.tables:
+            yield from price_doubts(Body(table), reading, _place(table, file))
+    yield from two_worksheets(read, file)
+    for each in read:
+        yield from price_lines(each, tables, currency, hints.meanings, file)
 
 
 def _tables(worksheets: Sequence[Worksheet], hints: Hints) -> list[list[Table]]:

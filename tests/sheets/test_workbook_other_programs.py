@@ -35,13 +35,32 @@ def replaced(data: bytes, part: str, before: str, after: str) -> bytes:
     return packed({**parts, part: parts[part].replace(before.encode(), after.encode())})
 
 
-@pytest.mark.parametrize("number", ["-1", "abc", "1.0", "+1", " 1 ", "0x1", "7;", "99999999999"])
+@pytest.mark.parametrize("number", ["-1", "abc", "1.0", "+1", "0x1", "7;", "1 1", " ", "99999999999"])
 @pytest.mark.parametrize("quote", ['"', "'"])
 def test_a_shared_text_nobody_can_look_up_is_never_the_first_of_all(number: str, quote: str) -> None:
     """The reader takes text 0 for what it can't read: 'Part No' for a part number."""
     row = f'<row r="1"><c r="A1" t="s"><v>{number}</v></c></row>'.replace('"', quote)
     with pytest.raises(Refused, match="damaged"):
         rows(book(row, strings=STRINGS))
+
+
+@pytest.mark.parametrize("number", [" 1 ", "\n1\r\n", "01"])
+def test_white_space_around_the_number_of_a_shared_text_is_legal(number: str) -> None:
+    """XML Schema, part 2: white space around an unsigned int is collapsed."""
+    assert rows(book(f'<row r="1"><c r="A1" t="s"><v>{number}</v></c></row>', strings=STRINGS)) == [["7201"]]
+
+
+@pytest.mark.parametrize("value", ["1&#50;", "1<!-- -->2", "1<![CDATA[2]]>", "1<?x y?>2", "1<x/>2"])
+@pytest.mark.parametrize("kind", ["", ' t="s"', ' t="b"'])
+def test_a_value_the_reader_takes_only_a_part_of_is_refused(value: str, kind: str) -> None:
+    """Of each it gives 1."""
+    with pytest.raises(Refused, match="damaged"):
+        rows(book(f'<row r="1"><c r="A1"{kind}><v>{value}</v></c></row>', strings=STRINGS))
+
+
+def test_texts_of_formulas_may_have_entities() -> None:
+    xml = '<row r="1"><c r="A1"><v>1</v></c><c r="B1" t="str"><f>A1&amp;"x"</f><v>1&amp;2</v></c></row>'
+    assert rows(book(xml)) == rows(book(xml.replace('r="A1"', "r='A1'"))) == [[Decimal(1), "1&2"]]
 
 
 def test_two_worksheets_of_one_name_are_refused() -> None:
@@ -68,14 +87,15 @@ def test_an_encoding_nobody_knows_is_refused(encoding: str) -> None:
         read_workbook(ods("<table:table/>", start=start), "prices.ods")
 
 
-def test_short_cells_of_a_binary_workbook_are_refused_not_left_out() -> None:
-    """Records 12 to 18 have no column of their own; the reader passes over them."""
+@pytest.mark.parametrize("number", [12, 16, 18, 62])
+def test_cells_of_a_binary_workbook_the_reader_passes_over_are_refused(number: int) -> None:
+    """Records 12 to 18 have no column of their own; 62 is a text in several letterings."""
     data = xlsb([(0, 0, 1.0)])
     cell = record(5, struct.pack("<IId", 0, 0, 1.0))
     with zipfile.ZipFile(io.BytesIO(data)) as archive:
         parts = {name: archive.read(name) for name in archive.namelist()}
     part = next(name for name, text in parts.items() if cell in text)
-    short = record(16, struct.pack("<Id", 0, 2.0))
+    short = record(number, struct.pack("<Id", 0, 2.0))
     changed = packed({**parts, part: parts[part].replace(cell, cell + short)})
     with pytest.raises(Refused, match="damaged"):
         read_workbook(changed, "prices.xlsb")
@@ -85,6 +105,19 @@ def test_rows_of_a_binary_workbook_that_go_backwards_are_refused() -> None:
     """The reader would ask for hundreds of gigabytes and end the process."""
     with pytest.raises(Refused, match="damaged"):
         read_workbook(xlsb([(5, 0, 1.0), (2, 0, 1.0)]), "prices.xlsb")
+
+
+def test_a_binary_worksheet_that_ends_before_it_begins_is_refused() -> None:
+    """Its extent says first row 9, last row 0; and under another name, which only the relation tells."""
+    with zipfile.ZipFile(io.BytesIO(xlsb([(0, 0, 1.0)]))) as archive:
+        parts = {name: archive.read(name) for name in archive.namelist()}
+    links, part = "xl/_rels/workbook.bin.rels", parts.pop("xl/worksheets/sheet1.bin")
+    assert bytes(16) in part
+    part = part.replace(bytes(16), struct.pack("<IIII", 9, 0, 0, 0), 1)
+    for name in ("worksheets/sheet1.bin", "prices.bin"):
+        linked = parts[links].replace(b"worksheets/sheet1.bin", name.encode())
+        with pytest.raises(Refused, match="damaged"):
+            read_workbook(packed({**parts, links: linked, f"xl/{name}": part}), "prices.xlsb")
 
 
 @pytest.mark.parametrize("code", ["0.00", '_("$"* #,##0.00_);_("$"* "-"??_);_(@_)', "[Red]0.00"])
@@ -128,6 +161,14 @@ def test_a_hidden_page_header_hides_no_row() -> None:
     )
     (found,) = read_workbook(ods(table, before=page), "prices.ods")
     assert (found.hidden, found.hidden_rows, list(found.rows)) == (False, frozenset(), [["A"]])
+
+
+def test_yes_and_no_stored_as_a_number_are_what_they_show() -> None:
+    cells = "".join(
+        f'<table:table-cell office:value-type="float" office:value="1"><text:p>{text}</text:p></table:table-cell>'
+        for text in ("TRUE", "1")
+    )
+    assert rows(ods(f"<table:table-row>{cells}</table:table-row>")) == [["TRUE", Decimal(1)]]
 
 
 def test_nothing_is_written_beside_the_sentence(capfd: pytest.CaptureFixture[str]) -> None:

@@ -153,10 +153,11 @@ def _unit(word: str) -> Unit | None:
 
 
 IN_TEXT = re.compile(
-    r"(?:^|[,;(–—-])\s*(?P<said>(?:(?:price[ds]?|sold|preis|prix|precio|prijs)\s+(?:is\s+)?)?"
-    r"(?:per|by the|pro|je|par|por)\s+"
-    r"(?:1?00|1000|hundred|thousand|c|foot|feet|ft|metre|meter|mtr|pair|paar|paire))"
-    r"\b(?!\s+\w)",
+    r"(?:^|[,;(–—-])[^\S\n]*(?P<said>(?:(?:price[ds]?|sold|preis|prix|precio|prijs) +(?:is +|for +)?)?"
+    r"(?:per|by the|pro|je|par|por) +"
+    r"(?:[1-9]\d{1,3}(?: ?(?:pcs|pc|pieces|stk|stück))?|hundred|thousand|c|dozen|dz|foot|feet|ft|metre|meter|mtr"
+    r"|pair|paar|paire|(?:box|pack|pkg|bag|case|carton) of [1-9]\d*))"
+    r"\b(?![^\S\n]+\w)",
     re.IGNORECASE | re.MULTILINE,
 )
 """'Nut, price per 100', 'Hose, per foot' in a description; '24 links per foot' is a size."""

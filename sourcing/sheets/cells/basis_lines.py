@@ -13,7 +13,13 @@ PER = re.compile(
     r"(?P<words>[\w']+(?:\s+(?:of|de|à|von|van)?\s*\w+)?)"
 )
 SOLD = re.compile(r"\bsold\s+(?:only\s+)?(?:in|by|per)\s+(?:the\s+)?(?P<words>\w+)")
+LONGEST_HEADING = 60
+"""In a short line, which heads a section, 'per 100' needs no word for price beside it."""
 PACK_PRICE = re.compile(r"\b(?P<words>case|carton|box|pack|pair|dozen|hundred|bag|foot)\s+(?:price|pricing|cost)s?\b")
+ALONE = re.compile(
+    r"(?:^|[-–—(,:]\s*|\s)(?:per|by the|pro|je)\s+(?P<words>1?00\b|1000\b|hundred|thousand|c\b|foot|feet|ft\b"
+    r"|metre|meter|mtr|pair|dozen|box|case|carton|pack|pkg)|\((?P<pack>(?:box|pack|pkg|bag|case|carton)\s+of\s+\d+)\)"
+)
 PAIRS = frozenset({"pair", "pairs", "paar", "paire", "paires", "par", "pares"})
 
 
@@ -21,7 +27,10 @@ def basis_in_line(line: str) -> Basis | None:
     """What the line says prices are for, where that is anything but one piece; None where it says nothing of it."""
     text = line.casefold()
     words = (match["words"] for pattern in (PACK_PRICE, PER, SOLD) for match in pattern.finditer(text))
-    return next((found for one in words if (found := _basis(one))), None)
+    found = next((found for one in words if (found := _basis(one))), None)
+    if found is None and len(text) <= LONGEST_HEADING and (alone := ALONE.search(text)):
+        return _basis(alone["words"] or alone["pack"])
+    return found
 
 
 def _basis(words: str) -> Basis | None:

@@ -40,6 +40,7 @@ LAST = re.compile(rf"(.*\S)\s+({TOKEN})")
 SIGN_FIRST = re.compile(rf"^([-(])\s*({TOKEN})(?![a-z$])\s*")
 LONGEST = 60
 PLAIN = re.compile(r"[0-9]{1,9}(?:([.,])[0-9]{1,2})?")
+THREE_DECIMALS = re.compile(r"1[01]{0,2}[.,][01]{3}")
 NO_CENTS = re.compile(r"(.*[0-9])[.,](?:-{1,3})")
 """'12.-' and '12,--' are whole amounts, as Swiss, German and Dutch sheets write them."""
 FOOTNOTE = re.compile(r"(.*[0-9€$£a-z.])\s*(?:[*†‡#°]+|[¹²³⁴⁵⁶⁷⁸⁹⁰]+|\(?[0-9]\))")
@@ -267,7 +268,10 @@ def _mark_of(shapes: Counter[str]) -> str:
     counts: Counter[str] = Counter()
     for shape, count in shapes.items():
         counts[_shown_mark(shape)] += count
-    return main_mark(counts)
+    mark = main_mark(counts)
+    # '1.250' four times and '12.50' once: one slip does not make 1.25 of all the others.
+    alike = sum(count for shape, count in shapes.items() if THREE_DECIMALS.fullmatch(shape) and mark and mark in shape)
+    return "" if alike > counts[mark] else mark
 
 
 def _shown_mark(shape: str) -> str:

@@ -14,6 +14,7 @@ from typing import cast
 from ..worksheet import Cell
 from .cell import Bad, says_no_longer_available, shown_of
 from .day_cells import MONTHS
+from .number_remarks import remarks
 
 SHORT_MONTH = "|".join(sorted((word for word in MONTHS if len(word) <= 4), key=len)[::-1])
 DATE = re.compile(
@@ -52,9 +53,6 @@ A_DAY_COUNT = re.compile(r"^[345]\d{4}$", re.MULTILINE)
 MANY_DIGITS = re.compile(r"^\d{15}\d*0$", re.MULTILINE)
 FIRST_DAY = date(1899, 12, 30)
 """Day 0 of the count a spreadsheet keeps dates in; 30000 is in 1982, 59999 in 2064."""
-LAST_MARKS = ")*†‡"
-LAST_MARK = re.compile(r"[)*†‡]$", re.MULTILINE)
-REMARK = re.compile(r"(?P<number>\S(?:.*\S)??)\s*(?:[*†‡]+|(?<=\s)\((?=[^()]*[^\W\d_]{2})[^()]*\))")
 TWO_NUMBERS = re.compile(r"\s(?:or|oder|ou|of|and|und|et|[/&+])\s|\s\(", re.IGNORECASE)
 NOTHING = frozenset({"-", "--", "–", "—", "n/a", "none", "null", "keine"})
 LONGEST = 60
@@ -205,19 +203,10 @@ def damaged_beside_others(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
         (ZERO_FIRST, lost_zeros),
         (A_DAY_COUNT, day_counts),
         (MANY_DIGITS, lost_digits),
-        (LAST_MARK, annotated),
     ):
-        if (pattern is not LAST_MARK or any(mark in text for mark in LAST_MARKS)) and pattern.search(text):
+        if pattern.search(text):
             found |= judge(numbers)
-    return found
-
-
-def annotated(numbers: Sequence[str | Bad]) -> dict[int, Bad]:
-    """Numbers with a remark behind them: '221-1004 (NLA)', '221-1003*'."""
-    found = ((at, text, REMARK.fullmatch(text)) for at, text in enumerate(numbers) if isinstance(text, str))
-    return {
-        at: Bad("number-with-remark", found=text, suggestions=(match["number"],)) for at, text, match in found if match
-    }
+    return found | remarks(numbers, text)
 
 
 def lost_digits(numbers: Sequence[str | Bad]) -> dict[int, Bad]:

@@ -95,7 +95,8 @@ class Found:
 
     `styles`: the numbers of styles whose number format matters; `styled` their number cells as pairs of arrays.
     `string_sizes`: bytes of each shared string, if the text of the cells is to be summed up in `string_bytes`.
-    `values`: numbers that the reader would take for days. `recalculated`: the workbook asks to be calculated when
+    `values`: numbers that the reader would take for days. `padded`: white space stands around a number.
+    `recalculated`: the workbook asks to be calculated when
     opened, so a stored 0 of a formula is no value: programs that write workbooks without calculating put it there.
     """
 
@@ -118,6 +119,7 @@ class Found:
     texts: dict[tuple[int, int], str] = field(default_factory=dict)
     values: dict[tuple[int, int], float] = field(default_factory=dict)
     odd_errors: bool = False
+    padded: bool = False
     tails: list[Tail] = field(default_factory=list)
 
     def marked(self, formats: Mapping[int, NumberFormat]) -> bool:

@@ -42,6 +42,7 @@ from .workbook_xlsb import check_xlsb
 BINARY_WORKBOOK = "xl/workbook.bin"
 ENCRYPTED = "EncryptedPackage".encode("utf-16-le")
 ERROR_CELL = re.compile(rb"""(<(?:\w+:)?c\s[^<>]*\bt=)["']e["']""")
+PADDED = re.compile(rb"(<(?:\w+:)?v(?:\s[^<>]*)?>)[ \t\r\n]*([-+0-9.eE]+)[ \t\r\n]*(</)")
 
 
 def read_workbook(data: bytes, file: str) -> list[Worksheet]:
@@ -64,8 +65,8 @@ def read_workbook(data: bytes, file: str) -> list[Worksheet]:
     if WORKBOOK not in archive.parts:
         raise refused("not-a-sheet", place=Place(file=file), found="an archive without a workbook in it")
     marks = read_marks(archive)
-    if any(found.odd_errors for found in marks.sheets.values()):
-        data = _with_errors_as_text(archive)
+    if any(found.odd_errors or found.padded for found in marks.sheets.values()):
+        data = _made_readable(archive)
     return _read_by_calamine(data, file, marks)
 
 
@@ -109,13 +110,17 @@ def _refuse_damaged(file: str, error: BaseException) -> NoReturn:
     raise refused("workbook-damaged", place=Place(file=file)) from error
 
 
-def _with_errors_as_text(archive: Archive) -> bytes:
-    """The workbook with error cells as text cells: the reader gives up on errors younger than itself ('#SPILL!')."""
+def _made_readable(archive: Archive) -> bytes:
+    """The workbook with error cells as text cells: the reader gives up on errors younger than itself ('#SPILL!').
+
+    And without white space around numbers, which XML allows and the reader does not know.
+    """
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as changed:
         for name in archive.names():
             text = b"".join(archive.pieces(name))
-            changed.writestr(archive.parts[name].filename, ERROR_CELL.sub(rb'\1"str"', text))
+            text = PADDED.sub(rb"\1\2\3", ERROR_CELL.sub(rb'\1"str"', text))
+            changed.writestr(archive.parts[name].filename, text)
     return out.getvalue()
 
 
@@ -124,6 +129,9 @@ def _worksheets(data: bytes, marks: BookMarks | None) -> list[Worksheet]:
     if marks.sheets and len(marks.rows) == len(marks.sheets):
         return [_kept_worksheet(name, marks) for name in marks.sheets]
     with CalamineWorkbook.from_filelike(io.BytesIO(data)) as book:
+        names = [sheet.name for sheet in book.sheets_metadata]
+        if len(set(names)) < len(names):
+            raise ValueError("the reader finds worksheets by their name")
         kept = [(at, sheet) for at, sheet in enumerate(book.sheets_metadata) if sheet.typ == SheetTypeEnum.WorkSheet]
         return [
             _kept_worksheet(sheet.name, marks)

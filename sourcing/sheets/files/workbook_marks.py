@@ -15,6 +15,7 @@ from sourcing.basics.problem import Place, refused
 
 from ..worksheet import ColumnRows
 from .archive import Archive, name_key
+from .workbook_cut_values import whole_values
 from .workbook_formats import BUILT_IN, NumberFormat, read_format, shows_a_number
 from .workbook_found import LONGEST_TEXT, MOST_CELLS, Broken, Found, TooLong, TooMany, TooMuchText, TooWide
 from .workbook_parse import Declared, SheetReader, parse, tags_of
@@ -108,7 +109,7 @@ def _sheets(archive: Archive, book: list[tuple[str, str, dict[str, str]]]) -> It
             target = targets.get(tag.get("id", ""), {})
             if not target.get("Type", "/worksheet").endswith("/worksheet"):
                 continue
-            part = _part(target.get("Target", ""))
+            part = part_of(target.get("Target", ""))
             if part not in archive.parts:
                 raise archive.damaged()
             yield tag.get("name", ""), part
@@ -119,7 +120,8 @@ def _relations(archive: Archive) -> list[dict[str, str]]:
     return [tag for _, name, tag in tags if name == "Relationship" and tag.get("TargetMode") != "External"]
 
 
-def _part(target: str) -> str:
+def part_of(target: str) -> str:
+    """The part a relation of the workbook names."""
     name = name_key(target)
     return name if name.startswith("xl/") else f"xl/{name}"
 
@@ -128,7 +130,7 @@ def _of_kind(archive: Archive, kind: str, usual: str) -> str:
     """The part of the workbook's relation of this kind; by its usual name where there is no relation."""
     for tag in _relations(archive):
         if tag.get("Type", "").endswith(f"/{kind}"):
-            return _part(tag.get("Target", ""))
+            return part_of(tag.get("Target", ""))
     return usual
 
 
@@ -199,6 +201,6 @@ def _found(
         values.give_up()
         found = Found(styles=found.styles, string_sizes=counted, recalculated=recalculated)
         reader = SheetReader(found)
-        parse(archive.pieces(part), reader)
+        parse(whole_values(archive.pieces(part)), reader)
         reader.finish()
     return found, values

@@ -49,6 +49,8 @@ def number_of(given: dict[str, str], text: str, shown: NumberFormat) -> tuple[Ce
     kind = given["value-type"]
     if text.startswith(("#", "Err:")) and any(letter.isalpha() for letter in text):
         return text, ""
+    if kind == "float" and text in ("TRUE", "FALSE"):  # some programs store a yes or no as a number
+        return text, ""
     try:
         number = _number_of(given.get("value", ""))
     except ValueError:

@@ -66,6 +66,7 @@ class _LocalNames(dict[str, str]):
 
 
 SHARED_NUMBER = re.compile("[0-9]{1,7}")
+WHITE_SPACE = " \t\r\n"
 MOST_NAMES = 5_000
 LOCAL = _LocalNames()
 
@@ -132,12 +133,14 @@ class SheetReader:
             found.see_formula((self.row, self.column), kind, self.value, self.formula)
         if kind in SURE and self.formula is None and (self.value or "").strip():
             found.see_sure(1, kind == CellKind.NUMBER, self.row, self.column)
+        if kind in SURE and self.value and self.value != self.value.strip(WHITE_SPACE):
+            found.padded = True
         if kind == CellKind.NUMBER:
             style = self.attributes.get("s", "0")
             if style.isdecimal() and int(style) in found.styles:
                 self.styled.setdefault(int(style), []).append((self.row - 1, self.column - 1))
         elif kind == CellKind.STRING and self.value:
-            if not SHARED_NUMBER.fullmatch(self.value):
+            if not SHARED_NUMBER.fullmatch(self.value.strip(WHITE_SPACE)):
                 raise Broken  # the reader would take the first text of all
             number, sizes = int(self.value), found.string_sizes
             found.string_bytes += int(sizes[number]) if sizes is not None and number < len(sizes) else 0

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
+from .workbook_cut_values import check_values
 from .workbook_found import MOST_COLUMNS, SURE, Broken, CellKind, Found, Tail, TooLong, longest_checked
 from .workbook_values import LongValues
 
@@ -115,8 +116,11 @@ class _Block:
 
     def look(self) -> None:
         """Adds what the block holds to `found`."""
-        if (self.two == _number(b"<!")).any():
+        after_values = self.two[np.flatnonzero(self.two == _number(b"<v")) + 1]
+        if (self.two == _number(b"<!")).any() or (after_values != _number(b"</")).any():
             raise Irregular
+        if b"&" in self.text and b"<v>" in self.text:
+            check_values(self.text)
         self._look_at_rows()
         tags = np.flatnonzero(self.two == _number(b"<c"))
         if len(tags):

@@ -10,13 +10,14 @@ import numpy as np
 
 from .archive import Archive
 from .workbook_found import LONGEST_TEXT, MOST_COLUMNS, MOST_ROWS, Broken, Found, TooLong, TooMany
-from .workbook_marks import MOST_STRINGS, check_cells
+from .workbook_marks import MOST_STRINGS, check_cells, part_of
+from .workbook_parse import tags_of
 
 ROW, ITEM, SHARED = 0, 19, 7
-CELLS = frozenset((2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 62))
+CELLS = frozenset(range(2, 12))
 """Cells with something in them: numbers, errors, yes or no, texts, and the results of formulas."""
-SHORT_CELLS = frozenset(range(12, 19))
-"""Cells without a column of their own, which the reader passes over."""
+PASSED_OVER = frozenset((*range(12, 19), 62))
+"""Cells the reader leaves out: those without a column of their own, and texts in several letterings."""
 EXTENT = 148
 LONGEST_RECORD = 1 << 21
 
@@ -33,11 +34,18 @@ def check_xlsb(archive: Archive) -> None:
             if len(sizes) > MOST_STRINGS:
                 raise TooMany("too-many-cells", MOST_STRINGS)
     found = []
+    linked = _linked(archive)
     for name in archive.names():
-        if name.startswith("xl/") and name.endswith(".bin") and "sheet" in name:
+        if name in linked or (name.startswith("xl/") and name.endswith(".bin") and "sheet" in name):
             found.append(Found(string_sizes=np.array(sizes, np.int64)))
             _look_over(archive, name, found[-1])
             check_cells(found)
+
+
+def _linked(archive: Archive) -> set[str]:
+    """The parts that are worksheets by the workbook's relations, whatever their name."""
+    tags = tags_of(archive.small("xl/_rels/workbook.bin.rels"))
+    return {part_of(tag.get("Target", "")) for _, _, tag in tags if tag.get("Type", "").endswith("/worksheet")}
 
 
 def _look_over(archive: Archive, name: str, found: Found) -> None:
@@ -45,7 +53,7 @@ def _look_over(archive: Archive, name: str, found: Found) -> None:
     assert sizes is not None
     row = 0
     for number, record in _records(archive.pieces(name)):
-        if number in SHORT_CELLS:
+        if number in PASSED_OVER:
             raise Broken
         if number == EXTENT:
             _check_extent(record)

@@ -36,12 +36,35 @@ from .header_words import (
 )
 from .stock_places import house_name
 from .value_hints import with_values
-from .value_looks import agrees, best_look, looks_like, looks_like_basis, sample_of
+from .value_looks import NUMERIC, agrees, best_look, looks_like, looks_like_basis, sample_of
 
 FRACTION = re.compile(r"0?[.,]\d*[1-9]\d*")
 BASIS_LOOK = "its values are what prices are for"
 SURELY = 0.95
-PRICE_NAMES = frozenset({"net", "nett", "netto", "price", "prices", "preis", "prix", "precio", "prijs", "ek"})
+PRICE_NAMES = frozenset(
+    {
+        "net",
+        "nett",
+        "netto",
+        "price",
+        "prices",
+        "preis",
+        "prix",
+        "precio",
+        "prijs",
+        "ek",
+        "dealer",
+        "wd",
+        "jobber",
+        "distributor",
+        "wholesale",
+        "trade",
+        "promo",
+    }
+)
+NO_PRICE_WORDS = frozenset(
+    {"code", "number", "date", "qty", "level", "class", "group", "id", "pct", "percent", "margin"}
+)
 CODE_KEYS = frozenset(header_key(f"{who} {what}") for who in ("supplier", "vendor") for what in ("code", "id"))
 CellsOf = Callable[[int], Sequence[Cell]]
 """The cells of the column at a place counted from 0, row by row: columns are compared with one another."""
@@ -124,15 +147,22 @@ def _by_amounts(column: Column, columns: Sequence[Column], cells: Sequence[Cell]
     Left out without a word, the sheet would have no price, or another than this shop's own.
     """
     unknown = column.field is None and (column.why == NOT_KNOWN or column.suggested in HARMLESS)
-    if not unknown or looks_like(cells).get("net price", 0) < SURELY:
+    amounts = looks_like(cells).get("net price", 0) >= SURELY
+    if not unknown or not (amounts or (_names_price(column) and _are_numbers(cells))):
         return column
-    if "net price" not in fields_of(columns) and not any(c.why.startswith(UNCLEAR) for c in columns):
+    if amounts and "net price" not in fields_of(columns) and not any(c.why.startswith(UNCLEAR) for c in columns):
         return changed(column, None, "it holds amounts, and no column is the net price", "net price")
     return changed(column, None, f"{UNCLEAR}, beside another") if _names_price(column) else column
 
 
 def _names_price(column: Column) -> bool:
-    return bool(PRICE_NAMES.intersection(words_in(column.header)))
+    words = set(words_in(column.header))
+    return bool(PRICE_NAMES & words) and not NO_PRICE_WORDS & words
+
+
+def _are_numbers(cells: Sequence[Cell]) -> bool:
+    sample = sample_of(cells)
+    return len(sample) > 1 and all(NUMERIC.fullmatch(text) for text in sample)
 
 
 def _may_take(column: Column, field: Field, ratio: float, columns: Sequence[Column], cells: Sequence[Cell]) -> bool:

@@ -12,6 +12,7 @@ from sourcing.basics.sheet import Column, Field
 from ..worksheet import Cell, text_of
 from .header_keys import plain_text
 from .value_looks import (
+    BASIS_COUNTS,
     CENTS,
     DATE,
     FEWEST,
@@ -31,7 +32,7 @@ from .value_looks import (
 
 __all__ = ["compared", "doubts", "looks_like", "propose", "suggest_price"]
 
-OF_PRICE = re.compile(r"pric|prc|preis|prix|prec|prij|tarif|\b(?:per|pro|je|par|por|pe|peh)\b|basis")
+OF_PRICE = re.compile(r"pric|prc|preis|prix|prec|prij|tarif|\b(?:per|pro|je|par|por|peh)\b|basis")
 """Words that say what a price is for; other units may be what one orders or sells at once."""
 NEARLY_ALL = 0.95
 COMPARED = 2000
@@ -54,6 +55,7 @@ def _is_number(text: str) -> bool:
     return NUMERIC.fullmatch(text) is not None
 
 
+ABOVE_ONE = "above 1, which makes the net price dearer than the list price"
 WORDS, PRICES, DATES, NUMBERS = "words without figures", "prices", "dates", "plain numbers"
 MONEY_TESTS: tuple[tuple[str, Test], ...] = ((WORDS, _no_digit), (DATES, _is_date), ("GTINs", is_gtin))
 COUNT_TESTS: tuple[tuple[str, Test], ...] = (
@@ -69,7 +71,7 @@ AGAINST: Mapping[Field, tuple[tuple[str, Test], ...]] = {
     "core charge": MONEY_TESTS,
     "supplier number": ((PRICES, lambda text: CENTS.fullmatch(text) is not None), (DATES, _is_date)),
     "maker number": ((PRICES, lambda text: CENTS.fullmatch(text) is not None), (DATES, _is_date)),
-    "superseded by": ((PRICES, _has_cents),),
+    "superseded by": ((PRICES, _has_cents), (WORDS, _no_digit)),
     "gtin": ((WORDS, _no_digit), (PRICES, _has_cents), (DATES, _is_date)),
     "maker": ((PRICES, _has_cents), (NUMBERS, _is_number)),
     "description": ((NUMBERS, _is_number),),
@@ -82,7 +84,12 @@ AGAINST: Mapping[Field, tuple[tuple[str, Test], ...]] = {
     "price basis": ((PRICES, _has_cents), (DATES, _is_date)),
     "currency": ((NUMBERS, _is_number),),
     "discount": ((WORDS, _no_digit), (DATES, _is_date)),
-    "multiplier": ((WORDS, _no_digit), (DATES, _is_date), ("percentages", is_percent)),
+    "multiplier": (
+        (ABOVE_ONE, lambda text: re.fullmatch(r"[1-9]\d*[.,]\d*[1-9]\d*", text) is not None),
+        (WORDS, _no_digit),
+        (DATES, _is_date),
+        ("percentages", is_percent),
+    ),
     "discount code": (("percentages", is_percent), (PRICES, _has_cents)),
     "weight": ((WORDS, _no_digit), (DATES, _is_date)),
     "origin": ((NUMBERS, _is_number), (DATES, _is_date)),
@@ -104,6 +111,8 @@ def doubts(column: Column, cells: Sequence[Cell]) -> str | None:
     if column.field is None or column.why == "confirmed":
         return None
     sample = sample_of(cells)
+    if column.field == "discount" and (why := _money_doubt(column.header, sample)):
+        return why
     if column.field == "price basis" and (why := _selling_unit_doubt(column.header, sample)):
         return why
     if len(sample) < FEWEST:
@@ -114,9 +123,21 @@ def doubts(column: Column, cells: Sequence[Cell]) -> str | None:
     return _number_doubt(sample) if column.field == "supplier number" else None
 
 
+def _money_doubt(header: str, sample: Sequence[str]) -> str | None:
+    """'Discount' 25.10: an amount that comes off, not a per cent of so odd a figure."""
+    if "%" in header or "%" in "".join(sample) or "pct" in header.casefold() or "cent" in header.casefold():
+        return None
+    odd = [
+        text for text in sample if re.fullmatch(r"\d+[.,]\d\d", text) and not text.endswith(("00", "50", "25", "75"))
+    ]
+    return f"{odd[0]} may be money that comes off, or per cent" if len(odd) * 2 > len(sample) else None
+
+
 def _selling_unit_doubt(header: str, sample: Sequence[str]) -> str | None:
     """'Sell unit' 5: a price for five, or five to order at once. 'Price unit' and 'Per' speak of the price."""
     odd = [text for text in sample if text != "1"]
+    if plain_text(header) == "pe" and set(odd) <= BASIS_COUNTS:
+        return None
     if not odd or not all(map(str.isdecimal, odd)) or OF_PRICE.search(plain_text(header)):
         return None
     return f"{odd[0]} may be the pieces a price is for or the pieces to order at once"
@@ -191,6 +212,17 @@ def compared(one: Sequence[Cell], other: Sequence[Cell]) -> tuple[int, int, int]
     pairs = [(_amount(a), _amount(b)) for a, b in zip(one[::step], other[::step], strict=True)]
     both = [(a, b) for a, b in pairs if a is not None and b is not None]
     return len(both), sum(a < b for a, b in both), sum(a > b for a, b in both)
+
+
+def steady_ratio(upper: Sequence[Cell], lower: Sequence[Cell], between: tuple[Decimal, Decimal]) -> bool:
+    """Whether in nearly all rows the first amount is the same multiple of the second, and that lies in between."""
+    pairs = [(_amount(a), _amount(b)) for a, b in zip(upper, lower, strict=True)]
+    ratios = [a / b for a, b in pairs if a is not None and b]
+    if len(ratios) < 2:
+        return False
+    middle = sorted(ratios)[len(ratios) // 2]
+    near = sum(abs(ratio - middle) < Decimal("0.01") for ratio in ratios)
+    return between[0] < middle < between[1] and 20 * near >= 19 * len(ratios)
 
 
 def _amount(cell: Cell) -> Decimal | None:

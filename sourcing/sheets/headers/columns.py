@@ -4,6 +4,7 @@ A misspelt header is taken only for a field that costs neither money nor identit
 the table has no number column at all, for the supplier's number; every other hint is a suggestion to a person.
 """
 
+import re
 from collections.abc import Mapping, Sequence
 
 from sourcing.basics.sheet import Column, Field
@@ -23,7 +24,11 @@ from .column_names import (
     plain_key,
 )
 from .column_questions import questions, refuse_unclear
+from .header_keys import plain_text
 from .header_words import (
+    OLDER,
+    SURCHARGE,
+    UNCLEAR,
     WITH_TAX,
     break_quantity,
     is_unclear,
@@ -49,6 +54,13 @@ __all__ = [
 ]
 
 
+OTHER_SIDE = re.compile(
+    r"\b(?:last|previous|prior|old|former|next|new|future|competitor\w*|retail|consumer|customer|public|msrp|percent|discount"
+    r"|rabatt|canada|usa|export|letztes|vorjahr|alt|alte|neu|ancien\w*|anterior|vorig\w*)\b"
+)
+"""Words above a price that make it another one: of another year, place or buyer."""
+
+
 def column_of(at: int, header: Header, meanings: Mapping[str, Field]) -> Column:
     """The column with what it means, and why that is thought. `field` None: not known."""
     for reading in (*header.readings, f"column {letter_of(at)}"):
@@ -56,6 +68,8 @@ def column_of(at: int, header: Header, meanings: Mapping[str, Field]) -> Column:
             return _confirmed(at, header, field)
     for reading in header.readings:
         found = meaning_of(reading)
+        if found.field in PRICES and (other := _said_above(header, reading)):
+            return Column(at=at, header=header.shown, field=None, why=f"{UNCLEAR}, under '{other}'")
         if found.field:
             why = f"header word '{reading}'"
             return Column(
@@ -69,6 +83,24 @@ def column_of(at: int, header: Header, meanings: Mapping[str, Field]) -> Column:
         if found.why:
             return Column(at=at, header=header.shown, field=None, why=found.why)
     return Column(at=at, header=header.shown, field=None, why=NOT_KNOWN)
+
+
+def _said_above(header: Header, reading: str) -> str:
+    """What the upper row of a header says, where the lower row alone was known: 'Retail' over '1-9', 'Old' over 'Net'.
+
+    '' where it says nothing against a net price: a word for prices, the shop, the year or the currency.
+    """
+    if reading == header.shown or not header.shown.endswith(reading):
+        return ""
+    above = header.shown.removesuffix(reading).strip()
+    said = meaning_of(above)
+    against = said.why in (OLDER, WITH_TAX, SURCHARGE) or said.field in (
+        "list price",
+        "discount",
+        "multiplier",
+        "core charge",
+    )
+    return above if against or OTHER_SIDE.search(plain_text(above)) else ""
 
 
 def _confirmed(at: int, header: Header, field: Field) -> Column:

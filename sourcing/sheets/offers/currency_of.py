@@ -36,9 +36,18 @@ def sheet_currency(bodies: Sequence[Body], file: str, expected: str) -> tuple[st
         return "", ()
     if not found:
         return "", (problem("currency-not-known", place=place),)
+    if found and (sign := _other_sign(bodies, found)):
+        return found, (problem("currency-differs", place=place, found=sign, expected=found),)
     if expected and found != expected:
         return found, (problem("currency-differs", place=place, found=found, expected=expected),)
     return found, ()
+
+
+def _other_sign(bodies: Sequence[Body], currency: str) -> str:
+    """A sign in the header of a price that the currency does not have: 'Net ($)' on a sheet in EUR."""
+    headers = [column.header for body in bodies for column in body.table.columns if column.field in MONEY]
+    signs = (sign for sign in "$€£¥" for header in headers if sign in header and currency not in SIGNS[sign])
+    return next(signs, "")
 
 
 def _told(body: Body) -> set[str]:

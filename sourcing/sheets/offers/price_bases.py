@@ -141,7 +141,8 @@ def _in_pieces(
         return _of_a_pack(reader, at, header, basis, packs, stated_packs)
     if basis.unit != "pack":
         return basis
-    if not stated_packs[at] or (packs[at] == 1 and _unit_word(reader, at)):
+    word = _unit_word(reader, at)
+    if not stated_packs[at] or (word and (packs[at] == 1 or _is_other_pack(reader, word))):
         reader.spoil(at, header, Bad("pack-unknown", found=shown(basis)))
         return EACH
     return Basis(basis.count * packs[at], "piece")
@@ -177,6 +178,16 @@ def _unit_word(reader: ColumnReader, at: int) -> str:
     return next((word for word in words if word), "")
 
 
+CASES = frozenset({"case", "cases", "carton", "cartons", "ctn", "cs", "master", "pallet"})
+
+
+def _is_other_pack(reader: ColumnReader, word: str) -> bool:
+    """Whether the pack column counts cases while the price is for boxes: a case may hold boxes."""
+    column = reader.column("pack")
+    counted = CASES.intersection(words_in(column.header)) if column else frozenset()
+    return bool(counted) and word.casefold().strip(".") not in CASES
+
+
 def _counts_unit(reader: ColumnReader) -> bool:
     """Whether the pack's header says it counts the pieces of the unit of measure: 'Qty/UOM'."""
     column = reader.column("pack")
@@ -199,14 +210,14 @@ def common_basis(reader: ColumnReader, prices: Sequence[Objects], bases: Sequenc
 
 
 def spoil_by_text(reader: ColumnReader, counts: Objects, sold_by: Objects) -> None:
-    """A description that says 'price per 100' while the price is for one piece makes the row a problem."""
-    for column in reader.body.columns("description"):
+    """A description or note that says 'price per 100' while the price is for one piece makes the row a problem."""
+    for column in (*reader.body.columns("description"), *reader.body.columns("note")):
         coded = reader.body.coded(column.at)
         said = said_in_text(coded.different, coded.whole)
         for at in coded.rows_with([number for number, words in enumerate(said) if words]) if said else ():
             if counts[at] == 1 and sold_by[at] == "piece":
                 words = said[coded.codes[at]] if said else ""
-                bad = Bad("price-basis-differs", found=f"each, and '{words}' in the description")
+                bad = Bad("price-basis-differs", found=f"each, and '{words}' in column '{column.header}'")
                 reader.spoil(at, column.header, bad)
 
 

@@ -16,7 +16,7 @@ RowKind = Literal["header", "blank", "section", "total", "note", "part", "no num
 TOTAL = re.compile(
     r"(?:sub-?\s?total|grand total|total|totals|sum|page|end of|carried forward|continued|items?:|rows?:|lines?:"
     r"|zwischensumme|summe|gesamt|gesamtsumme|seite|übertrag|ende|anzahl|sous-total|somme|suma|totaal|subtotaal|fin"
-    r"|página|pagina)\b",
+    r"|página|pagina|freight|frt|handling|shipping|postage|fracht|versand|porto|(?:\w+ ){1,3}total)\b",
     re.IGNORECASE,
 )
 SECTION = re.compile(
