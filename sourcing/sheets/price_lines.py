@@ -21,7 +21,7 @@ from .offers.price_bases import ABOVE, basis_above
 from .region.body import Body
 from .region.table import Table
 from .summary import ReadWorksheet, structure_of
-from .worksheet import Worksheet, text_of
+from .worksheet import Worksheet, line_of, text_of
 
 SPOKEN = ("outside a table", "section", "note", "total", "header")
 ANSWERS = ("not used", "price basis")
@@ -36,12 +36,12 @@ LISTED = re.compile(
 )
 NUMBER = r"\d+(?:[.,]\d+)?\s*%"
 DISCOUNTED = re.compile(
-    rf"\b(?:deduct|less|minus|abzüglich|abzgl\.?|moins|menos|descontar|minus)\s+{NUMBER}"
+    rf"\b(?:deduct|less|minus|abzüglich|abzgl\.?|moins|menos|descontar)\s+{NUMBER}"
     rf"|{NUMBER}\s+(?:off|discount|rabatt|nachlass|de\s+remise|remise|de\s+descuento|descuento|korting)\b"
 )
 TERMS = re.compile(
     r"cash|prompt|pay|days|skonto|zahlung|paiement|escompte|pago|betal|contado|tage|jours|días|dagen|freight|fracht|restock"
-    r"|orders?\s+(?:over|above|of|from|under)|bestell|commande|pedido|return|return|core"
+    r"|orders?\s+(?:over|above|of|from|under)|bestell|commande|pedido|return|core"
 )
 SURCHARGED = re.compile(
     rf"\b(?:surcharge|zuschlag|teuerungszuschlag|supplément|surtaxe|recargo|toeslag|tariff)\w*\b.{{0,40}}\d"
@@ -100,11 +100,15 @@ def price_lines(
 
 
 def with_said_lines(table: Table, said: Mapping[str, Field]) -> Table:
-    """The table with the lines a person has called 'price basis': they say what the prices under them are for."""
-    keys = {plain_key(line) for line, field in said.items() if field == "price basis"}
+    """The table with the lines a person has called 'price basis': they say what the prices under them are for.
+
+    Not where a column says it of each row: that column is read, and the line would be said to hold and not be.
+    """
+    by_row = bool(table.all_at("price basis"))
+    keys = set() if by_row else {plain_key(line) for line, field in said.items() if field == "price basis"}
     found: list[tuple[int, Basis]] = []
     for at in range(table.end) if keys else ():
-        line = " ".join(text for cell in table.worksheet.rows[at] if (text := text_of(cell)))
+        line = line_of(table.worksheet.rows[at])
         if plain_key(line[:LONGEST].rstrip()) in keys and (basis := basis_in_line(line)):
             found.append((at, basis))
     return replace(table, line_bases=tuple(found)) if found else table
@@ -118,9 +122,9 @@ def _lines(worksheet: Worksheet, structure: Iterator[StructureRow]) -> Iterator[
             continue
         count += 1
         at = bisect_left(worksheet.row_numbers, row.row)
-        texts = [text for cell in worksheet.rows[at] if (text := text_of(cell))]
-        if row.kind != "header" or len(texts) == 1:
-            yield at, " ".join(texts)
+        cells = worksheet.rows[at]
+        if row.kind != "header" or sum(bool(text_of(cell)) for cell in cells) == 1:
+            yield at, line_of(cells)
 
 
 def _tables_after(read: ReadWorksheet, at: int) -> Sequence[Table]:

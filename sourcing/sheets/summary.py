@@ -12,7 +12,7 @@ from .cells.day_cells import day_in_text
 from .offers.price_bases import shown
 from .offers.table_reading import TableReading
 from .region.table import Table
-from .worksheet import Worksheet, is_blank, letter_of, text_of
+from .worksheet import Worksheet, is_blank, letter_of, line_of
 
 LEAST_KNOWN = 3
 """Header words from which on a table that is not read is worth a note."""
@@ -86,10 +86,7 @@ def columns_once(tables: Iterable[Table]) -> tuple[Column, ...]:
 def stated_date(tables: Sequence[Table]) -> date | None:
     """The day the lines above the first tables say the prices hold from; None where they name none or several."""
     days = {
-        day
-        for table in tables[:1]
-        for row in table.worksheet.rows[: table.first]
-        if (day := day_in_text(" ".join(text for cell in row if (text := text_of(cell)))))
+        day for table in tables[:1] for row in table.worksheet.rows[: table.first] if (day := day_in_text(line_of(row)))
     }
     return days.pop() if len(days) == 1 else None
 
@@ -146,7 +143,7 @@ DISCOUNT_LINE = re.compile(
 
 def _lines_applied(table: Table, place: Place) -> Iterator[Problem]:
     for at, basis in table.line_bases:
-        line = " ".join(text for cell in table.worksheet.rows[at] if (text := text_of(cell)))
+        line = line_of(table.worksheet.rows[at])
         where = Place(file=place.file, worksheet=place.worksheet, row=table.worksheet.row_numbers[at])
         yield problem("line-applied", place=where, found=line, basis=shown(basis))
 
@@ -156,7 +153,7 @@ def _discount_above(table: Table, place: Place) -> Iterator[Problem]:
     if table.all_at("net price") or table.all_at("discount") or table.all_at("multiplier"):
         return
     for at in range(table.first):
-        line = " ".join(text for cell in table.worksheet.rows[at] if (text := text_of(cell)))
+        line = line_of(table.worksheet.rows[at])
         if DISCOUNT_LINE.search(line):
             where = Place(file=place.file, worksheet=place.worksheet, row=table.worksheet.row_numbers[at])
             yield problem("discount-above", place=where, found=line[:LONGEST_LINE])

@@ -100,6 +100,11 @@ def text_of(cell: Cell) -> str:
     return format(cell, "f") if abs(cell) < MOST_EXACT_NUMBER else format(cell, "E")
 
 
+def line_of(row: Sequence[Cell]) -> str:
+    """The row's texts as one line."""
+    return " ".join(text for cell in row if (text := text_of(cell)))
+
+
 def filled(cells: Sequence[Cell]) -> bool:
     """Whether some cell has anything but white space. A zero in a number cell is something."""
     return any(not isinstance(cell, str) or cell.strip() for cell in cells)

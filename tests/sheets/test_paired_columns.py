@@ -121,6 +121,12 @@ def test_a_line_said_to_be_the_price_basis_holds_for_the_rows_under_it() -> None
     assert (codes(found), list(found.offers["price_basis"])) == ([], [2])
 
 
+def test_a_line_is_not_said_to_hold_where_a_column_says_it_of_each_row() -> None:
+    said: dict[str, Field] = {"Prices per 100": "price basis"}
+    found = read("Prices per 100\nPart No,Dealer Net,UOM\nA-1,12.50,EA\n", **said)
+    assert (list(found.offers["price_basis"]), found.summary.notes) == ([1], ())
+
+
 def test_a_line_per_carton_needs_the_cartons_pieces() -> None:
     said: dict[str, Field] = {"Prices per carton": "price basis"}
     text = "Prices per carton\nPart No,Description,Dealer Net,Std Pack\nA-1,Pin,12.50,10\nA-2,Pin,3.00,\n"

@@ -11,6 +11,7 @@ from decimal import Decimal
 import pytest
 
 from sourcing.basics.problem import Refused
+from sourcing.sheets.files import workbook_marks
 from sourcing.sheets.files.workbook_grid import read_workbook
 from sourcing.sheets.files.workbook_quiet import quiet
 from sourcing.sheets.files.workbook_xls_numbers import small_number
@@ -63,8 +64,10 @@ def test_texts_of_formulas_may_have_entities() -> None:
     assert rows(book(xml)) == rows(book(xml.replace('r="A1"', "r='A1'"))) == [[Decimal(1), "1&2"]]
 
 
-def test_two_worksheets_of_one_name_are_refused() -> None:
-    """The reader finds worksheets by name and would read the first twice."""
+@pytest.mark.parametrize("least", [0, 10**12], ids=["kept on the way", "read by the reader"])
+def test_two_worksheets_of_one_name_are_refused(least: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The reader finds worksheets by name and would read the first twice; what is kept is kept by name too."""
+    monkeypatch.setattr(workbook_marks, "LEAST_BYTES", least)
     second = '<sheet name="Prices" sheetId="2" r:id="rId4"/></sheets>'
     data = book('<row r="1"><c r="A1"><v>1</v></c></row>')
     data = replaced(data, "xl/workbook.xml", "</sheets>", second)

@@ -66,6 +66,8 @@ OF_PIECES = re.compile(
     rf"|([1-9]\d{{0,5}})\s?/\s?(?:{PACK_WORDS})"
 )
 """'Box of 25', 'BX/25', 'PK10', '25/BX'. '10 pack' may be ten packs."""
+PAIRS = frozenset({"pr", "pair", "pairs", "paar", "paire", "paires", "par", "pares"})
+PAIR = 2
 UNCLEAR = re.compile(r"[0-9]{1,3}[.,][0-9]{3}")
 
 

@@ -5,7 +5,7 @@ The words are common practice of price sheets, no source.
 
 import re
 
-from .basis_cells import PACK, PIECE, Basis, basis_of
+from .basis_cells import PACK, PAIR, PAIRS, PIECE, Basis, basis_of
 
 PRICE = r"(?:prices?|pricing|priced|net|cost|preise?|prix|tarifs?|precios?|prijs|prijzen)"
 PER = re.compile(
@@ -20,7 +20,6 @@ ALONE = re.compile(
     r"(?:^|[-–—(,:]\s*|\s)(?:per|by the|pro|je)\s+(?P<words>1?00\b|1000\b|hundred|thousand|c\b|foot|feet|ft\b"
     r"|metre|meter|mtr|pair|dozen|box|case|carton|pack|pkg)|\((?P<pack>(?:box|pack|pkg|bag|case|carton)\s+of\s+\d+)\)"
 )
-PAIRS = frozenset({"pair", "pairs", "paar", "paire", "paires", "par", "pares"})
 
 
 def basis_in_line(line: str) -> Basis | None:
@@ -36,7 +35,7 @@ def basis_in_line(line: str) -> Basis | None:
 def _basis(words: str) -> Basis | None:
     first = words.split()[0]
     if first in PAIRS:
-        return Basis(2, "piece")
+        return Basis(PAIR, "piece")
     found = basis_of(words) or basis_of(first) or basis_of(first.removesuffix("s"))
     if found and found.packed:
         return found

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from sourcing.basics.sheet import Column
 
-from ..cells.basis_cells import Basis, basis_of, parse_basis, said_in_text
+from ..cells.basis_cells import PAIR, PAIRS, Basis, basis_of, parse_basis, said_in_text
 from ..cells.cell import Bad
 from ..headers.header_keys import words_in
 from ..region.body import Body, Objects, objects
@@ -17,9 +17,7 @@ from ..worksheet import text_of
 from .column_reader import ColumnReader
 
 EACH = Basis(1, "piece")
-PAIR = 2
 UNIT_WORDS = frozenset({"uom", "um"})
-PAIRS = frozenset({"pr", "pair", "pairs", "paar", "paire", "par"})
 
 
 def stated_bases(reader: ColumnReader) -> Objects | None:

@@ -19,11 +19,12 @@ from ..headers.header_words import WITH_TAX
 from ..region.body import Body
 from .table_reading import TableReading
 
+Rows = Sequence[tuple[tuple[PriceBreak, ...], Decimal | None]]
+"""Net price with its breaks, and list price, of each offer."""
 LOOKED_AT = 3000
 FEWEST = 2
-LEAST_OF_LIST = 10
-LEAST_OF_BEFORE = 3
-"""A break below a third of the one before is no price of the same piece."""
+LEAST_OF_LIST, LEAST_OF_BEFORE = 10, 3
+"""A net price below a tenth of the list price, a break below a third of the one before: no prices of a piece."""
 YEAR = re.compile(r"(?<!\d)20[0-4]\d(?!\d)")
 OURS = re.compile(
     r"ek\b|händler|haendler|dealer|dlr|your|ihr|votre|uw|su\b|cost|einkauf|inkoop|achat|wholesale|trade", re.I
@@ -40,33 +41,35 @@ def price_doubts(body: Body, reading: TableReading, place: Place) -> tuple[Probl
     columns = reading.columns
     rows = list(zip(columns["breaks"][:LOOKED_AT], columns["list_price"][:LOOKED_AT], strict=True))
     nets = [column for column in prices if column.field == "net price"]
-    return tuple([*_by_rows(rows, nets, place), *_by_headers(body, prices, nets, place)])
+    by_list = _against_list(rows, nets[0], place) if nets and nets[0].why != CONFIRMED else ()
+    by_breaks = _among_breaks(rows, nets[-1], place) if nets and nets[-1].why != CONFIRMED else ()
+    return (*by_list, *by_breaks, *_by_headers(body, prices, nets, place))
 
 
-def _by_rows(
-    rows: Sequence[tuple[tuple[PriceBreak, ...], Decimal | None]], nets: Sequence[Column], place: Place
-) -> Iterator[Problem]:
-    name = name_of(nets[0]) if nets else ""
+def _against_list(rows: Rows, net: Column, place: Place) -> Iterator[Problem]:
     both = [(breaks[0].price, listed) for breaks, listed in rows if breaks and listed is not None]
-    above = sum(net > listed for net, listed in both)
-    if nets and nets[0].why != CONFIRMED and _most(above, len(both)):
-        why = f"it is above the list price in {above} of {len(both)} rows"
-        yield problem("price-doubted", place=place, found=name, why=why)
-    below = sum(net * LEAST_OF_LIST < listed for net, listed in both)
-    if nets and nets[0].why != CONFIRMED and _most(below, len(both)):
-        why = f"it is below a tenth of the list price in {below} of {len(both)} rows, so it may be a multiplier"
-        yield problem("price-doubted", place=place, found=name, why=why)
-    several = [[one.price for one in breaks] for breaks, _ in rows if len(breaks) > 1]
-    rising = sum(any(after > before for before, after in pairwise(prices)) for prices in several)
-    falling = sum(any(after * LEAST_OF_BEFORE < before for before, after in pairwise(prices)) for prices in several)
-    nets = [] if nets and nets[-1].why == CONFIRMED else nets
-    later = name_of(nets[-1]) if len(nets) > 1 else name
-    if nets and _most(rising, len(several)):
-        why = f"more pieces cost more each in {rising} of {len(several)} rows, so it may be a total, a size or a year"
-        yield problem("price-doubted", place=place, found=later, why=why)
-    elif nets and _most(falling, len(several)):
-        why = f"it is below a third of the price before in {falling} of {len(several)} rows, so it may be a per cent"
-        yield problem("price-doubted", place=place, found=later, why=why)
+    above = sum(net_price > listed for net_price, listed in both)
+    below = sum(net_price * LEAST_OF_LIST < listed for net_price, listed in both)
+    of = f"of {len(both)} rows"
+    if _most(above, len(both)):
+        yield _doubted(net, f"it is above the list price in {above} {of}", place)
+    if _most(below, len(both)):
+        yield _doubted(net, f"it is below a tenth of the list price in {below} {of}, so it may be a multiplier", place)
+
+
+def _among_breaks(rows: Rows, last: Column, place: Place) -> Iterator[Problem]:
+    several = [list(pairwise(one.price for one in breaks)) for breaks, _ in rows if len(breaks) > 1]
+    rising = sum(any(after > before for before, after in steps) for steps in several)
+    falling = sum(any(after * LEAST_OF_BEFORE < before for before, after in steps) for steps in several)
+    of = f"of {len(several)} rows"
+    if _most(rising, len(several)):
+        yield _doubted(last, f"more pieces cost more each in {rising} {of}: it may be a total, a size or a year", place)
+    elif _most(falling, len(several)):
+        yield _doubted(last, f"it is below a third of the price before in {falling} {of}: it may be a per cent", place)
+
+
+def _doubted(column: Column, why: str, place: Place) -> Problem:
+    return problem("price-doubted", place=place, found=name_of(column), why=why)
 
 
 def _most(count: int, of: int) -> bool:
@@ -102,6 +105,4 @@ def _discount_not_in(
     rows, lower, higher = compared(body.first_cells(net.at), body.first_cells(lists[0].at))
     stated = sum(bool(str(cell).strip(" 0.%")) for cell in body.first_cells(discount.at))
     if rows >= FEWEST and not lower and not higher and 2 * stated > rows:
-        yield problem(
-            "price-doubted", place=place, found=name_of(net), why="it equals the list price despite a discount"
-        )
+        yield _doubted(net, "it equals the list price despite a discount", place)
