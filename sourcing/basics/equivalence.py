@@ -3,6 +3,7 @@
 from datetime import date
 from typing import Literal
 
+from .asked import Asked
 from .part_number import PartNumber
 from .value import Value
 
@@ -21,7 +22,12 @@ GOOD_STANDING: frozenset[Standing] = frozenset(("fitted", "maker"))
 
 
 class Statement(Value, frozen=True, kw_only=True):
-    """One line of the equivalence table. `row` is its row in the table it was read from, for messages."""
+    """One line of the equivalence table. `row` is its row in the table it was read from, for messages.
+
+    `condition` is in words. `machine` (its model) and `serial_from`, `serial_to` (both inclusive; blank: open) say for
+    which machine it holds; blank: for every one. `doubt` is why somebody doubts it; it then counts as unchecked.
+    `number` is its number in the shop's table, None before it is kept.
+    """
 
     left: PartNumber
     relation: Relation
@@ -31,13 +37,33 @@ class Statement(Value, frozen=True, kw_only=True):
     stated_on: date
     stated_by: str
     condition: str = ""
+    machine: str = ""
+    serial_from: str = ""
+    serial_to: str = ""
     count: int = 1
+    doubt: str = ""
     row: int | None = None
+    number: int | None = None
+
+    @property
+    def counts_as(self) -> Standing:
+        """How far it is trusted now: what somebody doubts is unchecked until the doubt is answered."""
+        return "unchecked" if self.doubt else self.standing
+
+    @property
+    def holds_when(self) -> str:
+        """The condition with machine and serial numbers, in words; blank where it always holds."""
+        span = ""
+        if self.serial_from or self.serial_to:
+            span = f" serial {self.serial_from or 'any'} to {self.serial_to or 'any'}"
+        machine = f"machine {self.machine}{span}" if self.machine else span.strip()
+        return "; ".join(part for part in (self.condition, machine) if part)
 
     def __str__(self) -> str:
         times = f" {self.count} x" if self.relation == "kit contains" else ""
-        when = f" when {self.condition}" if self.condition else ""
-        return f"{self.left} {self.relation}{times} {self.right}{when} ({self.standing}: {self.source})"
+        when = f" when {self.holds_when}" if self.holds_when else ""
+        doubted = f", doubted: {self.doubt}" if self.doubt else ""
+        return f"{self.left} {self.relation}{times} {self.right}{when} ({self.standing}: {self.source}{doubted})"
 
 
 class Path(Value, frozen=True, kw_only=True):
@@ -48,26 +74,38 @@ class Path(Value, frozen=True, kw_only=True):
     @property
     def standing(self) -> Standing:
         """As good as the weakest statement; a path without statements is the shop's own word: fitted."""
-        return max((link.standing for link in self.links), key=STANDINGS.index, default="fitted")
+        return max((link.counts_as for link in self.links), key=STANDINGS.index, default="fitted")
 
     @property
     def conditions(self) -> tuple[str, ...]:
         """The conditions the path holds under, in order, without blanks."""
-        return tuple(link.condition for link in self.links if link.condition)
+        return tuple(link.holds_when for link in self.links if link.holds_when)
 
 
 class OurPart(Value, frozen=True, kw_only=True):
-    """The shop's own entry for a part. `size` is a designation by a published standard ('B36'), blank if none."""
+    """The shop's own entry for a part. `size` is a designation by a published standard ('B36'), blank if none.
+
+    `asked` is what an offer must say or must not contradict beside the size: cord, cover, cogs, side, pair or set.
+    """
 
     code: str
     name: str
     size: str = ""
     category: str = ""
     note: str = ""
+    asked: Asked = Asked()
+
+
+class MakerAlias(Value, frozen=True, kw_only=True):
+    """Another way suppliers write a maker's name. `alias` is what sheets say, `maker` the name the shop uses."""
+
+    alias: str
+    maker: str
 
 
 class EquivalenceTable(Value, frozen=True, kw_only=True):
-    """The shop's parts and the statements about numbers."""
+    """The shop's parts, the statements about numbers, and the other names of makers."""
 
     parts: tuple[OurPart, ...]
     statements: tuple[Statement, ...]
+    aliases: tuple[MakerAlias, ...] = ()
