@@ -4,35 +4,80 @@ from collections.abc import Sequence
 from datetime import date
 
 from rapidfuzz import process
+from sqlalchemy import Connection
 
-from ..basics.choice import Comparison, RankedOffer
+from ..basics.asked import Asked
+from ..basics.choice import Asks, Comparison, RankedOffer
+from ..basics.equivalence import OurPart
 from ..basics.part_number import number_key
 from ..basics.problem import refused
+from ..basics.value import Value
 from ..choosing.ranking import rank
+from ..matching.identity.asked_merge import merged
 from ..matching.offer_match import match_offer
+from ..storage.jobs import job as stored_job
 from ..storage.offers import offers_by_keys
 from .desk import Desk
 from .evaluate import Catalogue, catalogue, evaluate
+from .needs import asks_of, line_with_part
+from .part_lookups import note_lookup
 
 
-def compare(desk: Desk, number: str, quantity: int, need_by: date | None) -> Comparison:
-    """The comparison of the part that bears the number. Refuses a number no part of ours is known under."""
+class ForLine(Value, frozen=True, kw_only=True):
+    """The job's line a comparison is for: its asked attributes, its accepted offers and its evidence then count."""
+
+    job: str
+    label: str
+
+
+def compare(
+    desk: Desk, number: str, quantity: int | None, need_by: date | None, line: ForLine | None = None
+) -> Comparison:
+    """The comparison of the part that bears the number. Refuses a number no part of ours is known under.
+
+    `quantity` None: the line's, else 1. With `line`, refuses a number that is not the line's part. The look-up is
+    counted, unless somebody else is writing.
+    """
     with desk.store.reading() as connection:
         found = catalogue(connection, desk.at)
         code = part_under(found, number)
-        seen = evaluate(found, code, quantity)
+        wanted, asks = _asks(connection, found, code, number, line)
+        pieces = quantity if quantity is not None else wanted
+        seen = evaluate(found, code, pieces, asks=asks)
         ranked = rank(seen.priced, need_by)
-        return Comparison(
+        part = found.families[code].part
+        done = Comparison(
             asked=number,
             our_part=code,
-            name=found.families[code].part.name,
-            quantity=quantity,
+            name=part.name,
+            quantity=pieces,
             need_by=need_by,
             ranked=ranked,
             set_aside=seen.set_aside,
             candidates=seen.candidates,
             notes=_notes(need_by, ranked),
+            asks=asked_words(part, asks.asked),
+            warnings=asks.warnings,
         )
+    note_lookup(desk, code)
+    return done
+
+
+def asked_words(part: OurPart, asked: Asked) -> tuple[str, ...]:
+    """What is asked beside the number, in words, with the part's size; blank where nothing but the number is asked."""
+    words = merged(("the job's line", asked), ("our part", part.asked))[0].words()
+    return (*((part.size,) if part.size else ()), *words) if words else ()
+
+
+def _asks(connection: Connection, found: Catalogue, code: str, number: str, line: ForLine | None) -> tuple[int, Asks]:
+    """(quantity, what is asked) of the line; one piece and nothing beside the part's own where no line is named."""
+    if line is None:
+        return 1, Asks()
+    job = stored_job(connection, line.job)
+    wanted = line_with_part(job, line.label)
+    if wanted.part != code:
+        raise refused("other-part-than-line", found=number, ours=code, part=wanted.part, job=line.job, label=line.label)
+    return wanted.quantity, asks_of(found, job, wanted)
 
 
 def part_under(found: Catalogue, number: str) -> str:

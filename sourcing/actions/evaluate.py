@@ -6,7 +6,8 @@ from datetime import date, datetime, timedelta
 
 from sqlalchemy import Connection
 
-from ..basics.choice import Candidate, Priced, SetAside
+from ..basics.choice import Asks, Candidate, Priced, SetAside
+from ..basics.equivalence import Bench
 from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
 from ..basics.problem import refused
@@ -14,12 +15,19 @@ from ..basics.terms import Terms
 from ..landed_cost.arrival import arrival
 from ..landed_cost.order import landed_order
 from ..landed_cost.quantity import pieces_to_order
-from ..matching.family import Family, bearers, families
+from ..matching.equivalences.bench import fits, why_not_followed
+from ..matching.equivalences.family import Family
+from ..matching.equivalences.graph import Families, families
+from ..matching.equivalences.number_book import bearers_of
+from ..matching.identity.asked_merge import merged
+from ..matching.identity.verdict import Verdict, ban_on, verdict
 from ..matching.look_alikes import look_alike, near_keys
 from ..matching.offer_match import OfferMatch, match_offer
 from ..storage.equivalence import equivalence_table
 from ..storage.offers import newest_number_keys, offers_by_keys
 from .desk import ShopNow, shop_now
+
+NOTHING_ASKED = Asks()
 
 
 @dataclass(frozen=True)
@@ -29,8 +37,12 @@ class Catalogue:
     connection: Connection
     at: datetime
     shop: ShopNow
-    families: Mapping[str, Family]
+    families: Families
     bearers: Mapping[str, frozenset[str]]
+
+    def family(self, code: str, bench: Bench | None) -> Family:
+        """The part's numbers for the machine on the bench; all of them where none is named."""
+        return self.families.graph.family(code, bench) if bench else self.families[code]
 
     def supplier_name(self, supplier: str) -> str:
         """The supplier's name on paper; his short name where there are no terms."""
@@ -55,41 +67,81 @@ def catalogue(connection: Connection, at: datetime) -> Catalogue:
         at=at,
         shop=shop_now(connection, at),
         families=every,
-        bearers=bearers(every.values()),
+        bearers=bearers_of(every.graph),
     )
 
 
-def evaluate(found: Catalogue, code: str, quantity: int, keep_refused: bool = False) -> Evaluated:
+def evaluate(
+    found: Catalogue, code: str, quantity: int, keep_refused: bool = False, asks: Asks = NOTHING_ASKED
+) -> Evaluated:
     """Match and price every offer of our part on the suppliers' newest sheets.
 
-    `keep_refused`: an offer whose order alone the supplier would refuse counts as priced, for a plan may add to it.
+    `asks` is what a job's line asks beside what our part asks. `keep_refused`: an offer whose order alone the supplier
+    would refuse counts as priced, for a plan may add to it.
     """
     if quantity < 1:
         raise refused("quantity-below-one", found=quantity)
-    family = found.families[code]
     priced: list[Priced] = []
     set_aside: list[SetAside] = []
     candidates: list[Candidate] = []
-    for offer, match in matched(found, family):
-        if match.tier == "candidate":
-            candidates.append(_judge(found, offer, match))
-        elif match.tier == "automatic":
-            one = why_not(found, offer) or _price(found, offer, match, quantity)
-            why = one if isinstance(one, str) else _unranked(one, keep_refused)
-            if isinstance(one, str) or why:
-                set_aside.append(_aside(found, offer, why))
-            else:
-                priced.append(one)
-    candidates += _look_alikes(found, family)
+    for one in judged_offers(found, code, asks, quantity):
+        if not one.verdict.stands and one.match.tier == "candidate":
+            candidates.append(_judge(found, one))
+            continue
+        seen = _rejection(found, one) or why_not(found, one.offer) or _price(found, one)
+        why = seen if isinstance(seen, str) else _unranked(seen, keep_refused)
+        if isinstance(seen, str) or why:
+            set_aside.append(_aside(found, one, why))
+        else:
+            priced.append(seen)
+    candidates += _look_alikes(found, found.families[code])
     ordered = sorted(candidates, key=lambda one: (one.vetoed, -one.score, one.offer.identity))
     return Evaluated(priced=tuple(priced), set_aside=tuple(set_aside), candidates=tuple(ordered))
 
 
-def matched(found: Catalogue, family: Family) -> Iterator[tuple[Offer, OfferMatch]]:
-    """Every offer that bears a number of the family, with its match, in an order the input does not decide."""
-    offers = offers_by_keys(found.connection, family.number_keys())
-    for offer in sorted(offers, key=lambda one: one.identity):
-        yield offer, match_offer(offer, family, found.bearers)
+@dataclass(frozen=True)
+class Judged:
+    """An offer that bears a number of our part, how it matches, and how it stands to what is asked."""
+
+    offer: Offer
+    match: OfferMatch
+    verdict: Verdict
+
+
+def judged_offers(found: Catalogue, code: str, asks: Asks, quantity: int) -> Iterator[Judged]:
+    """Every offer that bears a number of the part, judged, in an order the input does not decide.
+
+    A number that stands for the part only on other machines than the one on the bench is judged too, and rejected.
+    """
+    every, here = found.families[code], found.family(code, asks.bench)
+    asked, _ = merged(("the job's line", asks.asked), ("our part", every.part.asked))
+    for offer in sorted(offers_by_keys(found.connection, every.number_keys()), key=lambda one: one.identity):
+        against: tuple[str, ...] = ()
+        match = match_offer(offer, here, found.bearers)
+        if match.tier == "none":
+            match = match_offer(offer, every, found.bearers)
+            against = _for_other_machines(match, asks.bench)
+        if match.tier == "none":
+            continue
+        if match.tier == "candidate":
+            against += match.reasons
+        banned = ban_on([every.makers.node(number) for number in offer.numbers()], here.forbidden)
+        yield Judged(offer, match, verdict(offer, against, asked, asks.overrides, banned, quantity))
+
+
+def _for_other_machines(match: OfferMatch, bench: Bench | None) -> tuple[str, ...]:
+    if bench is None or match.path is None:
+        return ()
+    wrong = [link for link in match.path.links if fits(link, bench) == "contradicts"]
+    return tuple(f"{link.right} is for another machine: {why_not_followed(link, bench)}" for link in wrong)
+
+
+def _rejection(found: Catalogue, one: Judged) -> str:
+    """Why it is not what is asked, and what else is in its way; blank where it stands."""
+    if one.verdict.stands:
+        return ""
+    rejected = f"rejected: {'; '.join(one.verdict.objections)}"
+    return "; ".join(words for words in (rejected, why_not(found, one.offer)) if words)
 
 
 def why_not(found: Catalogue, offer: Offer) -> str:
@@ -120,11 +172,12 @@ def _not_held(offer: Offer, terms: Terms, today: date) -> str:
     return ""
 
 
-def _price(found: Catalogue, offer: Offer, match: OfferMatch, quantity: int) -> Priced:
+def _price(found: Catalogue, one: Judged) -> Priced:
+    offer, match, needed = one.offer, one.match, one.verdict.needed
     door = found.shop.door(offer.supplier, found.at)
-    pieces = pieces_to_order(offer, quantity)
-    assert match.path is not None  # an automatic match has one
-    item = OrderItem(need=str(match.number), offer=offer, needed=quantity, ordered=pieces)
+    pieces = pieces_to_order(offer, needed)
+    assert match.path is not None  # a match by a number has one
+    item = OrderItem(need=str(match.number), offer=offer, needed=needed, ordered=pieces)
     return Priced(
         offer=offer,
         supplier_name=door.terms.name,
@@ -132,7 +185,7 @@ def _price(found: Catalogue, offer: Offer, match: OfferMatch, quantity: int) -> 
         matched_number=str(match.number),
         landed=landed_order([item], door),
         arrival=arrival(item, door, found.at),
-        warnings=match.warnings,
+        warnings=(*one.verdict.warnings, *match.warnings),
     )
 
 
@@ -141,16 +194,17 @@ def _unranked(one: Priced, keep_refused: bool) -> str:
     return "; ".join(one.landed.open_questions) or ("" if keep_refused else one.landed.refusal)
 
 
-def _aside(found: Catalogue, offer: Offer, reason: str) -> SetAside:
-    return SetAside(offer=offer, supplier_name=found.supplier_name(offer.supplier), reason=reason)
+def _aside(found: Catalogue, one: Judged, reason: str) -> SetAside:
+    name = found.supplier_name(one.offer.supplier)
+    return SetAside(offer=one.offer, supplier_name=name, reason=reason, rejected=not one.verdict.stands)
 
 
-def _judge(found: Catalogue, offer: Offer, match: OfferMatch) -> Candidate:
+def _judge(found: Catalogue, one: Judged) -> Candidate:
     return Candidate(
-        offer=offer,
-        supplier_name=found.supplier_name(offer.supplier),
-        reasons=match.reasons,
-        vetoed=match.vetoed,
+        offer=one.offer,
+        supplier_name=found.supplier_name(one.offer.supplier),
+        reasons=one.verdict.objections,
+        vetoed=one.match.vetoed or len(one.verdict.objections) > len(one.match.reasons),
         score=1.0,
     )
 

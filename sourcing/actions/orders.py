@@ -6,6 +6,7 @@ A line whose price rose above what was approved, or whose offer is gone, is held
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 
+from ..basics.choice import Asks
 from ..basics.landed_cost import OrderItem
 from ..basics.money import Money
 from ..basics.offer import Offer
@@ -22,7 +23,8 @@ from ..storage.jobs import job as stored_job
 from ..storage.orders import add_order, next_order_number, order, orders
 from .answers import Standing, standing_of
 from .desk import Desk, Pen
-from .evaluate import Catalogue, catalogue, matched, why_not
+from .evaluate import Catalogue, catalogue, judged_offers, why_not
+from .needs import asks_of
 from .plan import land
 
 
@@ -36,6 +38,7 @@ class OrdersPlaced(Value, frozen=True, kw_only=True):
 class _Line(Value, frozen=True, kw_only=True):
     wanted: Wanted
     line: QuoteLine
+    asks: Asks = Asks()
 
 
 def place_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = ()) -> OrdersPlaced:
@@ -47,7 +50,7 @@ def place_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = ()) -
     with desk.writing("order") as pen:
         found = catalogue(pen.connection, desk.at)
         standings = {number: standing_of(pen.connection, number) for number in dict.fromkeys(numbers)}
-        lines = _approved(pen, standings, only)
+        lines = _approved(pen, found, standings, only)
         items, held = _items(found, lines)
         if not items:
             raise Refused(*(_held_problem(one) for one in held))
@@ -72,7 +75,7 @@ def one_order(desk: Desk, number: str) -> PurchaseOrder:
         return order(connection, number)
 
 
-def _approved(pen: Pen, standings: Mapping[str, Standing], only: Sequence[str]) -> dict[str, _Line]:
+def _approved(pen: Pen, found: Catalogue, standings: Mapping[str, Standing], only: Sequence[str]) -> dict[str, _Line]:
     """Approved lines with a part that stand on no order yet, by need."""
     lines: dict[str, _Line] = {}
     for number, standing in standings.items():
@@ -84,11 +87,18 @@ def _approved(pen: Pen, standings: Mapping[str, Standing], only: Sequence[str]) 
             if line.part and words[line.label] == "approved" and (not only or line.label in only):
                 revision = standing.quote.revision
                 wanted = Wanted(job=number, revision=revision, label=line.label, part=line.part)
-                lines[wanted.need] = _Line(wanted=wanted, line=line)
+                lines[wanted.need] = _Line(wanted=wanted, line=line, asks=_asks(pen, found, wanted))
     open_ones = not_yet_ordered([one.wanted for one in lines.values()], orders(pen.connection))
     if not open_ones:
         raise refused("nothing-approved", job=", ".join(standings))
     return {one.need: lines[one.need] for one in open_ones}
+
+
+def _asks(pen: Pen, found: Catalogue, wanted: Wanted) -> Asks:
+    """What the job's line asks now; only what our part asks where the line is gone or asks for another part."""
+    job = stored_job(pen.connection, wanted.job)
+    line = dict(job.labelled()).get(wanted.label)
+    return asks_of(found, job, line) if line and line.part == wanted.part else Asks()
 
 
 def _items(found: Catalogue, lines: Mapping[str, _Line]) -> tuple[dict[str, OrderItem], list[dict[str, str]]]:
@@ -110,9 +120,10 @@ def _quoted_offer(found: Catalogue, one: _Line) -> tuple[Offer | None, str]:
     behind = one.line.behind
     if behind is None:
         return None, "the quote names no offer"
-    for offer, match in matched(found, found.families[one.line.part]):
+    for judged in judged_offers(found, one.line.part, one.asks, one.line.quantity):
+        offer, standing = judged.offer, judged.verdict
         if (offer.supplier, offer.supplier_number) == (behind.supplier, behind.supplier_number):
-            why = why_not(found, offer) if match.tier == "automatic" else "; ".join(match.reasons)
+            why = why_not(found, offer) if standing.stands else "; ".join(standing.objections)
             return (None, why) if why else (offer, "")
     return None, f"{behind.supplier_number} is not on the newest sheet of {found.supplier_name(behind.supplier)}"
 

@@ -1,12 +1,13 @@
 """Plan a job's needs over the suppliers: the cheapest set of orders at the door that is here in time."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
 from ..basics.choice import Plan, PlannedOrder, PlanNeed, Priced
 from ..basics.job import Job
 from ..basics.landed_cost import OrderItem
 from ..basics.problem import refused
+from ..basics.value import changed
 from ..choosing.plan import Choice, Market, best_plan
 from ..choosing.programme import Step
 from ..landed_cost.arrival import arrival, latest_of
@@ -15,7 +16,8 @@ from ..landed_cost.order import landed_order, line_cost
 from ..landed_cost.quantity import sensible_quantities
 from ..storage.jobs import job as stored_job
 from .desk import Desk
-from .evaluate import Catalogue, catalogue, evaluate
+from .evaluate import Catalogue, Evaluated, catalogue, evaluate
+from .needs import asks_of
 
 
 def plan_job(desk: Desk, number: str, need_by: date | None, only_agreed: bool = False) -> Plan:
@@ -34,13 +36,15 @@ def job_needs(job: Job, found: Catalogue, only_agreed: bool = False) -> tuple[Pl
             continue
         if line.part not in found.families:
             raise refused("part-not-ours", title=line.title, found=line.part)
-        needs.append(PlanNeed(label=label, our_part=line.part, quantity=line.quantity))
+        asks = asks_of(found, job, line)
+        needs.append(PlanNeed(label=label, our_part=line.part, quantity=line.quantity, asks=asks))
     return tuple(needs)
 
 
 def plan_needs(found: Catalogue, needs: Sequence[PlanNeed], need_by: date | None) -> Plan:
     """The best plan for these needs on the sheets that hold now."""
-    choices = {need.label: choices_for(found, need) for need in needs}
+    seen = {need.label: evaluate_need(found, need) for need in needs}
+    choices = {need.label: choices_for(found, need, seen[need.label]) for need in needs}
     suppliers = {one.item.offer.supplier for some in choices.values() for one in some}
     market = Market(
         land=lambda items: land(found, items),
@@ -48,13 +52,34 @@ def plan_needs(found: Catalogue, needs: Sequence[PlanNeed], need_by: date | None
         currency=found.shop.settings.currency,
         supplier_names={supplier: found.supplier_name(supplier) for supplier in sorted(suppliers)},
     )
-    return best_plan(needs, choices, market, need_by)
+    plan = best_plan(needs, choices, market, need_by)
+    return changed(plan, warnings=tuple(_warnings(plan, seen)))
 
 
-def choices_for(found: Catalogue, need: PlanNeed) -> list[Choice]:
-    """Every offer of the need's part in every sensible quantity. An order too small alone may still be part of one."""
-    seen = evaluate(found, need.our_part, need.quantity, keep_refused=True)
+def evaluate_need(found: Catalogue, need: PlanNeed) -> Evaluated:
+    """Every offer of the need's part. An order too small alone may still be part of a plan."""
+    return evaluate(found, need.our_part, need.quantity, keep_refused=True, asks=need.asks)
+
+
+def choices_for(found: Catalogue, need: PlanNeed, seen: Evaluated) -> list[Choice]:
+    """Every offer that may be ranked, in every sensible quantity."""
     return [choice for priced in seen.priced for choice in _choices(found, need, priced)]
+
+
+def _warnings(plan: Plan, seen: Mapping[str, Evaluated]) -> Iterator[str]:
+    """By line: doubts about the need, what to ask of the chosen offer, and what was rejected where none was."""
+    chosen = {item.item.need: item.item.offer for order in plan.orders for item in order.landed.items}
+    for need in plan.needs:
+        yield from (f"line {need.label}: {words}" for words in need.asks.warnings)
+        offer = chosen.get(need.label)
+        for one in seen[need.label].priced:
+            if offer == one.offer:
+                shown = f"line {need.label}: {one.supplier_name} {offer.shown_number}"
+                yield from (f"{shown}: {words}" for words in one.warnings)
+        if offer is None:
+            for away in seen[need.label].set_aside:
+                if away.rejected:
+                    yield f"line {need.label}: {away.supplier_name} {away.offer.shown_number} is {away.reason}"
 
 
 def land(found: Catalogue, items: Sequence[OrderItem]) -> PlannedOrder:
@@ -67,8 +92,9 @@ def land(found: Catalogue, items: Sequence[OrderItem]) -> PlannedOrder:
 def _choices(found: Catalogue, need: PlanNeed, priced: Priced) -> list[Choice]:
     door = found.shop.door(priced.offer.supplier, found.at)
     result = []
-    for pieces in sensible_quantities(priced.offer, need.quantity):
-        item = OrderItem(need=need.label, offer=priced.offer, needed=need.quantity, ordered=pieces)
+    needed = priced.landed.items[0].item.needed  # in the offer's own unit: two loose pieces for one pair
+    for pieces in sensible_quantities(priced.offer, needed):
+        item = OrderItem(need=need.label, offer=priced.offer, needed=needed, ordered=pieces)
         value, cost = line_cost(item, door)
         result.append(Choice(item=item, value=value, cost=cost, arrival=arrival(item, door, found.at)))
     return result

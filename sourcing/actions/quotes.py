@@ -38,6 +38,7 @@ def write_quote(desk: Desk, number: str, paper: Paper, need_by: date | None = No
         freight = _agreed_freight(found, job_needs(job, found, only_agreed=True), day)
         revision = last.quote.revision + 1 if last else 1
         new = build_quote(job, plan, freight, found.shop.settings, desk.at, revision)
+        new = changed(new, warnings=(*new.warnings, *plan.warnings))
         if last and _same(new, last.quote) and desk.at.date() <= last.quote.valid_to:
             return Written(frozen=last, is_new=False)
         frozen = freeze(new, paper)

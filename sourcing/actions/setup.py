@@ -7,14 +7,18 @@ from ..basics.currency import minor_units
 from ..basics.equivalence import EquivalenceTable
 from ..basics.problem import Refused, problem, refused
 from ..basics.settings import Settings
+from ..basics.table_change import TableChanges
 from ..basics.terms import Terms
-from ..basics.value import Value
+from ..basics.value import Value, changed
 from ..landed_cost.calendars import is_working_day
-from ..matching.table_file import read_table
-from ..storage.equivalence import replace_table
+from ..matching.equivalences.table_file import read_table
+from ..storage.equivalence import equivalence_table
 from ..storage.shop import has_settings, put_rates, put_settings, put_terms
-from .desk import Desk
+from ..storage.statements import kept_statements
+from .desk import Desk, Pen
 from .files import read_bytes, read_rates, read_toml
+from .table_compare import NOT_IN_FILE, Rule, compare_tables
+from .table_keep import keep_shops_table
 
 FILES = ("shop.toml", "suppliers.toml", "rates.csv", "equivalence.xlsx")
 ALWAYS = date(1970, 1, 1)
@@ -22,13 +26,14 @@ ALWAYS = date(1970, 1, 1)
 
 
 class SetUp(Value, frozen=True, kw_only=True):
-    """What was read: files, counts, and problems of rows that could be left out."""
+    """What was read: files and counts; and what the equivalence table changes in the one that was there."""
 
     files: tuple[str, ...]
     suppliers: int
     rates: int
     parts: int
     statements: int
+    changes: TableChanges | None = None
 
 
 def set_up(desk: Desk, folder: Path) -> SetUp:
@@ -46,8 +51,7 @@ def set_up(desk: Desk, folder: Path) -> SetUp:
             put_settings(pen.connection, settings, starts_on)
         put_terms(pen.connection, terms)
         put_rates(pen.connection, rates)
-        if table:
-            replace_table(pen.connection, table)
+        changes = _replace(pen, table) if table else None
         pen.note("shop", f"read {', '.join(present)}")
     return SetUp(
         files=present,
@@ -55,6 +59,7 @@ def set_up(desk: Desk, folder: Path) -> SetUp:
         rates=len(rates),
         parts=len(table.parts) if table else 0,
         statements=len(table.statements) if table else 0,
+        changes=changes,
     )
 
 
@@ -78,3 +83,13 @@ def _table(folder: Path) -> EquivalenceTable:
     if problems:
         raise Refused(problem("table-has-problems", count=len(problems)), *problems)
     return table
+
+
+def _replace(pen: Pen, table: EquivalenceTable) -> TableChanges:
+    """Make it the shop's table. Statements that only the file knew go with it; those made at the desk stay."""
+    rule = Rule(file="equivalence.xlsx", why_gone=NOT_IN_FILE, is_the_shops=True)
+    changes, same = compare_tables(kept_statements(pen.connection), equivalence_table(pen.connection), table, rule)
+    if changes.problems:
+        raise Refused(problem("table-has-problems", count=len(changes.problems)), *changes.problems)
+    keep_shops_table(pen, changes, same, table.parts)
+    return changed(changes, done=True)

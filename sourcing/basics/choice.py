@@ -2,11 +2,26 @@
 
 from datetime import date
 
-from .equivalence import Path, Standing
+from .asked import Asked
+from .equivalence import Bench, Path, Standing
+from .evidence import AcceptedAnyway
 from .landed_cost import Arrival, LandedOrder
 from .money import Money
 from .offer import Offer
 from .value import Value
+
+
+class Asks(Value, frozen=True, kw_only=True):
+    """What a job's line asks of offers, which rejected ones a person took for it, and what is doubtful about it.
+
+    `warnings` are sentences: evidence that contradicts itself or the line, an asked attribute said in two ways. `bench`
+    is the machine it is for, None where its model is not known.
+    """
+
+    asked: Asked = Asked()
+    overrides: tuple[AcceptedAnyway, ...] = ()
+    warnings: tuple[str, ...] = ()
+    bench: Bench | None = None
 
 
 class Priced(Value, frozen=True, kw_only=True):
@@ -37,11 +52,15 @@ class RankedOffer(Value, frozen=True, kw_only=True):
 
 
 class SetAside(Value, frozen=True, kw_only=True):
-    """An offer that is shown and not ranked, with the reason."""
+    """An offer that is shown and not ranked, with the reason.
+
+    `rejected`: it contradicts what is asked; only a named person's word for a job's line lets it in.
+    """
 
     offer: Offer
     supplier_name: str
     reason: str
+    rejected: bool = False
 
 
 class Candidate(Value, frozen=True, kw_only=True):
@@ -55,7 +74,10 @@ class Candidate(Value, frozen=True, kw_only=True):
 
 
 class Comparison(Value, frozen=True, kw_only=True):
-    """All that is known of one part's offers, for one quantity, at one moment."""
+    """All that is known of one part's offers, for one quantity, at one moment.
+
+    `asks` is what the need asks of them, in words; `warnings` is what is doubtful about the need itself.
+    """
 
     asked: str
     our_part: str
@@ -66,6 +88,8 @@ class Comparison(Value, frozen=True, kw_only=True):
     set_aside: tuple[SetAside, ...]
     candidates: tuple[Candidate, ...]
     notes: tuple[str, ...] = ()
+    asks: tuple[str, ...] = ()
+    warnings: tuple[str, ...] = ()
 
 
 class PlanNeed(Value, frozen=True, kw_only=True):
@@ -74,6 +98,7 @@ class PlanNeed(Value, frozen=True, kw_only=True):
     label: str
     our_part: str
     quantity: int
+    asks: Asks = Asks()
 
 
 class PlannedOrder(Value, frozen=True, kw_only=True):
@@ -87,6 +112,7 @@ class Plan(Value, frozen=True, kw_only=True):
     """Orders that fill the needs at the least landed total, proven by the solver and recomputed.
 
     `alternatives` are (what, total, why) for comparison. `unfilled` says which needs nobody can fill, and why.
+    `warnings` are what must be asked or known of a need or of a chosen offer before it is ordered, by line.
     """
 
     needs: tuple[PlanNeed, ...]
@@ -98,6 +124,7 @@ class Plan(Value, frozen=True, kw_only=True):
     notes: tuple[str, ...] = ()
     alternatives: tuple["Alternative", ...] = ()
     unfilled: tuple[str, ...] = ()
+    warnings: tuple[str, ...] = ()
 
 
 class Alternative(Value, frozen=True, kw_only=True):

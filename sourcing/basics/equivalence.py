@@ -66,10 +66,26 @@ class Statement(Value, frozen=True, kw_only=True):
         return f"{self.left} {self.relation}{times} {self.right}{when} ({self.standing}: {self.source}{doubted})"
 
 
+class Bench(Value, frozen=True, kw_only=True):
+    """The machine a part is wanted for: its model and serial number as its tag says; blank: not known.
+
+    `component` is a part of it with a tag of its own (a gearbox by another maker): statements may speak of its model.
+    """
+
+    machine: str = ""
+    serial: str = ""
+    component: str = ""
+    component_serial: str = ""
+
+
 class Path(Value, frozen=True, kw_only=True):
-    """The statements from our part to a number, in order. No statement at all: the number is our part's own."""
+    """The statements from our part to a number, in order. No statement at all: the number is our part's own.
+
+    `still_open`: the conditions nobody has settled; None where no machine was named, so that all of them are open.
+    """
 
     links: tuple[Statement, ...] = ()
+    still_open: tuple[str, ...] | None = None
 
     @property
     def standing(self) -> Standing:
@@ -78,7 +94,9 @@ class Path(Value, frozen=True, kw_only=True):
 
     @property
     def conditions(self) -> tuple[str, ...]:
-        """The conditions the path holds under, in order, without blanks."""
+        """The conditions the path holds under, in order, without blanks; settled ones are left out."""
+        if self.still_open is not None:
+            return self.still_open
         return tuple(link.holds_when for link in self.links if link.holds_when)
 
 

@@ -3,6 +3,8 @@
 from datetime import date
 from decimal import Decimal
 
+from .asked import Asked
+from .evidence import AcceptedAnyway, Evidence
 from .problem import refused
 from .value import Value
 
@@ -17,19 +19,27 @@ class Customer(Value, frozen=True, kw_only=True):
 
 
 class Machine(Value, frozen=True, kw_only=True):
-    """What lies on the bench; `component` is a part of it with a maker and number of its own."""
+    """What lies on the bench; `component` is a part of it with a maker, a model and a serial number of its own.
+
+    `component` is in words; the three fields beside it are what its tag says.
+    """
 
     description: str
     maker: str = ""
     model: str = ""
     serial: str = ""
     component: str = ""
+    component_maker: str = ""
+    component_model: str = ""
+    component_serial: str = ""
 
 
 class JobLine(Value, frozen=True, kw_only=True):
     """One thing to do: a part and quantity (or none), hours of labour, and for the customer what and why.
 
-    `found`, `why` and `if_declined` are asked of an add-on, so that the customer can decide.
+    `found`, `why` and `if_declined` are asked of an add-on, so that the customer can decide. `evidence` is what speaks
+    for the part, `asked` what this need asks of it beside what our part asks anyway, `overrides` are rejected offers
+    that a person took for this line all the same.
     """
 
     title: str
@@ -39,6 +49,9 @@ class JobLine(Value, frozen=True, kw_only=True):
     found: str = ""
     why: str = ""
     if_declined: str = ""
+    evidence: tuple[Evidence, ...] = ()
+    asked: Asked = Asked()
+    overrides: tuple[AcceptedAnyway, ...] = ()
 
     def __post_init__(self) -> None:
         wrong = ""

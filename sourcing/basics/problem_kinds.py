@@ -3,10 +3,27 @@
 A message is written once, in the table of its part of the work; pages, command line and documents only show it.
 """
 
+from .identity_problem_kinds import IDENTITY_KINDS
 from .job_problem_kinds import JOB_KINDS
+from .judgement_problem_kinds import JUDGEMENT_KINDS
+from .match_problem_kinds import MATCH_KINDS
 from .problem_kind import ProblemKind
+from .pulley_problem_kinds import PULLEY_KINDS
 from .sheet_problem_kinds import SHEET_KINDS
 from .shop_problem_kinds import SHOP_KINDS
+from .statement_problem_kinds import STATEMENT_KINDS
 from .storage_problem_kinds import STORAGE_KINDS
+from .table_problem_kinds import TABLE_KINDS
 
-KINDS: dict[str, ProblemKind] = {**SHEET_KINDS, **SHOP_KINDS, **JOB_KINDS, **STORAGE_KINDS}
+KINDS: dict[str, ProblemKind] = {
+    **SHEET_KINDS,
+    **SHOP_KINDS,
+    **JOB_KINDS,
+    **PULLEY_KINDS,
+    **STORAGE_KINDS,
+    **STATEMENT_KINDS,
+    **TABLE_KINDS,
+    **MATCH_KINDS,
+    **JUDGEMENT_KINDS,
+    **IDENTITY_KINDS,
+}

@@ -8,7 +8,16 @@ import traceback
 
 import typer
 
-from . import demo_command, job_commands, order_commands, sheet_commands
+from . import (
+    demo_command,
+    identity_commands,
+    job_commands,
+    number_commands,
+    order_commands,
+    review_commands,
+    sheet_commands,
+    table_commands,
+)
 
 app = typer.Typer(
     name="sourcing",
@@ -21,7 +30,16 @@ app = typer.Typer(
     add_completion=False,
     no_args_is_help=True,
 )
-for module in (demo_command, sheet_commands, job_commands, order_commands):
+for module in (
+    demo_command,
+    sheet_commands,
+    table_commands,
+    number_commands,
+    job_commands,
+    identity_commands,
+    review_commands,
+    order_commands,
+):
     module.register(app)
 
 

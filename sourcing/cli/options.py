@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import getpass
+from collections.abc import Sequence
 from datetime import datetime
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, TypeVar
 
 import typer
 
 if TYPE_CHECKING:
     from ..actions.desk import Desk
+
+W = TypeVar("W", bound=str)
 
 Database = Annotated[
     str,
@@ -73,6 +76,32 @@ def amount(text: str) -> Decimal:
     if not number.is_finite() or "e" in text.lower():
         raise refused("not-an-amount", found=text)
     return number
+
+
+def measure(text: str) -> Decimal:
+    """A length as typed: digits with a point, or a fraction as rules show it ('9-1/2', '3/8')."""
+    from fractions import Fraction
+
+    from ..basics.problem import refused
+
+    whole, _, part = text.strip().rpartition("-") if "/" in text else ("", "", text.strip())
+    try:
+        if "/" not in part:
+            return Decimal(part)
+        exact = Fraction(part) + int(whole or 0)
+        return Decimal(exact.numerator) / Decimal(exact.denominator)
+    except (ArithmeticError, ValueError):
+        raise refused("not-a-measure", found=text) from None
+
+
+def one_word(text: str, option: str, known: Sequence[W]) -> W:
+    """The known word that was typed, whatever its case. Refuses others, naming those known."""
+    from ..basics.problem import refused
+
+    for word in known:
+        if word == text.strip().casefold():
+            return word
+    raise refused("unknown-word", found=text, column=option, known=", ".join(known))
 
 
 def count(text: str) -> int:

@@ -51,11 +51,12 @@ def setup(
 ) -> None:
     """Take in the shop's settings, suppliers' terms, exchange rates and equivalence table."""
     from ..actions.setup import set_up
+    from ..documents.equivalences import set_up_text
 
     done = set_up(desk(database, at, who), folder)
     text = (
         f"Read {', '.join(done.files)}: {done.suppliers} suppliers, {done.rates} exchange rates, "
-        f"{done.parts} of our parts, {done.statements} statements."
+        f"{done.parts} of our parts, {done.statements} statements.{set_up_text(done.changes)}"
     )
     show(done, text, json)
 
@@ -192,18 +193,26 @@ def undo(
 
 def compare(
     number: Annotated[str, typer.Argument(help="Any number the part is sold under, or our own code.")],
-    quantity: Annotated[int, typer.Option("--quantity", help="Pieces needed.")] = 1,
+    quantity: Annotated[
+        int | None, typer.Option("--quantity", help="Pieces needed. Left out: 1, or what the job's line needs.")
+    ] = None,
     need_by: Day = None,
+    job: Annotated[str, typer.Option("--job", help="Number of a job whose line it is for; with --line.")] = "",
+    line: Annotated[str, typer.Option("--line", help="Label of that line: 1, 2 or A, B.")] = "",
     xlsx: Xlsx = None,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     json: Json = False,
 ) -> None:
     """Compare every offer of one part: at the door, by day, with the reason for each place."""
+    from ..actions.compare import ForLine
     from ..actions.compare import compare as compare_part
     from ..documents.comparison import comparison_text, comparison_xlsx
 
-    found = compare_part(desk(database, at, ""), number, quantity, need_by.date() if need_by else None)
+    if bool(job) != bool(line):
+        raise typer.BadParameter("--job and --line go together")
+    wanted = ForLine(job=job, label=line) if job else None
+    found = compare_part(desk(database, at, ""), number, quantity, need_by.date() if need_by else None, wanted)
     if xlsx:
         write(xlsx, comparison_xlsx(found))
     show(found, comparison_text(found), json)

@@ -6,7 +6,7 @@ shop's currency, prices in the supplier's.
 
 from collections.abc import Sequence
 
-from ..basics.choice import Candidate, Comparison, Plan, PlannedOrder, RankedOffer
+from ..basics.choice import Candidate, Comparison, Plan, PlannedOrder, RankedOffer, SetAside
 from ..basics.landed_cost import CostLine, LandedItem
 from ..basics.offer import Offer
 from .comparison_tables import comparison_tables, plan_tables
@@ -22,13 +22,14 @@ ALTERNATIVES_MOST = (28, 14, 10, 45)
 
 
 def comparison_text(comparison: Comparison) -> str:
-    """The ranked offers with reasons and cost parts, then what is set aside, what a person must judge, and notes."""
+    """What is asked and doubtful, the ranked offers with reasons and cost parts, what is rejected or set aside and why,
+    what a person must judge, and notes.
+    """
     lines = _comparison_head(comparison)
     lines += _ranked(comparison.ranked)
-    lines += _titled(
-        "Not ranked",
-        [line for one in comparison.set_aside for line in _apart(one.offer, one.supplier_name, one.reason)],
-    )
+    rejected = [one for one in comparison.set_aside if one.rejected]
+    lines += _titled("Rejected: not what is asked", _set_aside(rejected))
+    lines += _titled("Not ranked", _set_aside([one for one in comparison.set_aside if not one.rejected]))
     lines += _titled("For a person to judge; none of these is ordered by itself", _candidates(comparison.candidates))
     lines += _titled("Notes", [line for note in comparison.notes for line in wrapped(note, 2)])
     return document(lines)
@@ -41,7 +42,10 @@ def comparison_xlsx(comparison: Comparison) -> bytes:
 
 def plan_text(plan: Plan) -> str:
     """The orders with items, cost lines and days, the total, what other ways of buying cost, what nobody can fill."""
-    lines = _plan_head(plan)
+    lines = [
+        *_plan_head(plan),
+        *_titled("Before ordering", [line for words in plan.warnings for line in wrapped(words, 2)]),
+    ]
     for at, order in enumerate(plan.orders, 1):
         lines += ["", *_planned_order(at, order)]
     others = [
@@ -68,10 +72,19 @@ def _titled(title: str, lines: Sequence[str]) -> list[str]:
     return ["", title, *lines] if lines else []
 
 
+def _set_aside(some: Sequence[SetAside]) -> list[str]:
+    return [
+        line for one in some for line in _apart(one.offer, one.supplier_name, one.reason.removeprefix("rejected: "))
+    ]
+
+
 def _comparison_head(comparison: Comparison) -> list[str]:
     by = f", needed by {comparison.need_by}" if comparison.need_by else ""
     asked = f"{count(comparison.quantity, 'piece')} of {comparison.our_part}, asked for as {comparison.asked}{by}"
-    return [*wrapped(comparison.name), *wrapped(asked)]
+    lines = [*wrapped(comparison.name), *wrapped(asked)]
+    if comparison.asks:
+        lines += wrapped(f"Asked of an offer: {', '.join(comparison.asks)}")
+    return lines + [line for words in comparison.warnings for line in wrapped(f"WARNING: {words}")]
 
 
 def _ranked(ranked: Sequence[RankedOffer]) -> list[str]:
@@ -154,7 +167,7 @@ def _apart(offer: Offer, supplier: str, reason: str) -> list[str]:
 def _candidates(candidates: Sequence[Candidate]) -> list[str]:
     lines = []
     for one in candidates:
-        held = "HELD BACK BY ITS SIZE: " if one.vetoed else ""
+        held = "HELD BACK: " if one.vetoed else ""
         lines += _apart(one.offer, one.supplier_name, f"{held}{'; '.join(one.reasons)}")
     return lines
 

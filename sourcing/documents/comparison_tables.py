@@ -26,7 +26,9 @@ def comparison_tables(comparison: Comparison) -> tuple[Table, ...]:
     """Worksheets Ranked, Cost lines, Not ranked, To judge, in this order; each is there even where it is empty."""
     ranked, apart, judged = comparison.ranked, comparison.set_aside, comparison.candidates
     costs = [(one.place, one.priced.supplier_name, *_cost(line)) for one in ranked for line in one.priced.landed.lines]
-    away = [(*_offer(one.offer, one.supplier_name), one.reason, *_source(one.offer)) for one in apart]
+    away = [
+        (*_offer(one.offer, one.supplier_name), yes_no(one.rejected), one.reason, *_source(one.offer)) for one in apart
+    ]
     judge = [
         (*_offer(one.offer, one.supplier_name), yes_no(one.vetoed), "; ".join(one.reasons), *_source(one.offer))
         for one in judged
@@ -38,8 +40,8 @@ def comparison_tables(comparison: Comparison) -> tuple[Table, ...]:
             headers=("Place", "Supplier", "Cost", "Amount", "Currency", "Rule"),
             rows=tuple(costs),
         ),
-        Table(title="Not ranked", headers=(*OFFER, "Reason", *SOURCE), rows=tuple(away)),
-        Table(title="To judge", headers=(*OFFER, "Held back by size", "Reasons", *SOURCE), rows=tuple(judge)),
+        Table(title="Not ranked", headers=(*OFFER, "Rejected", "Reason", *SOURCE), rows=tuple(away)),
+        Table(title="To judge", headers=(*OFFER, "Held back", "Reasons", *SOURCE), rows=tuple(judge)),
     )
 
 
@@ -58,6 +60,7 @@ def plan_tables(plan: Plan) -> tuple[Table, ...]:
         for one in plan.alternatives
     ]
     notes = [("Not filled", words) for words in plan.unfilled] + [("Note", words) for words in plan.notes]
+    notes += [("Before ordering", words) for words in plan.warnings]
     notes += [("Proven least cost", yes_no(plan.proven))]
     return (
         Table(

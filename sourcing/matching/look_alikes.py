@@ -10,10 +10,10 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from ..basics.offer import Offer
-from ..basics.part_number import PartNumber, maker_key, number_key
+from ..basics.part_number import PartNumber, number_key
 from ..basics.value import Value
 from .dimensions.size_check import check_size
-from .family import Family
+from .equivalences.family import Family
 
 SHORTEST = 5
 """Keys shorter than this are not compared: among short numbers everything is near everything."""
@@ -66,7 +66,7 @@ def _judge(number: PartNumber, own: PartNumber, offer: Offer, family: Family) ->
         return None
     size = check_size(family.part.size, offer.supplier_number, offer.maker_number, offer.description)
     score = 1 - slips / max(len(own.key), len(number_key(number.printed)))
-    if maker_key(number.maker) != maker_key(own.maker):
+    if family.makers.key(number.maker) != family.makers.key(own.maker):
         score = max(0.0, score - OTHER_MAKER)
     reasons = [f"looks like {own}: {slips} character{'s' if slips > 1 else ''} different"]
     if size.vetoes:

@@ -3,12 +3,13 @@
 from collections.abc import Iterator, Mapping
 from typing import Literal
 
-from ..basics.equivalence import GOOD_STANDING, Path
+from ..basics.equivalence import GOOD_STANDING, Path, Statement
 from ..basics.offer import Offer
 from ..basics.part_number import PartNumber
 from ..basics.value import Value
 from .dimensions.size_check import check_size
-from .family import Family
+from .equivalences.family import Family
+from .equivalences.number_book import words_of
 
 Tier = Literal["automatic", "candidate", "none"]
 
@@ -44,7 +45,8 @@ def match_offer(offer: Offer, family: Family, bearers: Mapping[str, frozenset[st
         reasons = (*against, *doubts)
         return OfferMatch(tier="candidate", number=number, path=path, reasons=reasons, vetoed=bool(against))
     conditions = tuple(f"holds only when {condition}" for condition in path.conditions)
-    return OfferMatch(tier="automatic", number=number, path=path, reasons=(_how(number, path),), warnings=conditions)
+    how = (words_of(number, path.links),)
+    return OfferMatch(tier="automatic", number=number, path=path, reasons=how, warnings=conditions)
 
 
 def _hits(
@@ -52,7 +54,7 @@ def _hits(
 ) -> Iterator[tuple[PartNumber, Path, str | None]]:
     """(number, path, doubt): every way a number of the offer reaches the family; doubt None where there is none."""
     for number in offer.numbers():
-        path = family.paths.get(number.node)
+        path = family.paths.get(family.makers.node(number))
         if path is not None:
             yield number, path, None
             continue
@@ -75,27 +77,27 @@ def _maker_doubt(
 
 def _against(offer: Offer, family: Family, bearers: Mapping[str, frozenset[str]]) -> tuple[str, ...]:
     """What speaks against the match, in words: a must-not, a size that differs, a number tied to another part."""
-    reasons = [
-        f"must not serve: {family.forbidden[number.node]}"
-        for number in offer.numbers()
-        if number.node in family.forbidden
-    ]
+    reasons = [f"must not serve: {ban}" for number in offer.numbers() for ban in _bans_on(number, family)]
     size = check_size(family.part.size, offer.supplier_number, offer.maker_number, offer.description)
     if size.vetoes:
         reasons.append(size.words)
     for number in offer.numbers():
         others = bearers.get(number.key, frozenset()) - {family.part.code}
-        if others and number.node not in family.paths:
+        if others and family.makers.node(number) not in family.paths:
             reasons.append(f"its number {number} is tied to {', '.join(sorted(others))}")
     return tuple(reasons)
+
+
+def _bans_on(number: PartNumber, family: Family) -> Iterator[Statement]:
+    """What forbids the number; where its maker or that of the forbidden number is not known, it may be that one."""
+    maker, key = family.makers.node(number)
+    for (other, forbidden), ban in family.forbidden.items():
+        if forbidden == key and (other == maker or not other or not maker):
+            yield ban
 
 
 def _weak(path: Path) -> str | None:
     if path.standing in GOOD_STANDING:
         return None
-    weakest = next(link for link in path.links if link.standing == path.standing)
+    weakest = next(link for link in path.links if link.counts_as == path.standing)
     return f"the weakest statement is only '{path.standing}': {weakest}"
-
-
-def _how(number: PartNumber, path: Path) -> str:
-    return f"{number}: " + ("; ".join(str(link) for link in path.links) or "our own number")

@@ -60,6 +60,8 @@ def _line(label: str, line: JobLine, job: Job, plan: Plan, settings: Settings) -
         why = next((words for words in plan.unfilled if words.startswith(f"{label}:")), f"{label}: {line.part}")
         raise refused("line-has-no-offer", job=job.number, found=why)
     each, rule = _price(found, settings)
+    # In the offer's own unit where there is one: two loose pieces for one pair, one pair for two pieces.
+    quantity = found.landed.item.needed if found else line.quantity
     return QuoteLine(
         label=label,
         kind="agreed" if label.isdigit() else "add-on",
@@ -67,9 +69,9 @@ def _line(label: str, line: JobLine, job: Job, plan: Plan, settings: Settings) -
         part=line.part,
         number=str(found.landed.item.offer.numbers()[0]) if found else "",
         description=found.landed.item.offer.description if found else "",
-        quantity=line.quantity,
+        quantity=quantity,
         unit_price=each,
-        parts_price=each * line.quantity,
+        parts_price=each * quantity,
         hours=line.hours,
         labour_price=Money(amount=line.hours * settings.labour_rate, currency=settings.currency).rounded(),
         freight_price=zero(settings.currency),

@@ -49,6 +49,19 @@ class Store:
         with self._transaction(**options) as connection:
             yield connection
 
+    @contextmanager
+    def noting(self) -> Iterator[Connection]:
+        """A transaction for a note that may be lost: where another writer is at work it is refused at once."""
+        with self._transaction(sourcing_begin="IMMEDIATE", sourcing_waits=False) as connection:
+            if (
+                not self._is_sqlite
+                and not connection.execute(
+                    text("SELECT pg_try_advisory_xact_lock(:writers)"), {"writers": WRITERS}
+                ).scalar()
+            ):
+                raise refused("database-busy", found=self.shown)
+            yield connection
+
     def close(self) -> None:
         """Let go of the database."""
         self._engine.dispose()

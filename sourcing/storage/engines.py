@@ -79,7 +79,10 @@ def _on_connect(connection: sqlite3.Connection, _: ConnectionPoolEntry) -> None:
 
 
 def _on_begin(connection: Connection) -> None:
-    kind = connection.get_execution_options().get("sourcing_begin", "DEFERRED")
+    options = connection.get_execution_options()
+    kind = options.get("sourcing_begin", "DEFERRED")
+    if not options.get("sourcing_waits", True):
+        connection.exec_driver_sql("PRAGMA busy_timeout = 0")
     if kind == "IMMEDIATE":
         # Readers go on reading while one writes. The mode stays in the file; where somebody is in the way of the
         # change it is made by the next writer, and a file that can't be written is told by BEGIN.

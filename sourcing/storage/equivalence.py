@@ -1,94 +1,62 @@
-"""The shop's parts and statements. A statement that leaves the table is withdrawn, not forgotten."""
+"""The shop's parts, the statements that count, and the other names of makers, as they stand now."""
 
-from collections import defaultdict
 from collections.abc import Sequence
 from typing import Any
 
-from sqlalchemy import Connection, Row, bindparam, delete, false, insert, select, update
+from sqlalchemy import Connection, delete, false, insert, select
 
-from ..basics.equivalence import EquivalenceTable, OurPart, Statement
-from ..basics.part_number import PartNumber
-from ..basics.value import changed
-from .shop_tables import OUR_PARTS, STATEMENTS
+from ..basics.asked import Asked
+from ..basics.equivalence import EquivalenceTable, MakerAlias, OurPart
+from ..basics.part_number import maker_key
+from .rows import as_text, as_value
+from .shop_tables import MAKER_ALIASES, OUR_PARTS, STATEMENTS
+from .statement_rows import statement_from
 
 PART_FIELDS = ("code", "name", "size", "category", "note")
-PLAIN_FIELDS = ("relation", "standing", "source", "stated_on", "stated_by", "condition", "count", "row")
-
-
-def replace_table(connection: Connection, table: EquivalenceTable) -> None:
-    """Make this the shop's table. Statements that stood there already keep their entry; those gone are withdrawn."""
-    _replace_parts(connection, table.parts)
-    standing = _standing(connection)
-    new: list[dict[str, Any]] = []
-    kept: list[dict[str, Any]] = []
-    for position, statement in enumerate(table.statements):
-        same = standing[changed(statement, row=None)]
-        if same:
-            kept.append({"kept": same.pop(0), "position": position, "row": statement.row})
-        else:
-            new.append(_row(statement, position))
-    _withdraw(connection, [number for numbers in standing.values() for number in numbers])
-    if kept:
-        by_number = STATEMENTS.c.statement == bindparam("kept")
-        places: dict[str, Any] = {"position": bindparam("position"), "row": bindparam("row")}
-        connection.execute(update(STATEMENTS).where(by_number).values(places), kept)
-    if new:
-        connection.execute(insert(STATEMENTS), new)
 
 
 def equivalence_table(connection: Connection) -> EquivalenceTable:
-    """The table as it stands, parts and statements in the order given; nothing where none was ever put."""
-    parts = connection.execute(select(OUR_PARTS).order_by(OUR_PARTS.c.position))
+    """The table as it stands, in its order; statements carry their numbers. Empty where none was ever put."""
+    current = select(STATEMENTS).where(STATEMENTS.c.withdrawn == false())
+    statements = connection.execute(current.order_by(STATEMENTS.c.position, STATEMENTS.c.statement))
     return EquivalenceTable(
-        parts=tuple(OurPart(**{name: row._mapping[name] for name in PART_FIELDS}) for row in parts),
-        statements=tuple(_statement(row) for row in _current(connection)),
+        parts=our_parts(connection),
+        statements=tuple(statement_from(row) for row in statements),
+        aliases=maker_aliases(connection),
     )
 
 
-def _current(connection: Connection) -> Sequence[Row[Any]]:
-    current = select(STATEMENTS).where(STATEMENTS.c.withdrawn == false())
-    return connection.execute(current.order_by(STATEMENTS.c.position)).all()
+def our_parts(connection: Connection) -> tuple[OurPart, ...]:
+    """The shop's parts in their order."""
+    rows = connection.execute(select(OUR_PARTS).order_by(OUR_PARTS.c.position))
+    return tuple(
+        OurPart(**{name: row._mapping[name] for name in PART_FIELDS}, asked=as_value(row.asked, Asked)) for row in rows
+    )
 
 
-def _standing(connection: Connection) -> defaultdict[Statement, list[int]]:
-    """Numbers of the current entries by what they state, wherever they stood: the same line may be there twice."""
-    found: defaultdict[Statement, list[int]] = defaultdict(list)
-    for row in _current(connection):
-        found[changed(_statement(row), row=None)].append(row.statement)
-    return found
-
-
-def _withdraw(connection: Connection, numbers: Sequence[int]) -> None:
-    if numbers:
-        gone = update(STATEMENTS).where(STATEMENTS.c.statement == bindparam("gone")).values(withdrawn=True)
-        connection.execute(gone, [{"gone": number} for number in numbers])
-
-
-def _replace_parts(connection: Connection, parts: Sequence[OurPart]) -> None:
+def put_parts(connection: Connection, parts: Sequence[OurPart]) -> None:
+    """Make these the shop's parts, in this order; the ones before go. Each code once."""
     connection.execute(delete(OUR_PARTS))
-    rows = [
-        {"position": position, **{name: getattr(part, name) for name in PART_FIELDS}}
+    rows: list[dict[str, Any]] = [
+        {"position": position, "asked": as_text(part.asked), **{name: getattr(part, name) for name in PART_FIELDS}}
         for position, part in enumerate(parts)
     ]
     if rows:
         connection.execute(insert(OUR_PARTS), rows)
 
 
-def _row(statement: Statement, position: int) -> dict[str, Any]:
-    return {
-        "position": position,
-        "left_printed": statement.left.printed,
-        "left_maker": statement.left.maker,
-        "right_printed": statement.right.printed,
-        "right_maker": statement.right.maker,
-        "withdrawn": False,
-        **{name: getattr(statement, name) for name in PLAIN_FIELDS},
-    }
+def maker_aliases(connection: Connection) -> tuple[MakerAlias, ...]:
+    """Other names of makers, in the order they were put."""
+    rows = connection.execute(select(MAKER_ALIASES).order_by(MAKER_ALIASES.c.position))
+    return tuple(MakerAlias(alias=row.alias, maker=row.maker) for row in rows)
 
 
-def _statement(row: Row[Any]) -> Statement:
-    return Statement(
-        left=PartNumber(printed=row.left_printed, maker=row.left_maker),
-        right=PartNumber(printed=row.right_printed, maker=row.right_maker),
-        **{name: row._mapping[name] for name in PLAIN_FIELDS},
-    )
+def put_aliases(connection: Connection, aliases: Sequence[MakerAlias]) -> None:
+    """Make these the other names of makers; the ones before go. One name stands for one maker, whatever its case."""
+    connection.execute(delete(MAKER_ALIASES))
+    rows: list[dict[str, Any]] = [
+        {"alias_key": maker_key(one.alias), "alias": one.alias, "maker": one.maker, "position": position}
+        for position, one in enumerate(aliases)
+    ]
+    if rows:
+        connection.execute(insert(MAKER_ALIASES), rows)

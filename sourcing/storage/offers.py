@@ -8,7 +8,7 @@ from functools import lru_cache
 from sys import intern
 from typing import Any, Literal
 
-from sqlalchemy import BigInteger, ColumnElement, Connection, Select, select, type_coerce, union
+from sqlalchemy import BigInteger, ColumnElement, Connection, Select, false, select, type_coerce, union
 
 from ..basics.offer import LeadTime, Offer, PriceBreak, SheetRow
 from ..basics.part_number import maker_key
@@ -62,14 +62,27 @@ def offers_of_sheet(connection: Connection, sheet: int) -> list[Offer]:
     return list(_offers(connection, OFFERS.c.sheet == sheet).values())
 
 
-def newest_number_keys(connection: Connection) -> list[tuple[str, str, str]]:
+def offers_numbered(connection: Connection, numbers: Collection[int]) -> dict[int, Offer]:
+    """Offers by their numbers in the database, whatever sheet they stand on; unknown numbers are left out."""
+    found: dict[int, Offer] = {}
+    wanted = sorted(set(numbers))
+    for at in range(0, len(wanted), CHUNK):
+        found.update(_offers(connection, OFFERS.c.offer.in_(wanted[at : at + CHUNK])))
+    return found
+
+
+def newest_number_keys(connection: Connection, only_sold: bool = False) -> list[tuple[str, str, str]]:
     """Every number of the newest sheets as (number key, maker key, supplier), each once.
 
     A number belongs to whom `Offer.numbers` says: beside a maker's number the supplier's own is the supplier's.
+    `only_sold`: without the rows that a sheet calls no longer available.
     """
     table = OFFERS
     query = select(table.c.supplier, table.c.supplier_key, table.c.maker_key, table.c.maker_number_key)
-    rows = connection.execute(query.where(table.c.sheet.in_(newest_sheets())).order_by(table.c.offer)).all()
+    query = query.where(table.c.sheet.in_(newest_sheets()))
+    if only_sold:
+        query = query.where(table.c.no_longer_available == false())
+    rows = connection.execute(query.order_by(table.c.offer)).all()
     suppliers = {supplier: maker_key(supplier) for supplier in {row[0] for row in rows}}
     # Made distinct here and not by the database, which takes three times as long over 200,000 rows.
     own = ((key, suppliers[supplier] if other else maker, supplier) for supplier, key, maker, other in rows)

@@ -1,8 +1,8 @@
-"""Tables of the shop's own word: settings, suppliers' terms, exchange rates, our parts, the equivalence table."""
+"""Tables of the shop's own word: settings, terms, exchange rates, our parts, the equivalence table and its history."""
 
-from sqlalchemy import Boolean, CheckConstraint, Column, Date, Integer, Table, Text
+from sqlalchemy import Boolean, CheckConstraint, Column, Date, ForeignKey, Index, Integer, Table, Text
 
-from .exact import RATE_PLACES, Exact
+from .exact import RATE_PLACES, Exact, Moment
 from .metadata import METADATA
 
 SHOP_SETTINGS = Table(
@@ -39,6 +39,8 @@ OUR_PARTS = Table(
     Column("size", Text, nullable=False),
     Column("category", Text, nullable=False),
     Column("note", Text, nullable=False),
+    # Defaults stand here as in the migration that added the columns to tables with rows in them.
+    Column("asked", Text, nullable=False, server_default="{}"),
 )
 
 STATEMENTS = Table(
@@ -59,10 +61,44 @@ STATEMENTS = Table(
     Column("count", Integer, nullable=False),
     Column("row", Integer),
     Column("withdrawn", Boolean, nullable=False),
+    Column("machine", Text, nullable=False, server_default=""),
+    Column("serial_from", Text, nullable=False, server_default=""),
+    Column("serial_to", Text, nullable=False, server_default=""),
+    Column("doubt", Text, nullable=False, server_default=""),
     CheckConstraint(
         "relation IN ('same part', 'superseded by', 'substitute', 'kit contains', 'must not')",
         name="ck_statements_relation",
     ),
     CheckConstraint("standing IN ('fitted', 'maker', 'supplier', 'unchecked')", name="ck_statements_standing"),
     sqlite_autoincrement=True,
+)
+
+STATEMENT_EVENTS = Table(
+    "statement_events",
+    METADATA,
+    Column("event", Integer, primary_key=True),
+    Column("statement", Integer, ForeignKey(STATEMENTS.c.statement), nullable=False),
+    Column("at", Moment, nullable=False),
+    Column("who", Text, nullable=False),
+    Column("what", Text, nullable=False),
+    Column("reason", Text, nullable=False),
+    Column("file", Text, nullable=False),
+    Column("was", Text),
+    CheckConstraint(
+        "what IN ('stated', 'doubted', 'doubt answered', 'withdrawn', 'restored', 'standing changed', 'changed', "
+        "'replaced')",
+        name="ck_statement_events_what",
+    ),
+    Index(None, "statement"),
+    sqlite_autoincrement=True,
+)
+
+MAKER_ALIASES = Table(
+    "maker_aliases",
+    METADATA,
+    # One name stands for one maker, whoever writes to the database.
+    Column("alias_key", Text, primary_key=True),
+    Column("alias", Text, nullable=False),
+    Column("maker", Text, nullable=False),
+    Column("position", Integer, nullable=False),
 )

@@ -38,7 +38,7 @@ def test_the_ranking_reads_in_a_terminal() -> None:
 def test_the_comparison_says_all_that_speaks_against_an_offer() -> None:
     text = " ".join(comparison_text(COMPARISON).split())
     for words in (
-        "HELD BACK BY ITS SIZE: number differs in one character; B38 is 2.0 in longer than B36, tolerance 0.6 in",
+        "HELD BACK: number differs in one character; B38 is 2.0 in longer than B36, tolerance 0.6 in",
         "Warning: the sheet is 30 days old",
         "Not ranked Pellbrook Power Parts: 0071-4438 (Corrivane CV-9036), belt, snow thrower auger freight is not",
         "1 piece more than needed, for the shelf at 11.00 USD",
@@ -73,7 +73,7 @@ def test_comparison_as_workbook() -> None:
     assert [(row["On the front"], row["In time"]) for row in ranked] == [("yes", "yes"), ("no", "no")]
     assert sheets["Cost lines"][2][2:] == ["Freight", 12.5, "USD", "by order value, from 0"]
     assert [row[5] for row in sheets["To judge"][1:]] == ["yes", "no"]
-    assert sheets["Not ranked"][1][5] == "freight is not known"
+    assert sheets["Not ranked"][1][5:7] == ["no", "freight is not known"]
 
 
 def test_the_plan_reads_in_a_terminal() -> None:
@@ -119,3 +119,17 @@ def test_plan_as_workbook() -> None:
         (2, "0071-4438", 140.94),
     ]
     assert sheets["Other ways"][2][1] == "", "a way that is not possible has no cost, not zero"
+
+
+def test_what_is_rejected_and_doubtful_is_told() -> None:
+    """Rejected offers stand under a title of their own; doubts about the need come before any offer."""
+    away = changed(COMPARISON.set_aside[0], reason="rejected: cord: asked is aramid", rejected=True)
+    doubted = changed(COMPARISON, set_aside=(away,), asks=("B36", "cord aramid"), warnings=("the lists disagree",))
+    text = comparison_text(doubted)
+    assert text.index("WARNING: the lists disagree") < text.index("Ranked by cost")
+    assert "Asked of an offer: B36, cord aramid\n" in text
+    assert "Rejected: not what is asked\n" in text and "      cord: asked is aramid\n" in text
+    assert "\nNot ranked\n" not in text
+    assert sheets_of(comparison_xlsx(doubted))["Not ranked"][1][5] == "yes"
+    told = plan_text(changed(PLAN, warnings=("line 1: the lists disagree",)))
+    assert "Before ordering\n  line 1: the lists disagree\n" in told

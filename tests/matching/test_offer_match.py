@@ -5,7 +5,8 @@ from rapidfuzz.distance import OSA
 
 from sourcing.basics.equivalence import EquivalenceTable, OurPart, Statement
 from sourcing.basics.part_number import OURS, number_key
-from sourcing.matching.family import bearers, families
+from sourcing.matching.equivalences.family import bearers
+from sourcing.matching.equivalences.graph import families
 from sourcing.matching.look_alikes import look_alike, near_keys
 from sourcing.matching.offer_match import OfferMatch, match_offer
 from tests.builders import number, offer, statement

@@ -11,9 +11,11 @@ import pytest
 from babel import Locale
 from hypothesis import given
 from hypothesis import strategies as st
+from stdnum import ean
 
 from sourcing.sheets.cells.cell import Bad
 from sourcing.sheets.cells.code_cells import (
+    GTIN_LENGTHS,
     LANGUAGES,
     has_right_check_digit,
     parse_gtins,
@@ -26,7 +28,8 @@ from sourcing.sheets.worksheet import Cell
 @pytest.mark.parametrize(
     "gtin",
     ["6291041500213", "73513537", "98412345678908", "9780471117094", "036000291452", "290000000012", "2000000000015",
-     "20000011", "12000000000012", "2000160000009"],
+     "20000011", "12000000000012", "2000160000009",
+     "614141000036", "10614141000415"],  # prefix 0614141 of the GS1 General Specifications' examples (from memory)
 )  # fmt: skip
 def test_a_right_gtin(gtin: str) -> None:
     assert parse_gtins([gtin]) == [gtin]
@@ -58,6 +61,30 @@ def test_check_digits_by_the_rule_written_out(body: str) -> None:
     total = sum(int(digit) * (3 if at % 2 == 0 else 1) for at, digit in enumerate(reversed(body)))
     right = -total % 10
     assert [digit for digit in range(10) if has_right_check_digit(f"{body}{digit}")] == [right]
+
+
+@given(st.from_regex(r"[0-9]{7,13}", fullmatch=True))
+def test_check_digits_against_python_stdnum(body: str) -> None:
+    """`stdnum.ean` reckons the same digit and takes the same numbers of 8, 12, 13 and 14 digits."""
+    digit = ean.calc_check_digit(body)
+    assert [other for other in "0123456789" if has_right_check_digit(body + other)] == [digit]
+    if len(body) + 1 in GTIN_LENGTHS:
+        assert ean.is_valid(body + digit)
+
+
+@given(st.from_regex(r"[0-9]{14}", fullmatch=True).filter(has_right_check_digit), st.integers(0, 12))
+def test_swapped_neighbours_are_noticed_but_where_they_differ_by_five(gtin: str, at: int) -> None:
+    """Weights 1 and 3: a swap changes the sum by twice the difference, and ten is what is looked at (arithmetic)."""
+    swapped = gtin[:at] + gtin[at + 1] + gtin[at] + gtin[at + 2 :]
+    assert has_right_check_digit(swapped) == (abs(int(gtin[at]) - int(gtin[at + 1])) in (0, 5))
+    assert ean.is_valid(swapped) == has_right_check_digit(swapped)
+
+
+def test_a_zero_put_back_is_right_again_and_a_shortened_number_is_lost() -> None:
+    """Eleven digits of 036000291452 (textbook UPC, from memory); 6.29104E+12 of 6291041500213 (GS1 Hong Kong)."""
+    assert ean.is_valid("36000291452".zfill(14)) and ean.is_valid("036000291452")
+    found = parse_gtins(["36000291452", "6.29104E+12"])
+    assert [one.suggestions for one in found if isinstance(one, Bad)] == [("036000291452",), ()]
 
 
 def test_a_gtin_in_other_dress() -> None:

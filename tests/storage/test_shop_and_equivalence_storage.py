@@ -2,27 +2,35 @@
 
 from datetime import date
 from decimal import Decimal
+from typing import get_type_hints
 
 import pytest
-from sqlalchemy import text
 
+from sourcing.basics.asked import Asked
 from sourcing.basics.deed import Deed
-from sourcing.basics.equivalence import EquivalenceTable, OurPart, Statement
+from sourcing.basics.equivalence import EquivalenceTable, MakerAlias, OurPart, Statement
 from sourcing.basics.problem import Refused
 from sourcing.basics.rate import Rate
+from sourcing.basics.statement_history import Signed
 from sourcing.basics.value import changed
 from sourcing.storage.database import Store
 from sourcing.storage.deeds import deeds, record
-from sourcing.storage.equivalence import equivalence_table, replace_table
+from sourcing.storage.equivalence import equivalence_table, maker_aliases, our_parts, put_aliases, put_parts
 from sourcing.storage.shop import has_settings, put_rates, put_settings, put_terms, rates, settings_on, terms_on
+from sourcing.storage.statements import state
 from tests.builders import number, statement, terms
 from tests.storage.kept_values import AT, settings
 
-BELT = OurPart(code="AUGER-BELT", name="Auger belt", size="A36", category="belts", note="dry")
+SIGNED = Signed(at=AT, who="Oona Brandeth")
+ASKED = Asked(cord="aramid", cover="wrapped", cogs="plain", side="left", sold_as="matched set", pieces=2)
+BELT = OurPart(code="AUGER-BELT", name="Auger belt", size="A36", category="belts", note="dry", asked=ASKED)
 KEEPER = OurPart(code="A-KEEPER", name="Belt keeper")
 SAME = statement(number("NW-40388", "Norrowby"), "same part", number("CV 4036", "Corrivane"))
 NEVER = statement(number("NW-40388", "Norrowby"), "must not", number("4L360"), "unchecked")
-KIT = changed(statement(number("K1"), "kit contains", number("B2"), condition="two sheaves"), count=3)
+KIT = changed(
+    statement(number("K1"), "kit contains", number("B2"), condition="two sheaves"),
+    **{"count": 3, "machine": "NW-826", "serial_from": "0700", "serial_to": "0799", "doubt": "only two came"},
+)
 
 
 def test_settings_hold_from_their_day_on(store: Store) -> None:
@@ -69,28 +77,41 @@ def at_row(one: Statement, row: int) -> Statement:
 
 
 def test_the_equivalence_table_comes_back_in_its_order(store: Store) -> None:
-    table = EquivalenceTable(parts=(BELT, KEEPER), statements=(at_row(NEVER, 2), at_row(SAME, 3), at_row(KIT, 7)))
+    """With every field of statements and parts, and the numbers the table gave."""
+    said = (at_row(NEVER, 2), at_row(SAME, 3), at_row(KIT, 7))
+    aliases = (MakerAlias(alias="NORROWBY MFG", maker="Norrowby"), MakerAlias(alias="Cv.", maker="Corrivane"))
     with store.writing() as connection:
         assert equivalence_table(connection) == EquivalenceTable(parts=(), statements=())
-        replace_table(connection, table)
+        put_parts(connection, (BELT, KEEPER))
+        put_aliases(connection, aliases)
+        numbers = state(connection, said, SIGNED, ["", "", ""])
     with store.reading() as connection:
-        assert equivalence_table(connection) == table
+        found = equivalence_table(connection)
+    assert found.parts == (BELT, KEEPER) and found.aliases == aliases
+    assert found.statements == tuple(changed(one, number=at) for one, at in zip(said, numbers, strict=True))
 
 
-def test_a_statement_that_goes_is_withdrawn_and_one_that_stays_keeps_its_entry(store: Store) -> None:
-    first = EquivalenceTable(parts=(BELT,), statements=(at_row(SAME, 2), at_row(NEVER, 3), at_row(SAME, 4)))
-    second = EquivalenceTable(parts=(KEEPER,), statements=(at_row(KIT, 2), at_row(SAME, 9)))
+def test_this_test_knows_every_field_of_a_statement_and_of_a_part() -> None:
+    """A field added to them and forgotten in storage would be lost in silence."""
+    blank = changed(SAME, row=None, number=None)
+    differing = {name for name in get_type_hints(Statement) if getattr(KIT, name) != getattr(blank, name)}
+    assert differing | {"row", "number", "standing", "stated_by", "source", "stated_on"} == set(
+        get_type_hints(Statement)
+    )
+    plain = OurPart(code="", name="")
+    assert all(getattr(BELT, name) != getattr(plain, name) for name in get_type_hints(OurPart))
+    assert all(getattr(BELT.asked, name) != getattr(Asked(), name) for name in get_type_hints(Asked))
+
+
+def test_parts_and_names_put_again_take_the_place_of_the_ones_before(store: Store) -> None:
     with store.writing() as connection:
-        replace_table(connection, first)
-        replace_table(connection, second)
-        assert equivalence_table(connection) == second
-        rows = connection.execute(text("SELECT relation, withdrawn FROM statements ORDER BY statement")).all()
-    assert [(relation, bool(gone)) for relation, gone in rows] == [
-        ("same part", False),
-        ("must not", True),
-        ("same part", True),
-        ("kit contains", False),
-    ]
+        put_parts(connection, (BELT,))
+        put_parts(connection, (KEEPER, changed(BELT, note="wet")))
+        put_aliases(connection, (MakerAlias(alias="CV", maker="Corrivane"),))
+        put_aliases(connection, ())
+    with store.reading() as connection:
+        assert our_parts(connection) == (KEEPER, changed(BELT, note="wet"))
+        assert maker_aliases(connection) == ()
 
 
 def test_the_ledger_keeps_order_and_is_asked_by_subject(store: Store) -> None:

@@ -1,61 +1,44 @@
 """Compare the size our part has with the size an offer says it has; hold back what differs, with the numbers."""
 
-from typing import Literal
+from functools import lru_cache
 
-from ...basics.value import Value
-from .v_belts import BeltSize, read_belt, tolerance
+from .compare import compare_sizes
+from .reading import is_whole, read_names
+from .size import FamilyName, Size
+from .text import blocked_in, has_words, plain, spoken_of
+from .verdict import NOT_COMPARED, SizeCheck, Verdict
 
-Verdict = Literal["same size", "other duty", "different", "cannot be compared"]
+__all__ = ["NOT_COMPARED", "SizeCheck", "Verdict", "check_size"]
 
-
-class SizeCheck(Value, frozen=True, kw_only=True):
-    """The verdict and why, in numbers. 'other duty': fits the groove but is made lighter or heavier."""
-
-    verdict: Verdict
-    words: str
-
-    @property
-    def vetoes(self) -> bool:
-        """Whether the match is held back. What can't be compared neither speaks for nor against."""
-        return self.verdict in ("different", "other duty")
-
-
-NOT_COMPARED = SizeCheck(verdict="cannot be compared", words="")
+_Families = frozenset[FamilyName]
 
 
 def check_size(asked: str, *offered: str) -> SizeCheck:
-    """Compare a designation we ask for with the first readable one among an offer's texts.
+    """Compare a designation we ask for with what an offer's texts say; the most cautious answer where they say several.
 
-    A size that agrees never makes two parts the same: cord, cover and cogs decide too.
+    `asked` is known to be a designation. The offer's texts belong together: 'belt' in the description makes a size of
+    'A36' in the number. A size that agrees never makes two parts the same: cord, cover and cogs decide too.
     """
-    want = read_belt(asked)
-    have = next((size for text in offered if (size := read_belt(text))), None)
-    if want is None or have is None:
+    wanted = read_names(asked, certain=True)
+    if not wanted:
         return NOT_COMPARED
-    return _compare(want, have)
+    families = frozenset(want.family for want in wanted)
+    checks = [_best(wanted, have) for have in _offered_names(families, offered)]
+    return max(checks, key=lambda check: check.caution, default=NOT_COMPARED)
 
 
-def _compare(want: BeltSize, have: BeltSize) -> SizeCheck:
-    both = f"asked {want.words()}; offered {have.words()}"
-    if want.section.groove != have.section.groove:
-        gap = abs(want.section.top_width - have.section.top_width)
-        sits = "too narrow, it sinks in the groove and slips" if have.section.top_width < want.section.top_width else ""
-        how = sits or "too wide, it rides on top of the groove"
-        return SizeCheck(verdict="different", words=f"different section, {gap:.3f} in in width: {how} ({both})")
-    apart, allowed = abs(want.outside - have.outside), tolerance(min(want.inside, have.inside))
-    if apart > allowed:
-        words = f"different length, {apart.normalize():f} in apart where {allowed} in is allowed ({both})"
-        return SizeCheck(verdict="different", words=words)
-    if want.section.light_duty != have.section.light_duty:
-        return SizeCheck(verdict="other duty", words=f"{_duty(want)} ({both})")
-    cogs = "; one is cogged, the other is not" if want.section.name != have.section.name else ""
-    return SizeCheck(verdict="same size", words=f"same size within {allowed} in{cogs} ({both})")
+def _best(wanted: tuple[Size, ...], have: Size) -> SizeCheck:
+    """The part may bear several names ('A44 / 4L460'): any of them will do."""
+    return min((compare_sizes(want, have) for want in wanted), key=lambda check: abs(check.caution - 1))
 
 
-def _duty(want: BeltSize) -> str:
-    # One way only: a classical belt may take a light-duty belt's place where the smallest sheave is large enough
-    # (distributors' catalogues: about 3 in for A, 5.4 in for B); a light-duty belt wears out early in its place.
-    if want.section.light_duty:
-        least = "3 in" if want.section.groove == "A" else "5.4 in"
-        return f"fits but is heavier duty: it serves only where the smallest sheave is about {least} or more"
-    return "fits but is light duty: lower power rating and shorter life, not accepted in place of a classical belt"
+@lru_cache(maxsize=20_000)
+def _offered_names(families: _Families, offered: tuple[str, ...]) -> list[Size]:
+    joined = plain(" | ".join(offered))
+    spoken, blocked = spoken_of(joined), blocked_in(joined)
+    names = [name for text in offered for name in read_names(text, False, spoken, blocked)]
+    if not names and not spoken and not blocked and not has_words(joined):
+        names = [name for text in offered for name in read_names(text, False, families) if is_whole(text, name)]
+    same = [name for name in names if name.family in families]
+    # A name of another family counts only where the offer does not speak of ours: 'belt kit with bearing 6203-2RS'.
+    return same or ([] if spoken & families else names)

@@ -1,0 +1,136 @@
+"""The queue of candidates that wait for a person: what nobody has answered and no number has settled meanwhile."""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from rapidfuzz.distance import OSA
+from sqlalchemy import Connection
+
+from ..basics.judgement import KeptCandidate, ReviewQueue, Waiting
+from ..basics.money import Money
+from ..basics.offer import Offer
+from ..basics.part_number import OURS, PartNumber
+from ..matching.equivalences.family import Family
+from ..matching.review_order import InQueue, in_order, worth
+from ..storage.candidates import CandidateRow, candidate_rows, kept_candidates, not_looked_through
+from ..storage.jobs import jobs
+from ..storage.judgements import judgements_in_force
+from ..storage.offers import offers_numbered
+from ..storage.part_lookups import lookups
+from .desk import Desk, ShopNow, shop_now
+from .our_side import OurSide, our_side
+from .settled import named, settled_rows
+from .shop_prices import ShopPrices
+
+
+@dataclass(frozen=True)
+class Review:
+    """Everything judging needs, loaded once."""
+
+    connection: Connection
+    shop: ShopNow
+    side: OurSide
+    prices: ShopPrices
+    asked: Counter[str]
+
+
+def review(connection: Connection, desk: Desk, side: OurSide | None = None) -> Review:
+    """Load the shop, our parts (unless they are there already) and how often each was asked for."""
+    shop = shop_now(connection, desk.at)
+    prices = ShopPrices(shop.rates, desk.at.date())
+    return Review(connection, shop, side or our_side(connection), prices, times_asked(connection))
+
+
+def review_queue(desk: Desk, supplier: str = "", most: int | None = 20) -> ReviewQueue:
+    """The rows that wait, of one supplier or all, most worth first; `most` rows are shown, None: all of them."""
+    with desk.store.reading() as connection:
+        found = review(connection, desk)
+        waiting = waiting_rows(found, supplier)
+        order = in_order(_in_queue(found, waiting))
+        rows = list(dict.fromkeys(one.row for one in order))
+        shown = set(rows if most is None else rows[:most])
+        return ReviewQueue(
+            supplier=supplier,
+            rows=len(rows),
+            candidates=len(order),
+            shown=tuple(show(found, [one.candidate for one in order if one.row in shown])),
+            not_looked_through=tuple(not_looked_through(connection)),
+        )
+
+
+def waiting_rows(found: Review, supplier: str = "") -> list[CandidateRow]:
+    """Candidates nobody has answered, of parts that are still ours, on rows that are not automatic by now."""
+    makers = found.side.makers
+    settled = settled_rows(judgements_in_force(found.connection), makers)
+    waiting = [
+        one
+        for one in candidate_rows(found.connection, supplier)
+        if one.part in found.side.families and not settled.settled(named(one.keys, makers), one.part)
+    ]
+    automatic = _automatic(found, waiting)
+    return [one for one in waiting if one.offer not in automatic]
+
+
+def show(found: Review, candidates: Sequence[int]) -> list[Waiting]:
+    """The candidates of these numbers as a person is to see them, in this order."""
+    kept = kept_candidates(found.connection, candidates)
+    return [_waiting(found, kept[number]) for number in candidates if number in kept]
+
+
+def times_asked(connection: Connection) -> Counter[str]:
+    """How many lines of jobs call for each part and how often it was looked up, together."""
+    asked = Counter(line.part for job in jobs(connection) for _, line in job.labelled() if line.part)
+    asked.update(lookups(connection))
+    return asked
+
+
+def _automatic(found: Review, waiting: Iterable[CandidateRow]) -> set[int]:
+    """Offers that match by themselves now, because of statements made since they were found."""
+    bearers = found.side.bearers
+    maybe = {one.offer for one in waiting if one.keys.supplier_key in bearers or one.keys.maker_number_key in bearers}
+    return {number for number, offer in offers_numbered(found.connection, maybe).items() if is_automatic(found, offer)}
+
+
+def is_automatic(found: Review, offer: Offer) -> bool:
+    """Whether the offer is one of our parts by its number and the table alone."""
+    return any(match.tier == "automatic" for _, match in found.side.matches(offer))
+
+
+def _in_queue(found: Review, waiting: Iterable[CandidateRow]) -> list[InQueue]:
+    return [
+        InQueue(
+            candidate=one.candidate,
+            row=one.offer,
+            price=found.prices.each(one.net_price, one.price_basis, one.currency, one.sold_by),
+            asked=found.asked[one.part],
+            score=one.score,
+            rank=one.rank,
+        )
+        for one in waiting
+    ]
+
+
+def _waiting(found: Review, kept: KeptCandidate) -> Waiting:
+    family = found.side.families[kept.part]
+    price, asked = found.prices.of(kept.offer), found.asked[kept.part]
+    terms, value = found.shop.terms.get(kept.offer.supplier), worth(price, asked)
+    currency = found.prices.currency
+    return Waiting(
+        kept=kept,
+        part=family.part,
+        supplier_name=terms.name if terms else kept.offer.supplier,
+        price=None if price is None else Money(amount=price, currency=currency).rounded(),
+        asked=asked,
+        worth=None if value is None else Money(amount=value, currency=currency).rounded(),
+        near=_near(kept.offer, family),
+    )
+
+
+def _near(offer: Offer, family: Family) -> tuple[PartNumber, PartNumber] | None:
+    """The two numbers most alike, one of the row's and one of the part's; our own code is no number on a sheet."""
+    theirs = [number for node, number in family.printed.items() if node not in family.forbidden]
+    pairs = [(one, other) for one in offer.numbers() for other in theirs if other.maker != OURS and one.key]
+    if not pairs:
+        return None
+    return max(pairs, key=lambda pair: (OSA.normalized_similarity(pair[0].key, pair[1].key), str(pair[1])))

@@ -1,0 +1,101 @@
+"""Add one statement to the table, as a person types it."""
+
+from datetime import date
+
+from sqlalchemy import Connection
+
+from ..basics.equivalence import Statement
+from ..basics.part_number import OURS, PartNumber, number_key
+from ..basics.problem import refused
+from ..basics.statement_history import KeptStatement, Signed
+from ..basics.value import Value, changed
+from ..matching.equivalences.makers import Makers
+from ..matching.equivalences.number_cells import cell_text
+from ..matching.equivalences.table_rows import statement_of
+from ..storage.equivalence import maker_aliases, our_parts
+from ..storage.statements import kept_statement, state
+from .desk import Desk
+from .statement_deeds import refuse_doubled
+
+OURS_SAID = "ours"
+
+
+class Told(Value, frozen=True, kw_only=True):
+    """A statement in the words it was typed in. Numbers are 'maker:number'; 'ours:CODE' is our own part.
+
+    `stated_on`, `stated_by`: left out, it is said today by who does this.
+    """
+
+    left: str
+    relation: str
+    right: str
+    source: str
+    standing: str = "unchecked"
+    condition: str = ""
+    machine: str = ""
+    serial_from: str = ""
+    serial_to: str = ""
+    count: int = 1
+    stated_on: date | None = None
+    stated_by: str = ""
+
+
+def add_statement(desk: Desk, told: Told) -> KeptStatement:
+    """Keep it. Refuses what a row of the table is refused for, and one that is there already or was withdrawn."""
+    new = _statement(desk, told)
+    with desk.writing("add statement") as pen:
+        new = _checked(pen.connection, new)
+        refuse_doubled(pen.connection, new)
+        signed = Signed(at=desk.at, who=desk.who)
+        (number,) = state(pen.connection, [new], signed, ["at the desk"])
+        pen.note(f"statement {number}", str(new))
+        return kept_statement(pen.connection, number)
+
+
+def _statement(desk: Desk, told: Told) -> Statement:
+    """The statement by the rules of the table's rows."""
+    (left_maker, left), (right_maker, right) = _number(told.left), _number(told.right)
+    cells = {
+        "left maker": left_maker,
+        "left number": left,
+        "relation": told.relation,
+        "right maker": right_maker,
+        "right number": right,
+        "condition": told.condition,
+        "machine": told.machine,
+        "serial from": told.serial_from,
+        "serial to": told.serial_to,
+        "standing": told.standing,
+        "source": told.source,
+        "count": str(told.count),
+        "stated on": (told.stated_on or desk.at.date()).isoformat(),
+        "stated by": told.stated_by or desk.who,
+    }
+    row = {column: cell_text(column, cell) for column, cell in cells.items()}
+    return changed(statement_of(row, 0), row=None)
+
+
+def _number(text: str) -> tuple[str, str]:
+    maker, sign, number = text.partition(":")
+    if not sign:
+        raise refused("number-without-maker", found=text)
+    maker = maker.strip()
+    return (OURS if maker.casefold() == OURS_SAID else maker), number
+
+
+def _checked(connection: Connection, statement: Statement) -> Statement:
+    """With our codes as the parts print them. Refuses a code that is none, and a statement about itself."""
+    codes = {number_key(part.code): part.code for part in our_parts(connection)}
+
+    def as_printed(number: PartNumber) -> PartNumber:
+        if number.maker != OURS:
+            return number
+        if number.key not in codes:
+            raise refused("no-such-part", found=number.printed)
+        return changed(number, printed=codes[number.key])
+
+    made = changed(statement, left=as_printed(statement.left), right=as_printed(statement.right))
+    makers = Makers(maker_aliases(connection))
+    if makers.node(made.left) == makers.node(made.right):
+        raise refused("statement-about-itself", found=str(made.left))
+    return made

@@ -1,0 +1,11 @@
+"""The kinds of problem met while matching rows to parts, and while judging what is alike."""
+
+from .problem_kind import ProblemKind, kind
+
+MATCH_KINDS: dict[str, ProblemKind] = {
+    "no-four-columns": kind(
+        "No number and no description",
+        "no row near the top names a column of numbers or descriptions",
+        'name the columns number, maker, description and price, or say which is which with --column "Artikel=number"',
+    ),
+}

@@ -1,0 +1,111 @@
+"""The kinds of problem met when a person changes the equivalence table: statements, doubts, makers' names."""
+
+from .problem_kind import ProblemKind, kind
+
+STATEMENT_KINDS: dict[str, ProblemKind] = {
+    "no-such-statement": kind(
+        "No such statement",
+        "the table has no statement number {found}",
+        "see the numbers with 'sourcing numbers NUMBER' or 'sourcing table export FILE.xlsx'",
+    ),
+    "statement-number-twice": kind(
+        "Statement number twice",
+        "statement number {found} stands in row {first} already",
+        "leave the number of a new statement blank",
+    ),
+    "statement-there-already": kind(
+        "Statement there already",
+        "statement {number} says the same: {found}",
+        "nothing needs adding; 'sourcing table history {number}' shows what happened to it",
+    ),
+    "statement-withdrawn-before": kind(
+        "Statement withdrawn before",
+        "statement {number} says the same and was withdrawn: {found}",
+        "if it holds after all, say so with 'sourcing table restore {number} --reason WORDS'",
+    ),
+    "statement-withdrawn": kind(
+        "Statement withdrawn",
+        "statement {found} is withdrawn",
+        "restore it first with 'sourcing table restore {found} --reason WORDS'",
+    ),
+    "statement-not-withdrawn": kind(
+        "Statement not withdrawn",
+        "statement {found} is not withdrawn",
+        "nothing needs restoring; 'sourcing table history {found}' shows what happened to it",
+    ),
+    "statement-not-doubted": kind(
+        "Statement not doubted",
+        "nobody doubts statement {found}",
+        "nothing needs answering; 'sourcing table history {found}' shows what happened to it",
+    ),
+    "standing-unchanged": kind(
+        "Standing unchanged",
+        "statement {found} has the standing '{standing}' already",
+        "name another standing; 'sourcing table history {found}' shows what happened to it",
+    ),
+    "reason-blank": kind(
+        "Reason missing",
+        "no reason is given for what is to be done with {found}",
+        "say why in words with --reason",
+    ),
+    "number-without-maker": kind(
+        "Maker not said",
+        "'{found}' does not say whose number it is",
+        "write it as maker:number, such as Norrowby:NW-40388; ours:CODE for our own part; :NUMBER if nobody knows",
+    ),
+    "number-in-no-statement": kind(
+        "Number in no statement",
+        "no statement and no part of ours names '{found}'",
+        "check the number, or add what is known of it with 'sourcing table add'",
+    ),
+    "table-import-problems": kind(
+        "Rows that can't be used",
+        "'{file}' has {count} that can't be used",
+        "correct them, or add --keep-good to keep the others; nothing was changed",
+    ),
+    "withdraw-with-problems": kind(
+        "Not clear what is missing",
+        "'{file}' has {count} that can't be used, so it is not clear which statements are missing from it",
+        "correct the rows first, or leave out --withdraw-missing; nothing was changed",
+    ),
+    "no-table-file": kind(
+        "Not a table",
+        "the folder '{found}' holds none of parts.csv, statements.csv, makers.csv",
+        "name a folder as 'sourcing table export FOLDER' makes it, or an .xlsx file",
+    ),
+    "table-file-kind": kind(
+        "Kind of file not known",
+        "'{found}' has no ending this command writes",
+        "name a file that ends in .xlsx, or a folder for CSV files",
+    ),
+    "maker-name-blank": kind(
+        "Maker's name blank",
+        "'{found}' holds no letter and no digit",
+        "write the name of the maker",
+    ),
+    "maker-name-same": kind(
+        "Name of itself",
+        "'{found}' and '{maker}' are the same name already, for case, blanks and punctuation never count",
+        "nothing needs adding",
+    ),
+    "alias-of-another": kind(
+        "Name of another maker",
+        "'{found}' stands for {maker} already",
+        "take that away first with 'sourcing table maker \"{found}\" --remove'",
+    ),
+    "alias-of-alias": kind(
+        "Name that stands for another",
+        "'{found}' is itself only another name of {maker}",
+        "name {maker} instead",
+    ),
+    "maker-has-aliases": kind(
+        "Maker with other names",
+        "'{found}' is the name that {aliases} stand for",
+        "take those away first with 'sourcing table maker NAME --remove'",
+    ),
+    "no-such-alias": kind(
+        "No such name",
+        "'{found}' is not kept as another name of a maker",
+        "see the names with 'sourcing table makers'",
+    ),
+}

@@ -1,0 +1,171 @@
+"""Every number of every part of ours, as columns: what whole sheets are compared with."""
+
+from collections import Counter, deque
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from ...basics.equivalence import STANDINGS, OurPart, Standing, Statement
+from ...basics.part_number import OURS, PartNumber, number_key
+from .graph import Graph
+from .links import Links, our_number
+from .reach import Reach, reach
+
+MOST_PARTS = 20
+"""Where a number belongs to more parts than this on average, the table ties nearly everything to everything."""
+ALWAYS_FEW = 1000
+"""So many rows are written out in any case."""
+NEAREST = 50
+"""What is written out of a part in such a tangle: about these many numbers, the nearest."""
+WORST = STANDINGS[-1]
+NO_PATH = -1
+
+
+@dataclass(frozen=True, eq=False)
+class NumberBook:
+    """One row for a number of a part, in columns of equal length.
+
+    `links`: how many statements lie between, 0 for our own code; -1 where no path leads to the number, which is here
+    only because it must not serve. `tangled`: parts tied to so many others that their numbers tell nothing: only the
+    nearest are here, all of them unchecked, so that nothing follows from them by itself.
+    """
+
+    maker_key: list[str] = field(default_factory=list)
+    number_key: list[str] = field(default_factory=list)
+    part: list[str] = field(default_factory=list)
+    standing: list[Standing] = field(default_factory=list)
+    links: list[int] = field(default_factory=list)
+    conditional: list[bool] = field(default_factory=list)
+    forbidden: list[bool] = field(default_factory=list)
+    tangled: tuple[str, ...] = ()
+
+    def columns(self) -> dict[str, list[Any]]:
+        """The columns by name, ready for a table."""
+        names = ("maker_key", "number_key", "part", "standing", "links", "conditional", "forbidden")
+        return {name: getattr(self, name) for name in names}
+
+
+def number_book(graph: Graph) -> NumberBook:
+    """The book of all parts: linear in the table. Paths are not written out: `path_words` tells one when asked."""
+    book = NumberBook()
+    if _wrote_all(book, graph, graph.parts, len(graph.links.nodes)):
+        return book
+    book, tangled = NumberBook(), list[str]()
+    for codes, size in _hanging_together(graph):
+        rows = NumberBook()
+        if not _wrote_all(rows, graph, codes, size):
+            rows = NumberBook()
+            tangled += codes
+            for code in codes:
+                _write(rows, code, _nearest(graph.links, graph.parts[code]))
+            rows.standing[:] = [WORST] * len(rows.standing)
+        for name, column in book.columns().items():
+            column += getattr(rows, name)
+    return replace(book, tangled=tuple(sorted(tangled)))
+
+
+def bearers_of(graph: Graph) -> dict[str, frozenset[str]]:
+    """Number key to the codes of our parts that bear it under any maker; in a tangle, to two or more of its parts."""
+    book = number_book(graph)
+    found: dict[str, set[str]] = {}
+    for key, code, links in zip(book.number_key, book.part, book.links, strict=True):
+        if links != NO_PATH:
+            found.setdefault(key, set()).add(code)
+    for key, codes in _tangled_keys(graph, book.tangled):
+        found.setdefault(key, set()).update(codes)
+    return {key: frozenset(codes) for key, codes in found.items()}
+
+
+def path_words(graph: Graph, code: str, number: PartNumber) -> str:
+    """How the number is our part's, link by link: 'Norrowby NW-1: BELT same part Norrowby NW-1 (maker: list)'.
+
+    Blank where no path leads to it.
+    """
+    family, node = graph.family(code), graph.node(number)
+    return words_of(number, family.paths[node].links) if node in family.paths else ""
+
+
+def words_of(number: PartNumber, links: tuple[Statement, ...]) -> str:
+    """The number and its statements in words."""
+    return f"{number}: " + ("; ".join(map(str, links)) or "our own number")
+
+
+def _wrote_all(book: NumberBook, graph: Graph, codes: Iterable[str], numbers: int) -> bool:
+    """Write the numbers of these parts, but stop where they get too many for so many different `numbers`."""
+    most = MOST_PARTS * numbers + ALWAYS_FEW
+    for code in codes:
+        start = graph.links.index[OURS, number_key(code)]
+        _write(book, code, reach(graph.links, start, our_number(graph.parts[code])))
+        if len(book.part) > most:
+            return False
+    return True
+
+
+def _write(book: NumberBook, code: str, found: Reach) -> None:
+    depths = found.depths()
+    for node, depth in depths.items():
+        standing, conditional = divmod(found.level[node], 2)
+        _row(book, found, node, (code, STANDINGS[standing], depth, bool(conditional)))
+    for node, ban in found.forbidden.items():
+        if node not in found.way:
+            _row(book, found, node, (code, found.links.statements[ban].counts_as, NO_PATH, False))
+
+
+def _row(book: NumberBook, found: Reach, node: int, said: tuple[str, Standing, int, bool]) -> None:
+    maker, key = found.links.nodes[node]
+    book.maker_key.append(maker)
+    book.number_key.append(key)
+    book.part.append(said[0])
+    book.standing.append(said[1])
+    book.links.append(said[2])
+    book.conditional.append(said[3])
+    book.forbidden.append(node in found.forbidden)
+
+
+def _hanging_together(graph: Graph) -> Iterator[tuple[list[str], int]]:
+    """Our parts by the piece of the table they hang in, and how many numbers it has."""
+    labels = _labels(graph)
+    sizes = Counter(labels)
+    pieces: dict[int, list[str]] = {}
+    for code in graph.parts:
+        pieces.setdefault(labels[graph.links.index[OURS, number_key(code)]], []).append(code)
+    for label, codes in pieces.items():
+        yield codes, sizes[label]
+
+
+def _labels(graph: Graph) -> list[int]:
+    from .components import components  # scipy takes its time to load, and few tables need this
+
+    links = graph.links
+    followed = [at for some in links.ahead.values() for at in some]
+    return components(len(links.nodes), [links.left[at] for at in followed], [links.right[at] for at in followed])
+
+
+def _nearest(links: Links, part: OurPart) -> Reach:
+    """The nearest numbers of a part in a tangle, and what is forbidden of them."""
+    start = links.index[OURS, number_key(part.code)]
+    tree, waiting = {start: -1}, deque([start])
+    while waiting and len(tree) < NEAREST:
+        node = waiting.popleft()
+        for at in links.ahead.get(node, ())[:NEAREST]:
+            other = links.other(at, node)
+            if other not in tree:
+                tree[other] = at
+                waiting.append(other)
+    forbidden = {links.right[at]: at for node in tree for at in links.bans.get(node, ())}
+    way, level = dict.fromkeys(tree, tree), dict.fromkeys(tree, 0)
+    return Reach(links, None, start, our_number(part), way, level, forbidden)
+
+
+def _tangled_keys(graph: Graph, tangled: tuple[str, ...]) -> Iterator[tuple[str, list[str]]]:
+    """Every number key in a tangle, with two of the parts in it: enough to say that it is not one part's alone."""
+    if not tangled:
+        return
+    labels, two = _labels(graph), dict[int, list[str]]()
+    for code in tangled:
+        some = two.setdefault(labels[graph.links.index[OURS, number_key(code)]], [])
+        if len(some) < 2:
+            some.append(code)
+    for (_, key), label in zip(graph.links.nodes, labels, strict=True):
+        if label in two:
+            yield key, two[label]

@@ -1,0 +1,151 @@
+"""What the numbers, maker, description and price of a row say, taken apart once so that rows can be compared in pairs.
+
+Codes are words with digits that may be part numbers; a code may be written with gaps ('PS LX 350'), so neighbours are
+joined too. Which words speak of colour, side or of another thing ('for', 'remanufactured') is common practice, no source.
+"""
+
+import html
+import re
+import unicodedata
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+from math import log
+from typing import NamedTuple
+
+from .measures import Measure, measures
+
+SHORTEST_CODE = 4
+"""Shorter codes are borne by too many things to say anything."""
+
+COLOURS = frozenset(
+    "black white red blue green yellow orange purple pink gray grey silver gold brown beige ivory bronze chrome titanium "
+    "schwarz weiss weiß rot blau grün gelb silber grau noir blanc rouge bleu vert jaune gris negro blanco rojo azul "
+    "cyan magenta charcoal graphite walnut cherry oak almond bisque copper clear burgundy teal tan navy".split()
+)
+SIDES = {
+    **dict.fromkeys(("lh", "left", "links", "linke", "gauche", "izquierdo", "izquierda", "l/h"), "left"),
+    **dict.fromkeys(("rh", "right", "rechts", "rechte", "droite", "droit", "derecho", "derecha", "r/h"), "right"),
+    **dict.fromkeys(("front", "vorn", "vorne", "avant", "delantero"), "front"),
+    **dict.fromkeys(("rear", "back", "hinten", "arrière", "trasero"), "rear"),
+    **dict.fromkeys(("upper", "top", "oben"), "upper"),
+    **dict.fromkeys(("lower", "bottom", "unten"), "lower"),
+}
+OTHER_THING = {
+    **dict.fromkeys(("refurbished", "remanufactured", "reconditioned", "rebuilt", "used", "recertified"), "used"),
+    **dict.fromkeys(("refurb", "reman", "recon", "renewed", "gebraucht", "occasion", "usado"), "used"),
+    **dict.fromkeys(
+        ("compatible", "kompatibel", "generic", "replacement", "replaces", "equivalent"), "made for another"
+    ),
+    **dict.fromkeys(("aftermarket", "ersetzt", "remplace", "passend", "for", "für", "pour"), "made for another"),
+    **dict.fromkeys(("para", "fits", "voor", "case", "cover", "pouch", "sleeve", "skin", "holder"), "made for another"),
+    **dict.fromkeys(("warranty", "protection", "adapter", "charger", "mount", "bracket"), "made for another"),
+    **dict.fromkeys(("kit", "bundle", "set", "satz", "combo", "jeu", "juego", "assortment"), "kit"),
+}
+
+_HAND = re.compile(r"\b([lr])[./ ]h\b\.?")
+"""'L.H.', 'R/H': left and right hand."""
+_WORD = re.compile(r"[^\W_]+(?:[-./+][^\W_]+)*")
+_PART = re.compile(r"[^\W_]+")
+_BARE = re.compile(r"\d+(?:\.\d+)?")
+
+
+class Said(NamedTuple):
+    """One row taken apart. Sets are of upper-case keys for codes and lower-case words else; blank sets say nothing.
+
+    Of 'dsc-w90/b' the code is DSCW90B; DSCW90 and W90B are `runs`. `joined`: codes written with a gap.
+    """
+
+    keys: frozenset[str]
+    makers: frozenset[str]
+    run: str
+    words: frozenset[str]
+    codes: frozenset[str]
+    joined: frozenset[str]
+    runs: frozenset[str]
+    measures: frozenset[Measure]
+    bare: frozenset[str]
+    colours: frozenset[str]
+    sides: frozenset[str]
+    things: frozenset[str]
+    price: float | None  # natural logarithm, only to compare magnitudes
+
+
+def said(numbers: Iterable[str], makers: Iterable[str], description: str, price: object = None) -> Said:
+    """Take a row or a part apart: the keys of its numbers, the keys of its makers, blanks left out.
+
+    `price`: any positive number, or None where it is not known.
+    """
+    text = plain(description)
+    found, rest = measures(text)
+    chunks = _WORD.findall(rest)
+    codes, joined, runs, bare = _codes(chunks)
+    words = frozenset(part for chunk in chunks for part in _PART.findall(chunk))
+    return Said(
+        keys=frozenset(numbers) - {""},
+        makers=frozenset(makers) - {""},
+        run="".join(_PART.findall(text)),
+        words=words,
+        codes=codes,
+        joined=joined,
+        runs=runs,
+        measures=found,
+        bare=bare,
+        colours=words & COLOURS,
+        sides=frozenset(SIDES[word] for word in words if word in SIDES),
+        things=frozenset(OTHER_THING[word] for word in words if word in OTHER_THING),
+        price=_log(price),
+    )
+
+
+def plain(text: str) -> str:
+    """Lower case, HTML entities and compatibility forms resolved, blanks single."""
+    if "&" in text:
+        text = html.unescape(text)
+    if not text.isascii():
+        text = unicodedata.normalize("NFKC", text)
+    return _HAND.sub(r"\1h ", " ".join(text.lower().split()))
+
+
+def _codes(chunks: Sequence[str]) -> tuple[frozenset[str], frozenset[str], frozenset[str], frozenset[str]]:
+    """(codes as they stand, codes joined of neighbouring words, parts of longer codes, bare short numbers)."""
+    codes: set[str] = set()
+    runs: set[str] = set()
+    bare: set[str] = set()
+    for chunk in chunks:
+        if not any(character.isdigit() for character in chunk):
+            continue
+        parts = _PART.findall(chunk)
+        whole = "".join(parts).upper()
+        if _BARE.fullmatch(chunk) and len(whole) <= SHORTEST_CODE:
+            bare.add(chunk)
+        if len(whole) >= SHORTEST_CODE:
+            codes.add(whole)
+            runs |= _runs(parts)
+    joined = {code for left, right in pairwise(chunks) if (code := _neighbours(left, right))}
+    return frozenset(codes), frozenset(joined - codes), frozenset(runs - codes), frozenset(bare)
+
+
+def _runs(parts: Sequence[str]) -> set[str]:
+    """Every run of neighbouring parts of one code that is long enough and holds a digit."""
+    found = set()
+    for start in range(len(parts)):
+        for end in range(start + 1, len(parts) + 1):
+            joined = "".join(parts[start:end]).upper()
+            if len(joined) >= SHORTEST_CODE and any(character.isdigit() for character in joined):
+                found.add(joined)
+    return found
+
+
+def _neighbours(left: str, right: str) -> str:
+    """'PS LX350H' and 'W90 B': a code written with a gap; blank where the two are none."""
+    joined = "".join(_PART.findall(left) + _PART.findall(right)).upper()
+    if min(len(left), len(right)) > 6 or not SHORTEST_CODE <= len(joined) <= 20:
+        return ""
+    return joined if any(character.isdigit() for character in joined) else ""
+
+
+def _log(price: object) -> float | None:
+    if price is None or price == "":
+        return None
+    amount = float(str(price))  # only to compare magnitudes
+    return log(amount) if amount > 0 else None

@@ -1,0 +1,39 @@
+"""Which candidates need no asking any more, because a person has answered: on this sheet, a later one, or another's.
+
+A refused part does not return for the same row: the same supplier, number and maker; a number of the maker's own that
+stands on only one of the two sheets does not matter. Nor does it return where another supplier sells the same maker's
+number. A row that was accepted as one part is not offered as another. What is taken back is not among the answers.
+"""
+
+from ..basics.judgement import Answer, RowKeys
+
+ANY_PART = ""
+"""Stands for every part: the row is settled."""
+
+
+class SettledRows:
+    """Answers in force, ready to be asked about many rows. Nothing is settled before the first is added."""
+
+    def __init__(self) -> None:
+        """Begin without an answer."""
+        self._makers: set[tuple[tuple[str, str], str]] = set()
+        self._rows: dict[tuple[str, str, str, str], set[str]] = {}
+
+    def add(self, keys: RowKeys, part: str, answer: Answer) -> None:
+        """Take one answer: the keys of its row with the maker's name as the shop uses it, the part, yes or no."""
+        about = part if answer == "no" else ANY_PART
+        if keys.makers_number:
+            self._makers.add((keys.makers_number, about))
+        if keys.supplier_key:
+            row = (keys.supplier, keys.supplier_key, keys.maker, about)
+            self._rows.setdefault(row, set()).add(keys.maker_number_key)
+
+    def settled(self, keys: RowKeys, part: str) -> bool:
+        """Whether somebody has refused this part for the row, or accepted the row as any part."""
+        return any(self._about(keys, about) for about in (part, ANY_PART))
+
+    def _about(self, keys: RowKeys, about: str) -> bool:
+        if keys.makers_number and (keys.makers_number, about) in self._makers:
+            return True
+        answered = self._rows.get((keys.supplier, keys.supplier_key, keys.maker, about), ())
+        return any(number == keys.maker_number_key or not number or not keys.maker_number_key for number in answered)
