@@ -1,32 +1,52 @@
 """Match the rows of one file against the parts of another, without a database: what `sourcing match` does."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from pathlib import Path
 
-from ..basics.match import Judged, RowMatch
+from ..basics.match import RowMatch
 from ..basics.match_line import MatchLine
 from ..basics.part_number import maker_key, number_keys
+from ..basics.problem import Place, refused
 from ..matching.numbers.doubtful import doubtful_numbers
 from ..matching.sheet_match import Columns, match_rows
 from ..sheets.four_columns import FourColumns, four_columns
+from ..sheets.judged_rows import judged_rows
 from .files import read_bytes
 
 
 def match_files(
-    sheet: Path, against: Path, said: Mapping[str, str], most: int = 1, judged: Sequence[Judged] = ()
+    sheet: Path, against: Path, said: Mapping[str, str], most: int = 1, judged: Path | None = None
 ) -> list[MatchLine]:
-    """At most `most` lines for each row of `sheet`. `said`: what a header means in either file, from a person.
+    """At most `most` lines for each row of `sheet`. `said`: what a header means, from a person; in either file.
 
-    Refuses a file without a column of numbers or descriptions.
+    `judged`: a file with the columns row, part_row and answer (yes or no). Refuses a file without a column of numbers
+    or descriptions, a header said that neither file has, and an answer about a row that is not there.
     """
-    rows, parts = (four_columns(read_bytes(path), path.name, _of(path, said)) for path in (sheet, against))
+    rows, parts = (four_columns(read_bytes(path), path.name, said) for path in (sheet, against))
+    _refuse_unknown(said, rows, parts)
     places = [str(at) for at in range(len(parts.rows))]
-    found = match_rows(_columns(rows), _columns(parts), places, judged, most)
+    answers = _answers(judged, rows, parts) if judged else {}
+    found = match_rows(_columns(rows), _columns(parts), places, most=most, answers=answers)
     return [_line(one, rows, parts) for one in found]
 
 
-def _of(path: Path, said: Mapping[str, str]) -> Mapping[str, str]:
-    return said
+def _refuse_unknown(said: Mapping[str, str], rows: FourColumns, parts: FourColumns) -> None:
+    for header in said:
+        if header.strip().casefold() not in rows.headers | parts.headers:
+            known = ", ".join(sorted(rows.headers | parts.headers))
+            raise refused("no-such-header", place=Place(file=rows.file), found=header, known=known)
+
+
+def _answers(judged: Path, rows: FourColumns, parts: FourColumns) -> dict[tuple[int, int], bool]:
+    """By position, from rows as the files number them."""
+    row_at = {row: at for at, row in enumerate(rows.rows)}
+    part_at = {row: at for at, row in enumerate(parts.rows)}
+    found = {}
+    for place, row, part, same in judged_rows(read_bytes(judged), judged.name):
+        if row not in row_at or part not in part_at:
+            raise refused("answer-about-nothing", place=place, found=f"{row} and {part}")
+        found[row_at[row], part_at[part]] = same
+    return found
 
 
 def _columns(table: FourColumns) -> Columns:

@@ -27,6 +27,7 @@ CONTRADICTS: dict[str, tuple[int, ...]] = {
     "measures": (2,),
     "colour": (3,),
     "side": (3,),
+    "generation": (2, 3),
     "used": (1,),
     "made for another": (1,),
     "kit": (1,),
@@ -123,6 +124,4 @@ def _bearers(table: Sequence[Said]) -> dict[str, list[int]]:
 def _alone(table: Sequence[Said], own: int, bearers: set[int]) -> bool:
     """Two makers may use one number; where a maker is not named, it may be either's."""
     makers = table[own].makers
-    return all(
-        at == own or (makers and table[at].makers and makers.isdisjoint(table[at].makers)) for at in bearers
-    )
+    return all(at == own or (makers and table[at].makers and makers.isdisjoint(table[at].makers)) for at in bearers)

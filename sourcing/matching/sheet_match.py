@@ -3,12 +3,14 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
+from types import MappingProxyType
 
 import numpy as np
 
 from ..basics.match import Judged, RowMatch, Tier
 from .automatic import against, automatic
 from .dimensions.size_check import check_size
+from .judged_pairs import Answers, examples, refused
 from .likeness.prepared import Prepared, prepare
 from .likeness.reasons import reasons
 from .likeness.said import Said, said
@@ -46,17 +48,24 @@ class Columns:
 
 
 def match_rows(
-    rows: Columns, parts: Columns, codes: Sequence[str], judged: Sequence[Judged] = (), most: int = 5
+    rows: Columns,
+    parts: Columns,
+    codes: Sequence[str],
+    judged: Sequence[Judged] = (),
+    most: int = 5,
+    answers: Answers = MappingProxyType({}),
 ) -> list[RowMatch]:
     """At most `most` parts of each row, likeliest first; one entry without a part for a row that is like none.
 
-    `codes`: what each part is called in the answer. `judged`: a person's answers to earlier candidates, to learn from.
-    Two rows that are equal in every column get the same answer; the order of rows and parts decides nothing else.
+    `codes`: what each part is called in the answer. `judged`: a person's answers to earlier candidates, to learn from;
+    `answers`: those about these very rows and parts, to learn from too; a pair refused does not return.
     """
     if not rows.numbers or not parts.numbers:
         return [_none(at, rows) for at in range(len(rows.numbers))]
     ready = prepare(rows.said(), parts.said(), (rows.texts(), parts.texts()))
-    scored = score(ready.compared, ready.twins, judged)
+    scored = score(ready.compared, ready.twins, [*judged, *examples(ready, answers)])
+    if answers:
+        scored = scored._replace(score=np.where(refused(ready, answers), 0.0, scored.score))
     return list(_matches(rows, parts, codes, (ready, scored), most))
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal, get_args
 
-from ..basics.problem import Place, Refused, problem, refused
+from ..basics.problem import Place, refused
 from .cells.cell import Bad, shown_of
 from .cells.money_cells import BasedPrice, parse_money
 from .cells.number_cells import parse_numbers
@@ -44,7 +44,8 @@ class FourColumns:
     """Every row that is not blank, by position; `rows` is its row in the file (the first row of the file is 1).
 
     A blank number, maker or description is "", a price that is not stated or can't be read None. `damaged`: by
-    position, the number as a spreadsheet left it; its `number` is "". `used`: the header of each column taken.
+    position, the number as a spreadsheet left it; its `number` is "". `used`: the header of each column taken. `headers`: all of them, in
+    small letters.
     """
 
     file: str
@@ -55,12 +56,13 @@ class FourColumns:
     price: Sequence[Decimal | None]
     used: Mapping[str, str] = field(default_factory=dict)
     damaged: Mapping[int, str] = field(default_factory=dict)
+    headers: frozenset[str] = frozenset()
 
 
 def four_columns(data: bytes, file: str, said: Mapping[str, str]) -> FourColumns:
     """Read them. `said`: header to 'number', 'maker', 'description' or 'price', from a person.
 
-    Refuses a file without a header that names a number or a description, and a header said that is not there.
+    Refuses a file without a header that names a number or a description.
     """
     for header, meaning in said.items():
         if meaning not in get_args(Wanted):
@@ -68,7 +70,6 @@ def four_columns(data: bytes, file: str, said: Mapping[str, str]) -> FourColumns
     for worksheet in read_grid(data, file):
         found = None if worksheet.hidden else _header(worksheet, said)
         if found:
-            _refuse_missing(worksheet.rows[found[0]], said, file)
             return _read(worksheet, file, *found)
     raise refused("no-four-columns", place=Place(file=file))
 
@@ -109,14 +110,6 @@ def _meaning(header: str, by_person: Mapping[str, str]) -> tuple[Wanted, int] | 
     return (FIELDS[meaning], 100) if meaning in FIELDS else None
 
 
-def _refuse_missing(header: Sequence[Cell], said: Mapping[str, str], file: str) -> None:
-    there = {shown_of(cell).strip().casefold() for cell in header}
-    missing = [name for name in said if name.strip().casefold() not in there]
-    if missing:
-        place = Place(file=file)
-        raise Refused(*(problem("no-such-header", place=place, found=name, known=", ".join(there)) for name in missing))
-
-
 def _read(worksheet: Worksheet, file: str, header: int, columns: Mapping[Wanted, int]) -> FourColumns:
     first, end = header + 1, len(worksheet.rows)
     every = worksheet.columns(first, end, worksheet.width)
@@ -135,11 +128,16 @@ def _read(worksheet: Worksheet, file: str, header: int, columns: Mapping[Wanted,
         price=_prices(cells("price")),
         used={wanted: shown_of(worksheet.rows[header][at]) for wanted, at in columns.items()},
         damaged={at: number.found for at, number in enumerate(numbers) if isinstance(number, Bad)},
+        headers=frozenset(shown_of(cell).strip().casefold() for cell in worksheet.rows[header]),
     )
 
 
 def _prices(cells: list[Cell]) -> list[Decimal | None]:
     return [
-        price if isinstance(price, Decimal) else price.price / price.basis.count if isinstance(price, BasedPrice) else None
+        price
+        if isinstance(price, Decimal)
+        else price.price / price.basis.count
+        if isinstance(price, BasedPrice)
+        else None
         for price in parse_money(cells, "")
     ]

@@ -12,11 +12,14 @@ from sourcing.actions.part_lookups import note_lookup
 from sourcing.actions.review_queue import review_queue
 from sourcing.actions.setup import set_up
 from sourcing.actions.statement_deeds import set_standing
+from sourcing.basics.part_number import OURS
 from sourcing.basics.problem import Refused
+from sourcing.basics.statement_history import Signed
 from sourcing.matching.sheet_match import Columns
 from sourcing.storage.equivalence import equivalence_table
+from sourcing.storage.statements import state
 from tests.actions.judging_shop import MONDAY, ROWS, by_numbers, find, judging_shop, pairs, queue, waiting
-from tests.builders import usd
+from tests.builders import number, statement, usd
 from tests.journeys.small_shop import SUPPLIERS, desk_at, sheet, shop, take_in
 
 BELT, KEEPER = ("NW-77210", "BELT"), ("NW-31270", "KEEPER")
@@ -58,6 +61,21 @@ def test_the_score_is_handed_our_numbers_makers_words_and_prices(tmp_path: Path)
     assert rows.numbers == [["NW77210"], ["NW31270"], ["ZZ1"]] and rows.makers[2] == ["dunmarrow"]
     assert rows.price[0] == Decimal("120.00")
     assert len(seen) == 1  # the other sheet has no row left to ask about
+
+
+def test_a_number_that_must_not_serve_attracts_nothing(tmp_path: Path) -> None:
+    """It would bring up what somebody has found not to fit; a row that bears it is shown with the ban."""
+    desk = judging_shop(tmp_path, ["DM-15881,Dunmarrow,Belt,150.00,99.00,1,"])
+    assert pairs(desk) == [("DM-15881", "BELT")]
+    ban = statement(number("BELT", OURS), "must not", number("DM-15880", "Dunmarrow"), "fitted")
+    with desk.writing("test") as pen:
+        state(pen.connection, [ban], Signed(at=MONDAY, who="Greta Lindqvare"), [""])
+    find(desk)
+    assert pairs(desk) == []
+    sheet(desk, tmp_path, "stonegarth", "2026-03-02", ["DM-15880,Dunmarrow,Belt B88,150.00,99.00,1,"])
+    find(desk)
+    (one,) = queue(desk).shown
+    assert one.kept.against and "must not serve" in one.kept.reasons[0]
 
 
 def test_a_price_without_a_rate_is_no_price(tmp_path: Path) -> None:

@@ -9,13 +9,16 @@ from sourcing.actions.desk import Desk
 from sourcing.actions.number_rules import confirm_number_rule, number_rules, withdraw_number_rule
 from sourcing.actions.review import judge
 from sourcing.basics.number_rule import NumberRule
+from sourcing.basics.part_number import OURS
 from sourcing.basics.problem import Refused
+from sourcing.basics.statement_history import Signed
 from sourcing.documents.review import number_rules_text
 from sourcing.matching.sheet_match import Columns
 from sourcing.storage.equivalence import equivalence_table
 from sourcing.storage.number_rules import confirmed_rules, rules_by_supplier
+from sourcing.storage.statements import state
 from tests.actions.judging_shop import MONDAY, find, waiting
-from tests.builders import number
+from tests.builders import number, statement
 from tests.journeys.small_shop import sheet, shop
 
 RULE = NumberRule(supplier="pellbrook", kind="prefix", text="PB-")
@@ -36,6 +39,15 @@ def test_a_prefix_on_every_number_is_proposed_with_its_counts(tmp_path: Path) ->
     assert found.kept == () and [one.rule for one in found.proposed] == [RULE]
     text = number_rules_text(found)
     assert "14 of 14 numbers" in text and "sourcing number-rules confirm pellbrook --prefix='PB-'" in text
+
+
+def test_a_suppliers_own_number_does_not_speak_against_his_prefix(tmp_path: Path) -> None:
+    """Somebody has tied his numbers as they stand; they are still the makers' with something before them."""
+    desk = prefixed(tmp_path)
+    his = [statement(number("BELT", OURS), "same part", number(f"PB-{one}", "pellbrook"), "fitted") for one in KNOWN]
+    with desk.writing("test") as pen:
+        state(pen.connection, his, Signed(at=MONDAY, who="Greta Lindqvare"), [""] * len(his))
+    assert [one.rule for one in number_rules(desk).proposed] == [RULE]
 
 
 def test_nothing_is_looked_past_before_somebody_confirms_it(tmp_path: Path) -> None:

@@ -36,6 +36,9 @@ from tests.match_corpus.judge import Bin, Line
 from tests.match_corpus.worlds import NAMES, corpus
 
 COMMAND = (str(Path(sys.executable).with_name("sourcing")), "match")
+FIRST_ROW = 2
+"""Under the header, as the command counts the rows of a file; the corpora count from 0."""
+
 JUDGED_OPTION = "--judged"
 """The option by which the command takes a CSV of sheet row, part row and the shop's yes or no."""
 
@@ -52,7 +55,7 @@ def read_lines(text: str) -> list[Line]:
             value for key, value in found.items() if isinstance(value, list) and key in ("lines", "rows", "matches")
         ]
     return [
-        Line(one["row"], one["part_row"], one["tier"], float(one["score"]), one["rank"])
+        Line(one["row"] - FIRST_ROW, one["part_row"] - FIRST_ROW, one["tier"], float(one["score"]), one["rank"])
         for one in found
         if one.get("part_row") is not None
     ]
@@ -82,7 +85,7 @@ def write_judged(path: Path, judged: Iterable[Line], world: Corpus) -> None:
         out = csv.writer(file)
         out.writerow(("row", "part_row", "answer"))
         for one in judged:
-            out.writerow((one.row, one.part, "yes" if one.part in world.gold.get(one.row, ()) else "no"))
+            out.writerow((one.row + FIRST_ROW, one.part + FIRST_ROW, "yes" if one.part in world.gold.get(one.row, ()) else "no"))
 
 
 @dataclass(frozen=True)

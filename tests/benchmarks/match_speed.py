@@ -13,12 +13,17 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 from statistics import median
 
 import numpy as np
 import pandas as pd
 from rapidfuzz import fuzz, process, utils
 
+from sourcing.basics.part_number import number_keys
+from sourcing.matching.by_key import SAME, rows_by_key
+from sourcing.matching.likeness.prepared import LEAST_COSINE
+from sourcing.matching.likeness.words_near import Descriptions
 from tests.match_corpus.corpus import make
 from tests.match_corpus.sides import W3
 
@@ -29,13 +34,19 @@ Places = Sequence[Sequence[int]]
 
 
 def by_key(sheet: pd.DataFrame, parts: pd.DataFrame) -> int:
-    """TO BE WIRED: our matching by key of number and maker as printed; gives how many rows found a part."""
-    raise NotImplementedError
+    """Our matching by key of number and maker, from both as printed; gives how many rows found a part."""
+    keys = number_keys(parts["number"].tolist())
+    found = rows_by_key(sheet["number"].tolist(), sheet["maker"].tolist(), keys, parts["maker"].tolist())
+    return int(found.loc[found["maker"] == SAME, "row"].nunique())
 
 
 def by_description(sheet: Sequence[str], parts: Sequence[str]) -> Places:
-    """TO BE WIRED: our candidates by description; of each text of the sheet the places of at most five parts."""
-    raise NotImplementedError
+    """Our candidates by description; of each text of the sheet the places of at most five parts."""
+    near = Descriptions(parts).nearest(sheet, 5, LEAST_COSINE)
+    order = np.lexsort((-near.cosine, near.row))
+    ends = np.searchsorted(near.row[order], np.arange(len(sheet) + 1))
+    places = near.part[order].tolist()
+    return [places[start:end] for start, end in pairwise(ends.tolist())]
 
 
 def key_tables() -> tuple[pd.DataFrame, pd.DataFrame]:

@@ -29,6 +29,7 @@ BY_HAND: dict[str, tuple[float, ...]] = {
     "short numbers": (0.3, 0.0, -0.7),
     "colour": (0.5, 0.0, -0.2, -1.6),
     "side": (0.5, 0.0, -0.2, -1.6),
+    "generation": (0.5, 0.0, -1.0, -1.6),
     "used": (0.0, -2.5),
     "made for another": (0.0, -0.9),
     "kit": (0.0, -0.5),

@@ -41,6 +41,7 @@ def test_without_a_price_there_is_no_worth_and_it_comes_last() -> None:
     """Not zero: among themselves those asked for most come first."""
     assert worth(None, 5) is None
     assert order(waiting(1, None, 9), waiting(2, "0.01", 0), waiting(3, None, 10)) == [2, 3, 1]
+    assert order(waiting(1, None, 9), waiting(2, "0", 1)) == [2, 1]
 
 
 def test_a_row_stays_whole_and_is_worth_what_its_likeliest_part_is() -> None:

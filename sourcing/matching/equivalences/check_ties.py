@@ -96,7 +96,7 @@ def contradictions(links: Links) -> Iterator[Finding]:
         walked += len(tree)
         for at in bans:
             goal = links.right[at]
-            if (goal in tree or walked >= MOST_WALKED):
+            if goal in goals and (goal in tree or walked >= MOST_WALKED):
                 yield _contradiction(links, at, steps_in(links, tree, goal) if goal in tree else None)
 
 

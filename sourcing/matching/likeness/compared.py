@@ -1,4 +1,4 @@
-"""A pair of a row and a part, compared in sixteen respects; each comparison gives one of a few levels.
+"""A pair of a row and a part, compared in seventeen respects; each comparison gives one of a few levels.
 
 Levels are named so that a person can be told; the order within a respect is from agreeing to contradicting.
 """
@@ -10,9 +10,9 @@ import numpy as np
 import numpy.typing as npt
 from rapidfuzz.distance import OSA
 
-from .pairs import codes_of, forms_of, stems
 from ..numbers.slip_kinds import OTHER_ARTICLE, slip_kind
 from .measures import Measure
+from .pairs import codes_of, forms_of, stems
 from .said import Said
 from .words_near import Positions
 
@@ -30,6 +30,7 @@ RESPECTS: dict[str, tuple[str, ...]] = {
     "short numbers": ("same short numbers", "short numbers not stated", "other short numbers"),
     "colour": ("same colour", "colour not stated", "colour stated once", "other colour"),
     "side": ("same side", "side not stated", "side stated once", "other side"),
+    "generation": ("same generation", "generation not stated", "generation stated once", "other generation"),
     "used": ("both or neither", "one of them used"),
     "made for another": ("both or neither", "one of them made for another"),
     "kit": ("both or neither", "one of them a kit"),
@@ -122,6 +123,7 @@ def _levels(one: Said, other: Said, alike: tuple[float, ...], bearers: Mapping[s
         _set_level(one.bare, other.bare),
         _stated_level(one.colours, other.colours),
         _stated_level(one.sides, other.sides),
+        _stated_level(one.generations, other.generations),
         *(int((thing in one.things) != (thing in other.things)) for thing in ("used", "made for another", "kit")),
         _both_level(number, alike[0]),
         _price_level(one.price, other.price),

@@ -51,7 +51,7 @@ UNITS: dict[str, tuple[str, Fraction]] = {
     **dict.fromkeys(("ghz",), ("frequency", Fraction(1_000_000_000))),
     **dict.fromkeys(("mp", "megapixel", "megapixels"), ("pixels", Fraction(1))),
     **dict.fromkeys(("rpm", "u/min"), ("speed", Fraction(1))),
-    **dict.fromkeys(("tooth", "teeth", "zähne", "dents"), ("teeth", Fraction(1))),
+    **dict.fromkeys(("tooth", "teeth", "t", "zähne", "dents"), ("teeth", Fraction(1))),
     **dict.fromkeys(("link", "links", "glieder", "maillons"), ("links", Fraction(1))),
     **dict.fromkeys(("rib", "ribs", "rippen"), ("ribs", Fraction(1))),
     **dict.fromkeys(

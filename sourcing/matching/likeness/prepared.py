@@ -35,7 +35,7 @@ class Prepared:
 def prepare(rows: Sequence[Said], parts: Sequence[Said], texts: tuple[Sequence[str], Sequence[str]]) -> Prepared:
     """`texts`: description and maker of each row and of each part, for the likeness of their words."""
     row_texts, part_texts = texts
-    words = Descriptions(part_texts, row_texts)
+    words = Descriptions(part_texts)
     pairs = _unique(
         [
             pairs_by_code(rows, parts),
@@ -67,7 +67,7 @@ def _near_words(words: Descriptions, row_texts: Sequence[str]) -> tuple[Position
 
 
 def _near_rows(row_texts: Sequence[str], part_texts: Sequence[str]) -> tuple[Positions, Positions]:
-    near = Descriptions(row_texts, part_texts).nearest(part_texts, NEAREST_ROWS, LEAST_COSINE)
+    near = Descriptions(row_texts).nearest(part_texts, NEAREST_ROWS, LEAST_COSINE)
     return near.part, near.row
 
 

@@ -7,7 +7,7 @@ joined too. Which words speak of colour, side or of another thing ('for', 'reman
 import html
 import re
 import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from math import log
 from typing import NamedTuple
@@ -18,9 +18,62 @@ SHORTEST_CODE = 4
 """Shorter codes are borne by too many things to say anything."""
 
 COLOURS = frozenset(
-    "black white red blue green yellow orange purple pink gray grey silver gold brown beige ivory bronze chrome titanium "
-    "schwarz weiss weiß rot blau grün gelb silber grau noir blanc rouge bleu vert jaune gris negro blanco rojo azul "
-    "cyan magenta charcoal graphite walnut cherry oak almond bisque copper clear burgundy teal tan navy".split()
+    [
+        "black",
+        "white",
+        "red",
+        "blue",
+        "green",
+        "yellow",
+        "orange",
+        "purple",
+        "pink",
+        "gray",
+        "grey",
+        "silver",
+        "gold",
+        "brown",
+        "beige",
+        "ivory",
+        "bronze",
+        "chrome",
+        "titanium",
+        "schwarz",
+        "weiss",
+        "weiß",
+        "rot",
+        "blau",
+        "grün",
+        "gelb",
+        "silber",
+        "grau",
+        "noir",
+        "blanc",
+        "rouge",
+        "bleu",
+        "vert",
+        "jaune",
+        "gris",
+        "negro",
+        "blanco",
+        "rojo",
+        "azul",
+        "cyan",
+        "magenta",
+        "charcoal",
+        "graphite",
+        "walnut",
+        "cherry",
+        "oak",
+        "almond",
+        "bisque",
+        "copper",
+        "clear",
+        "burgundy",
+        "teal",
+        "tan",
+        "navy",
+    ]
 )
 SIDES = {
     **dict.fromkeys(("lh", "left", "links", "linke", "gauche", "izquierdo", "izquierda", "l/h"), "left"),
@@ -42,6 +95,11 @@ OTHER_THING = {
     **dict.fromkeys(("kit", "bundle", "set", "satz", "combo", "jeu", "juego", "assortment"), "kit"),
 }
 
+ROMAN = {"i": "1", "ii": "2", "iii": "3", "iv": "4", "v": "5", "vi": "6"}
+_GENERATION = re.compile(
+    r"(?<![^\W_])(?:type|typ|gen|generation|version|ver|vers|mark|mk|rev|revision|series|serie|style)[. ]{0,2}"
+    r"(?:no\.? ?)?([a-z]|[ivx]{1,4}|\d{1,2})(?![^\W_])|(?:(?<=\()|(?<=\s))(ii|iii|iv|vi)(?![^\W_])|(?<=\()([a-h])(?=\))"
+)
 _HAND = re.compile(r"\b([lr])[./ ]h\b\.?")
 """'L.H.', 'R/H': left and right hand."""
 _WORD = re.compile(r"[^\W_]+(?:[-./+][^\W_]+)*")
@@ -67,6 +125,7 @@ class Said(NamedTuple):
     colours: frozenset[str]
     sides: frozenset[str]
     things: frozenset[str]
+    generations: frozenset[str]
     price: float | None  # natural logarithm, only to compare magnitudes
 
 
@@ -93,8 +152,16 @@ def said(numbers: Iterable[str], makers: Iterable[str], description: str, price:
         colours=words & COLOURS,
         sides=frozenset(SIDES[word] for word in words if word in SIDES),
         things=frozenset(OTHER_THING[word] for word in words if word in OTHER_THING),
+        generations=frozenset(_generations(rest)),
         price=_log(price),
     )
+
+
+def _generations(text: str) -> Iterator[str]:
+    """'type 2', 'series III' and '(II)' all say which of several makes of one thing it is."""
+    for found in _GENERATION.finditer(text):
+        word = found[1] or found[2] or found[3]
+        yield ROMAN.get(word, word)
 
 
 def plain(text: str) -> str:

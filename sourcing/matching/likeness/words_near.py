@@ -1,11 +1,13 @@
-"""For each row the parts whose descriptions are nearest: tf-idf of character trigrams, the best few by sparse product.
+"""For each row the parts whose descriptions are nearest: tf-idf of words and their pieces, the best few by sparse product.
 
-Weights are learnt from the two tables themselves: a trigram everybody has says nothing. Trigrams carry over most slips of
-the pen, since over 80 % of misspelt words have one wrong letter (Damerau 1964, as quoted in Computational Linguistics
-41(1), 2015).
+Weights are learnt from the parts themselves: a piece that every part has says nothing. Pieces of four characters carry
+over most slips of the pen, since over 80 % of misspelt words have one wrong letter (Damerau 1964, as quoted in
+Computational Linguistics 41(1), 2015); four beat three in recall and in time on made-up catalogues.
 """
 
+import re
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -15,6 +17,25 @@ from scipy.sparse import csr_matrix
 Positions = npt.NDArray[np.int64]
 
 ROWS_AT_ONCE = 20_000
+PIECE = 4
+MANY_PARTS, BORNE_BY_MOST = 1000, 0.1
+"""Among many parts a piece that more than a tenth of them bear costs time and says next to nothing."""
+
+_WORD = re.compile(r"[^\W_]+")
+
+
+def pieces(text: str) -> list[str]:
+    """Each word and every four characters in a row of it, its ends marked by blanks; case and punctuation set aside."""
+    found: list[str] = []
+    for word in _WORD.findall(text.lower()):
+        found += _of_word(word)
+    return found
+
+
+@lru_cache(maxsize=100_000)
+def _of_word(word: str) -> tuple[str, ...]:
+    padded = f" {word} "
+    return (word, *(padded[at : at + PIECE] for at in range(len(padded) - PIECE + 1)))
 
 
 class NearWords(NamedTuple):
@@ -28,16 +49,15 @@ class NearWords(NamedTuple):
 class Descriptions:
     """The parts' descriptions, ready to be asked for the nearest to any row's."""
 
-    def __init__(self, parts: Sequence[str], rows: Sequence[str] = ()) -> None:
-        """Weights are learnt from the parts and from a share of the rows; at least one text must hold a letter."""
+    def __init__(self, parts: Sequence[str]) -> None:
+        """Weights are learnt from the parts; what no part says is passed over in rows."""
         from sklearn.feature_extraction.text import TfidfVectorizer
 
-        self._vectors = TfidfVectorizer(analyzer="char_wb", ngram_range=(3, 3), sublinear_tf=True, dtype=np.float32)
-        learnt = [*parts, *rows[:ROWS_AT_ONCE]]
-        self.blank = not any(text.strip() for text in learnt)
+        most = BORNE_BY_MOST if len(parts) >= MANY_PARTS else 1.0
+        self._vectors = TfidfVectorizer(analyzer=pieces, sublinear_tf=True, dtype=np.float32, max_df=most)
+        self.blank = not any(map(_WORD.search, parts))
         if not self.blank:
-            self._vectors.fit(learnt)
-            self._parts = self._vectors.transform(parts)
+            self._parts = self._vectors.fit_transform(parts)
             self._across: Any = csr_matrix(self._parts.T)
 
     def nearest(self, rows: Sequence[str], most: int, least: float) -> NearWords:

@@ -44,6 +44,14 @@ def test_a_must_not_against_a_path_that_leads_the_other_way_is_none() -> None:
     assert found(statement(OLD, "superseded by", NEW), statement(NEW, "must not", OLD)) == []
 
 
+def test_contradictions_too_many_to_walk_are_told_without_their_path(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What no statements tie is none, however little is walked."""
+    monkeypatch.setattr("sourcing.matching.equivalences.check_ties.MOST_WALKED", 0)
+    ban, apart = statement(ours(), "must not", NEW), statement(ours(), "must not", NEWER)
+    (one,) = found(SAME, statement(OLD, "same part", NEW), ban, apart)
+    assert one.statements == (ban,) and "many statements" in one.words
+
+
 def test_a_loop_of_supersessions_names_its_numbers() -> None:
     """What only leads into the loop is not part of it."""
     round_ = (statement(NEW, "superseded by", NEWER), statement(NEWER, "superseded by", NEW))

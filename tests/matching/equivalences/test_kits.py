@@ -48,6 +48,8 @@ def test_a_kit_that_contains_itself_ends() -> None:
     """Through another kit."""
     graph = graph_of(table(holds(KIT, 2, SUB), holds(SUB, 2, KIT), holds(SUB, 1, BOLT)))
     assert counted(graph, KIT) == {"K2": 2, "B1": 2}
+    inner = graph_of(table(holds(KIT, 2, SUB), holds(SUB, 3, BOLT), holds(BOLT, 1, SUB)))
+    assert counted(inner, KIT) == {"K2": 2, "B1": 6}
 
 
 def test_a_kit_of_the_part_is_listed_and_never_a_member() -> None:

@@ -1,0 +1,90 @@
+"""Points, leads and what moves them."""
+
+import numpy as np
+import pytest
+
+from sourcing.basics.match import Judged
+from sourcing.matching.likeness.compared import RESPECTS, Compared
+from sourcing.matching.likeness.first_points import FIRST_POINTS, LEAD_POINTS, LEADS_BESIDE
+from sourcing.matching.likeness.points import Examples, Points, moved, probability
+from sourcing.matching.likeness.rivals import NO_RIVAL, lead
+from sourcing.matching.likeness.scores import LEAD_STEPS, Twins, first_points, score
+
+FIRST = Points(-2.0, (np.array([1.0, 0.0, -1.0]),))
+
+
+def test_every_level_has_its_points() -> None:
+    """The tables of points and the levels are of one length; agreeing is worth more than contradicting."""
+    for table in (FIRST_POINTS, LEADS_BESIDE):
+        assert {name: len(points) for name, points in table.items()} == {n: len(v) for n, v in RESPECTS.items()}
+    assert all(len(points) == len(LEAD_STEPS) + 1 for points in LEAD_POINTS)
+    assert FIRST_POINTS["number"][0] > FIRST_POINTS["number"][3] > FIRST_POINTS["number"][6]
+
+
+def test_without_examples_nothing_moves() -> None:
+    """The first points stay."""
+    none = Examples(np.empty((0, 1), dtype=np.int8), np.empty(0), np.empty(0))
+    assert moved(FIRST, none, 1.0) is FIRST
+
+
+def test_examples_move_points_as_far_as_they_are_let() -> None:
+    """Many answers against a level lower it; a tighter hold lowers it less."""
+    levels = np.zeros((500, 1), dtype=np.int8)
+    examples = Examples(levels, np.zeros(500), np.ones(500))
+    loose, tight = (moved(FIRST, examples, hold).levels[0][0] for hold in (0.1, 100.0))
+    assert loose < tight < FIRST.levels[0][0]
+
+
+def test_points_are_those_of_logistic_regression() -> None:
+    """Reference: scikit-learn's LogisticRegression with the same penalty, around points of nothing."""
+    from sklearn.linear_model import LogisticRegression
+
+    rng = np.random.default_rng(3)
+    levels = rng.integers(0, 3, (400, 2)).astype(np.int8)
+    same = (rng.random(400) < probability(levels[:, 0] - 1.5 * levels[:, 1].astype(float))).astype(float)
+    first = Points(0.0, (np.zeros(3), np.zeros(3)))
+    found = moved(first, Examples(levels, same, np.ones(400)), 0.5)
+    columns = np.column_stack([np.ones(400), *[levels[:, at] == level for at in (0, 1) for level in range(3)]])
+    known = LogisticRegression(C=1.0, fit_intercept=False, tol=1e-8, max_iter=1000).fit(columns, same).coef_[0]
+    assert np.concatenate([[found.start], *found.levels]) == pytest.approx(known, abs=1e-3)
+
+
+def test_a_lead_is_before_the_best_other() -> None:
+    """The best leads by the gap to the second, the second trails by it, one alone has no rival."""
+    of, other = np.array([0, 0, 0, 1]), np.array([7, 8, 9, 7])
+    leads = lead(of, other, np.array([5.0, 3.0, 1.0, 2.0]))
+    assert leads.tolist() == [2.0, -2.0, -4.0, NO_RIVAL]
+
+
+def test_the_same_thing_listed_twice_is_no_rival() -> None:
+    """Twins share a number: only the third is in the way."""
+    leads = lead(np.zeros(3, dtype=int), np.array([7, 7, 9]), np.array([5.0, 4.5, 1.0]))
+    assert leads.tolist() == [4.0, 3.5, -4.0]
+
+
+def _pairs(count: int) -> tuple[Compared, Twins]:
+    levels = np.zeros((count, len(RESPECTS)), dtype=np.int8)
+    levels[1::2] = [len(names) - 1 for names in RESPECTS.values()]
+    places = np.arange(count)
+    return Compared(places, places, levels), Twins(places, places)
+
+
+def test_agreeing_scores_high_and_contradicting_low() -> None:
+    """Between 0 and 1, in the order of the evidence."""
+    scores = score(*_pairs(2)).score
+    assert 0 <= scores[1] < 0.01 and 0.99 < scores[0] <= 1
+
+
+def test_a_persons_answers_move_the_score() -> None:
+    """Twenty refusals of what agrees make it less likely; answers on other respects are left aside."""
+    compared, twins = _pairs(2)
+    before = score(compared, twins)
+    refused = [Judged(facts=tuple(before.facts[0].tolist()), same=False)] * 20
+    assert score(compared, twins, refused).score[0] < before.score[0] - 0.05
+    assert score(compared, twins, [Judged(facts=(0, 1), same=False)]).score[0] == before.score[0]
+
+
+def test_first_points_are_rebuilt_each_time() -> None:
+    """Nobody can spoil them for the next."""
+    first_points()[0].levels[0][:] = 99
+    assert first_points()[0].levels[0][0] == FIRST_POINTS["number"][0]
