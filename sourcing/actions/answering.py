@@ -114,7 +114,7 @@ def number_tied(side: OurSide, offer: Offer) -> PartNumber:
     number = judged_number(offer)
     if number.maker == offer.supplier:
         return number
-    return changed(number, printed=strip(side.rules.get(offer.supplier, NO_RULES), number.printed))
+    return changed(number, printed=strip(side.known.rules.get(offer.supplier, NO_RULES), number.printed))
 
 
 def _answered(at: Answering, kept: KeptCandidate) -> Exception:
@@ -132,7 +132,7 @@ def _refuse_other_part(at: Answering, kept: KeptCandidate) -> None:
     now = at.tied.get(node, kept.part)
     if now != kept.part:
         raise refused("number-of-another-part", found=number, other=now, statement="an answer given just now")
-    for other in sorted(at.side.bearers.get(number.key, frozenset()) - {kept.part}):
+    for other in sorted(at.side.known.bearers.get(number.key, frozenset()) - {kept.part}):
         path = at.side.families[other].paths.get(node)
         if path is not None and all(link.relation in REPLACED for link in path.links):
             links = "; ".join(f"statement {link.number}: {link}" for link in path.links) or "its own code"

@@ -118,7 +118,7 @@ def _rows_left(
     """The rows that are not automatic, as columns, with their places among all rows of the sheet."""
     known = {place for place, some in by_number.items() if any(match.tier == "automatic" for _, match in some)}
     rest = [at for at, place in enumerate(rows.place) if place not in known]
-    rules = bool(side.rules.get(sheet.supplier))
+    rules = bool(side.known.rules.get(sheet.supplier))
     makers = {maker: _maker_keys(side, maker) for maker in set(rows.maker)}
     columns = Columns(
         numbers=[

@@ -83,7 +83,7 @@ def _asks(connection: Connection, found: Catalogue, code: str, number: str, line
 def part_under(found: Catalogue, number: str) -> str:
     """The code of our part that bears the number under any maker, or under a supplier's own number on his sheet."""
     key = number_key(number)
-    codes = found.bearers.get(key, frozenset()) or _by_supplier_number(found, key)
+    codes = found.known.bearers.get(key, frozenset()) or _by_supplier_number(found, key)
     if len(codes) > 1:
         raise refused("number-of-several", found=number, codes=", ".join(sorted(codes)))
     if not codes:
@@ -97,7 +97,7 @@ def _by_supplier_number(found: Catalogue, key: str) -> frozenset[str]:
         code
         for offer in offers
         for code, family in found.families.items()
-        if match_offer(offer, family, found.bearers).tier == "automatic"
+        if match_offer(offer, family, found.known).tier == "automatic"
     )
 
 

@@ -1,6 +1,6 @@
 """Every offer of one of our parts, matched, priced at the door and dated; what compare and plan both stand on."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
@@ -18,14 +18,15 @@ from ..landed_cost.quantity import pieces_to_order
 from ..matching.equivalences.bench import fits, why_not_followed
 from ..matching.equivalences.family import Family
 from ..matching.equivalences.graph import Families, families
-from ..matching.equivalences.number_book import bearers_of
 from ..matching.identity.asked_merge import merged
 from ..matching.identity.verdict import Verdict, ban_on, verdict
 from ..matching.look_alikes import look_alike, near_keys
-from ..matching.offer_match import OfferMatch, match_offer
+from ..matching.numbers.affixes import dressed
+from ..matching.offer_match import Known, OfferMatch, match_offer
 from ..storage.equivalence import equivalence_table
 from ..storage.offers import newest_number_keys, offers_by_keys
 from .desk import ShopNow, shop_now
+from .our_side import known_numbers
 
 NOTHING_ASKED = Asks()
 
@@ -38,7 +39,7 @@ class Catalogue:
     at: datetime
     shop: ShopNow
     families: Families
-    bearers: Mapping[str, frozenset[str]]
+    known: Known
 
     def family(self, code: str, bench: Bench | None) -> Family:
         """The part's numbers for the machine on the bench; all of them where none is named."""
@@ -67,7 +68,7 @@ def catalogue(connection: Connection, at: datetime) -> Catalogue:
         at=at,
         shop=shop_now(connection, at),
         families=every,
-        bearers=bearers_of(every.graph),
+        known=known_numbers(connection, every),
     )
 
 
@@ -115,11 +116,13 @@ def judged_offers(found: Catalogue, code: str, asks: Asks, quantity: int) -> Ite
     """
     every, here = found.families[code], found.family(code, asks.bench)
     asked, _ = merged(("the job's line", asks.asked), ("our part", every.part.asked))
-    for offer in sorted(offers_by_keys(found.connection, every.number_keys()), key=lambda one: one.identity):
+    keys = every.number_keys()
+    keys |= dressed((rule for rules in found.known.rules.values() for rule in rules), keys)
+    for offer in sorted(offers_by_keys(found.connection, keys), key=lambda one: one.identity):
         against: tuple[str, ...] = ()
-        match = match_offer(offer, here, found.bearers)
+        match = match_offer(offer, here, found.known)
         if match.tier == "none":
-            match = match_offer(offer, every, found.bearers)
+            match = match_offer(offer, every, found.known)
             against = _for_other_machines(match, asks.bench)
         if match.tier == "none":
             continue

@@ -7,11 +7,13 @@ from ..basics.match import RowMatch
 from ..basics.match_line import MatchLine
 from ..basics.part_number import maker_key, number_keys
 from ..basics.problem import Place, refused
-from ..matching.numbers.doubtful import doubtful_numbers
+from ..matching.numbers.doubtful import Doubt, DoubtKind, doubtful_numbers
 from ..matching.sheet_match import Columns, match_rows
 from ..sheets.four_columns import FourColumns, four_columns
 from ..sheets.judged_rows import judged_rows
 from .files import read_bytes
+
+MAY_BE_MEANT: frozenset[DoubtKind] = frozenset(("date", "day count", "point and zero"))
 
 
 def match_files(
@@ -60,7 +62,13 @@ def _columns(table: FourColumns) -> Columns:
         description=table.description,
         price=table.price,
         damaged=damaged,
+        instead={at: _instead(doubt, table.number[at]) for at, doubt in doubts.items()},
     )
+
+
+def _instead(doubt: Doubt, printed: str) -> tuple[str, ...]:
+    """A date may be the number as it stood, or what a spreadsheet made of it; an error value is nothing."""
+    return doubt.instead or ((printed,) if doubt.kind in MAY_BE_MEANT else ())
 
 
 def _line(one: RowMatch, rows: FourColumns, parts: FourColumns) -> MatchLine:

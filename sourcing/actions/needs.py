@@ -77,7 +77,7 @@ def ties(found: Catalogue, number: PartNumber, bench: Bench | None) -> Sequence[
 
     Where it stands for a part on other machines only, the tie is banned, with the reason.
     """
-    tied = (_tie(found, code, number, bench) for code in sorted(found.bearers.get(number.key, ())))
+    tied = (_tie(found, code, number, bench) for code in sorted(found.known.bearers.get(number.key, ())))
     return [one for one in tied if one is not None]
 
 
@@ -104,5 +104,5 @@ def _nodes(family: Family, number: PartNumber) -> list[tuple[str, str]]:
 
 def _codes(found: Catalogue, line: JobLine) -> set[str]:
     numbers = {number_key(one.number) for one in line.evidence if one.number}
-    borne = {code for key in numbers for code in found.bearers.get(key, ())}
+    borne = {code for key in numbers for code in found.known.bearers.get(key, ())}
     return borne | ({line.part} if line.part in found.families else set())

@@ -11,17 +11,18 @@ from sqlalchemy import Connection
 from ..basics.equivalence import OurPart
 from ..basics.number_rule import NumberRule
 from ..basics.offer import Offer
-from ..basics.part_number import OURS, number_key
+from ..basics.part_number import OURS, maker_key, number_key
 from ..matching.equivalences.family import Family
 from ..matching.equivalences.graph import Families, families
 from ..matching.equivalences.makers import Makers
 from ..matching.equivalences.number_book import bearers_of, number_book
 from ..matching.numbers.affixes import strip
-from ..matching.offer_match import OfferMatch, match_offer
+from ..matching.offer_match import Known, OfferMatch, match_offer
 from ..matching.sheet_match import Columns
 from ..storage.equivalence import equivalence_table
 from ..storage.number_rules import rules_by_supplier
 from ..storage.offers import newest_number_keys, offers_by_keys
+from ..storage.sheets import kept_sheets
 from .shop_prices import ShopPrices
 
 NO_RULES: tuple[NumberRule, ...] = ()
@@ -32,14 +33,13 @@ class OurSide:
     """Loaded once for many rows. `rules` are the confirmed number rules of each supplier."""
 
     families: Mapping[str, Family]
-    bearers: Mapping[str, frozenset[str]]
+    known: Known
     makers: Makers
-    rules: Mapping[str, tuple[NumberRule, ...]]
     every: Families
 
     def keys_of(self, supplier: str, printed: Iterable[str]) -> list[str]:
         """The keys of numbers on a supplier's sheet: as they stand, and without what he puts around them. No blanks."""
-        rules = self.rules.get(supplier, NO_RULES)
+        rules = self.known.rules.get(supplier, NO_RULES)
         texts = list(printed)
         keys = [number_key(text) for text in texts]
         keys += [number_key(strip(rules, text)) for text in texts if rules]
@@ -48,15 +48,21 @@ class OurSide:
     def matches(self, offer: Offer) -> Iterator[tuple[str, OfferMatch]]:
         """Every part of ours that bears a number of the offer, with what its numbers and paths say of it."""
         keys = self.keys_of(offer.supplier, (one.printed for one in offer.numbers()))
-        for code in sorted({code for key in keys for code in self.bearers.get(key, ())}):
-            yield code, match_offer(offer, self.families[code], self.bearers)
+        for code in sorted({code for key in keys for code in self.known.bearers.get(key, ())}):
+            yield code, match_offer(offer, self.families[code], self.known)
 
 
 def our_side(connection: Connection) -> OurSide:
     """Load our parts, statements, names of makers and number rules."""
     table = equivalence_table(connection)
     every = families(table)
-    return OurSide(every, bearers_of(every.graph), every.graph.makers, rules_by_supplier(connection), every)
+    return OurSide(every, known_numbers(connection, every), every.graph.makers, every)
+
+
+def known_numbers(connection: Connection, every: Families) -> Known:
+    """Which parts bear each number, under which names suppliers' own numbers stand, and the rules about them."""
+    suppliers = frozenset(maker_key(one.supplier) for one in kept_sheets(connection))
+    return Known(bearers_of(every.graph), suppliers, rules_by_supplier(connection))
 
 
 def offers_with_our_numbers(connection: Connection, side: OurSide) -> list[Offer]:
@@ -64,7 +70,7 @@ def offers_with_our_numbers(connection: Connection, side: OurSide) -> list[Offer
     keys = {
         key
         for key, _, supplier in newest_number_keys(connection)
-        if any(one in side.bearers for one in _bare(side.rules.get(supplier, NO_RULES), key))
+        if any(one in side.known.bearers for one in _bare(side.known.rules.get(supplier, NO_RULES), key))
     }
     return offers_by_keys(connection, keys)
 
@@ -88,6 +94,7 @@ def part_columns(side: OurSide, prices: Mapping[str, Decimal]) -> tuple[Columns,
         makers=[sorted(makers[part.code]) for part in parts],
         description=[_description(part) for part in parts],
         price=[prices.get(part.code) for part in parts],
+        size=[part.size for part in parts],
     )
     return columns, [part.code for part in parts]
 

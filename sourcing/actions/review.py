@@ -16,13 +16,11 @@ from ..storage.judgements import judgements, judgements_in_force, take_judgement
 from ..storage.statements import add_events, kept_statement, set_withdrawn
 from .answering import Answering, Said, answering, give, number_tied, outcomes, refuse_unfit
 from .desk import Desk, Pen
-from .review_queue import review, show, waiting_rows
+from .review_queue import review, show, shown_score, waiting_rows
 from .settled import keys_of_judgement, settled_rows
 
 LEAST_BY_SCORE = Decimal("0.5")
 """Below this a candidate is likelier wrong than right, and is looked at alone."""
-SCORE_PLACES = Decimal("0.0001")
-"""Scores are compared with these decimals: what is shown as 0.95 counts as 0.95."""
 BY_SCORE = Said(answer="yes", how="by score")
 
 
@@ -119,7 +117,7 @@ def _after_taking_back(pen: Pen, one: Judgement) -> str:
 def _fit(at: Answering, supplier: str, least: Decimal) -> tuple[list[Waiting], list[str]]:
     """What may be accepted by score, likeliest first, and in words what may not though it has the score."""
     found = review(at.pen.connection, at.pen.desk, at.side)
-    rows = [row for row in waiting_rows(found, supplier) if _score(row.score) >= least]
+    rows = [row for row in waiting_rows(found, supplier) if shown_score(row.score) >= least]
     rows.sort(key=lambda one: (-one.score, one.candidate))
     every = show(found, [row.candidate for row in rows])
     numbers, fit, left_out = _parts_of_numbers(at, every), dict[Node, Waiting](), list[str]()
@@ -156,8 +154,3 @@ def _parts_of_numbers(at: Answering, every: Iterable[Waiting]) -> dict[Node, set
 def _node(at: Answering, kept: KeptCandidate) -> Node:
     """The number a yes would tie to our part."""
     return at.side.makers.node(number_tied(at.side, kept.offer))
-
-
-def _score(score: float) -> Decimal:
-    """The score as it is shown."""
-    return Decimal(repr(score)).quantize(SCORE_PLACES)

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 
 from rapidfuzz.distance import OSA
 from sqlalchemy import Connection
@@ -23,6 +24,10 @@ from .our_side import OurSide, our_side
 from .settled import named, settled_rows
 from .shop_prices import ShopPrices
 
+NO_SCORE = Decimal(0)
+SCORE_PLACES = Decimal("0.0001")
+"""Scores are compared with these decimals: what is shown as 0.95 counts as 0.95."""
+
 
 @dataclass(frozen=True)
 class Review:
@@ -42,11 +47,14 @@ def review(connection: Connection, desk: Desk, side: OurSide | None = None) -> R
     return Review(connection, shop, side or our_side(connection), prices, times_asked(connection))
 
 
-def review_queue(desk: Desk, supplier: str = "", most: int | None = 20) -> ReviewQueue:
-    """The rows that wait, of one supplier or all, most worth first; `most` rows are shown, None: all of them."""
+def review_queue(desk: Desk, supplier: str = "", most: int | None = 20, least: Decimal = NO_SCORE) -> ReviewQueue:
+    """The rows that wait, of one supplier or all, most worth first; `most` rows are shown, None: all of them.
+
+    `least`: only candidates with this score or more, as it is shown.
+    """
     with desk.store.reading() as connection:
         found = review(connection, desk)
-        waiting = waiting_rows(found, supplier)
+        waiting = [one for one in waiting_rows(found, supplier) if shown_score(one.score) >= least]
         order = in_order(_in_queue(found, waiting))
         rows = list(dict.fromkeys(one.row for one in order))
         shown = set(rows if most is None else rows[:most])
@@ -78,6 +86,11 @@ def show(found: Review, candidates: Sequence[int]) -> list[Waiting]:
     return [_waiting(found, kept[number]) for number in candidates if number in kept]
 
 
+def shown_score(score: float) -> Decimal:
+    """The score as it is shown and compared: with four decimals."""
+    return Decimal(repr(score)).quantize(SCORE_PLACES)
+
+
 def times_asked(connection: Connection) -> Counter[str]:
     """How many lines of jobs call for each part and how often it was looked up, together."""
     asked = Counter(line.part for job in jobs(connection) for _, line in job.labelled() if line.part)
@@ -87,7 +100,7 @@ def times_asked(connection: Connection) -> Counter[str]:
 
 def _automatic(found: Review, waiting: Iterable[CandidateRow]) -> set[int]:
     """Offers that match by themselves now, because of statements made since they were found."""
-    bearers = found.side.bearers
+    bearers = found.side.known.bearers
     maybe = {one.offer for one in waiting if one.keys.supplier_key in bearers or one.keys.maker_number_key in bearers}
     return {number for number, offer in offers_numbered(found.connection, maybe).items() if is_automatic(found, offer)}
 

@@ -42,6 +42,7 @@ def candidates(
     supplier: SupplierArgument = "",
     again: Annotated[bool, typer.Option("--again", help="Look through every newest sheet anew.")] = False,
     most: Annotated[int, typer.Option("--most", min=1, help="How many rows are shown.")] = 10,
+    at_least: Annotated[str, typer.Option("--at-least", help="Only candidates with this score or more.")] = "0",
     xlsx: Annotated[
         Path | None,
         typer.Option("--xlsx", help="Write all that waits to this workbook, to fill in its column 'answer'."),
@@ -56,13 +57,13 @@ def candidates(
     from ..actions.review_queue import review_queue
     from ..documents.review import looked_through_text, queue_text, queue_xlsx
 
-    at_desk = desk(database, at, who)
+    at_desk, least = desk(database, at, who), _score(at_least)
     with progress() as tell:
         done = find_candidates(at_desk, supplier, again, tell)
-    queue = review_queue(at_desk, supplier, most)
+    queue = review_queue(at_desk, supplier, most, least)
     text = queue_text(queue)
     if xlsx:
-        every = review_queue(at_desk, supplier, MOST_IN_FILE)
+        every = review_queue(at_desk, supplier, MOST_IN_FILE, least)
         write(xlsx, queue_xlsx(every))
         what = "all that waits" if every.rows <= MOST_IN_FILE else f"the {MOST_IN_FILE:,} rows worth most"
         text += f"\nWrote {what} to {xlsx}; fill in 'answer' and say 'sourcing judge --file {xlsx}'."
@@ -184,15 +185,22 @@ def _judge_file(at_desk: Desk, file: Path, json: bool) -> None:
 
 def _by_score(at_desk: Desk, supplier: str, least: str, accept: int | None, json: bool) -> None:
     from ..actions.review import accept_by_score
-    from ..basics.problem import refused
     from ..documents.review import by_score_text
 
-    try:
-        score = Decimal(least)
-    except InvalidOperation:
-        raise refused("score-not-between", found=least) from None
-    found = accept_by_score(at_desk, supplier, score, accept)
+    found = accept_by_score(at_desk, supplier, _score(least), accept)
     show(found, by_score_text(found), json)
+
+
+def _score(text: str) -> Decimal:
+    from ..basics.problem import refused
+
+    try:
+        score = Decimal(text)
+    except InvalidOperation:
+        raise refused("score-not-between", found=text) from None
+    if not score.is_finite():
+        raise refused("score-not-between", found=text)
+    return score
 
 
 def _judge_one(at_desk: Desk, candidate: int, said: tuple[str, bool, bool], words: str, json: bool) -> None:

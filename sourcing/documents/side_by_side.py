@@ -4,8 +4,10 @@ from itertools import zip_longest
 
 from rapidfuzz.distance import Hamming, Levenshtein
 
-LEAST_ALIKE = 0.5
+LEAST_ALIKE = 0.7
 """Below this share of like characters carets would stand under nearly everything and help nobody."""
+GAP = "·"
+"""Stands where one of the two has no character: a blank would look like a part of the number."""
 
 
 def side_by_side(one: str, other: str) -> tuple[str, str, str]:
@@ -20,7 +22,7 @@ def side_by_side(one: str, other: str) -> tuple[str, str, str]:
     pairs = _in_place(one, other, low) or _drawn_out(one, other, low)
     above, below = ("".join(side) for side in zip(*pairs, strict=True)) if pairs else ("", "")
     marks = "".join("^" if _differ(*pair) else " " for pair in pairs)
-    return above.rstrip(), below.rstrip(), marks.rstrip()
+    return above, below, marks.rstrip()
 
 
 def _folded(text: str) -> str:
@@ -40,9 +42,9 @@ def _in_place(one: str, other: str, low: tuple[str, str]) -> list[tuple[str, str
 
 
 def _drawn_out(one: str, other: str, low: tuple[str, str]) -> list[tuple[str, str]]:
-    """Pairs of characters, a blank where one of the texts has none."""
+    """Pairs of characters, a gap where one of the texts has none."""
     pairs: list[tuple[str, str]] = []
     for step in Levenshtein.opcodes(*low):
         above, below = one[step.src_start : step.src_end], other[step.dest_start : step.dest_end]
-        pairs += zip_longest(above, below, fillvalue=" ")
+        pairs += zip_longest(above, below, fillvalue=GAP)
     return pairs

@@ -39,6 +39,9 @@ BY_WORDS = ("shorter words", "longer words", "spelling", "measures", "short numb
 NEARER = 1.0
 """So many points more by its words alone make another part a rival of the number."""
 
+COLOUR_ONCE = 2
+"""A colour that only one of them states may tell two articles of one number apart."""
+
 NO_LEAD = 4
 """From this level of a lead on another row or part is as near or nearer, see `scores.LEAD_STEPS`."""
 
@@ -51,13 +54,13 @@ def against(facts: npt.NDArray[np.int8]) -> Mask:
     found = np.zeros(len(facts), dtype=bool)
     for respect, levels in CONTRADICTS.items():
         found |= np.isin(facts[:, AT[respect]], levels)
-    return found
+    return np.asarray(found)
 
 
 def automatic(ready: Prepared, scored: Scored, asked: Mapping[int, object]) -> Mask:
     """Which pairs match by themselves. `asked`: rows whose number a spreadsheet may have made of another."""
     facts, compared = scored.facts, ready.compared
-    same = facts[:, AT["number"]] == 0
+    same = (facts[:, AT["number"]] == 0) & (facts[:, AT["colour"]] != COLOUR_ONCE)
     leads = (facts[:, -2:] < NO_LEAD).all(axis=1)
     found = same & leads & ~against(facts) & (scored.score >= 0.5) & ~_rival_by_words(ready, scored)
     unmistakable = _borne_once(ready)
@@ -69,11 +72,13 @@ def automatic(ready: Prepared, scored: Scored, asked: Mapping[int, object]) -> M
             and _says_enough(ready, facts[at], row)
             and not (_contradicts_itself(ready.rows[row]) or _contradicts_itself(ready.parts[part]))
         )
-    return found
+    return np.asarray(found)
 
 
 def _contradicts_itself(one: Said) -> bool:
-    """Whether the description names a number a slip away from the row's own: one of the two is wrong."""
+    """Whether the description names a number a slip away from the row's own, or its own as what it is made for."""
+    if "made for another" in one.things and one.keys & one.codes:
+        return True
     others = one.codes - one.keys
     return any(slip_kind(code, key) is not None for code in others for key in one.keys)
 

@@ -12,7 +12,7 @@ SAME, NOT_STATED, OTHER = 0, 1, 2
 
 
 def maker_keys(makers: Sequence[str], canonical: dict[str, str] | None = None) -> list[str]:
-    """Each maker's key; a table names few makers, so each is worked out once. `canonical`: key to the name's main key."""
+    """Each maker's key; a table names few, so each is worked out once. `canonical`: key to the name's main key."""
     from ..basics.part_number import maker_key
 
     known = {maker: maker_key(maker) for maker in set(makers)}

@@ -1,15 +1,18 @@
 """Whether an offer is one of our parts: by itself, for a person to judge, or not at all; with the reasons."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from typing import Literal
 
 from ..basics.equivalence import GOOD_STANDING, Path, Statement
+from ..basics.number_rule import NumberRule
 from ..basics.offer import Offer
-from ..basics.part_number import PartNumber
-from ..basics.value import Value
+from ..basics.part_number import OURS, PartNumber, maker_key
+from ..basics.value import Value, changed
 from .dimensions.size_check import check_size
 from .equivalences.family import Family
 from .equivalences.number_book import words_of
+from .numbers.affixes import strip
 
 Tier = Literal["automatic", "candidate", "none"]
 
@@ -28,13 +31,42 @@ class OfferMatch(Value, frozen=True, kw_only=True):
 NO_MATCH = OfferMatch(tier="none")
 
 
-def match_offer(offer: Offer, family: Family, bearers: Mapping[str, frozenset[str]]) -> OfferMatch:
+@dataclass(frozen=True)
+class Known:
+    """What is known beside the family: which parts bear a number key, the suppliers, their confirmed number rules.
+
+    `suppliers`: keys of the names under which suppliers' own numbers stand in the table. `rules`: by supplier.
+    """
+
+    bearers: Mapping[str, frozenset[str]]
+    suppliers: frozenset[str] = frozenset()
+    rules: Mapping[str, tuple[NumberRule, ...]] = field(default_factory=dict)
+
+    def bare(self, offer: Offer) -> Offer:
+        """The offer with its supplier's number as the maker prints it, where a confirmed rule says what was added."""
+        rules = self.rules.get(offer.supplier)
+        return changed(offer, supplier_number=strip(rules, offer.supplier_number)) if rules else offer
+
+
+def match_offer(offer: Offer, family: Family, known: Known) -> OfferMatch:
     """Judge one offer against one family.
 
     Automatic is only: the same number of the same maker (or a number without a maker that only this part bears), by
     a path of good standing, with nothing against it. Everything else is for a person, or no match.
     """
-    hits = list(_hits(offer, family, bearers))
+    found = _match(offer, family, known)
+    bare = known.bare(offer)
+    return found if found.tier == "automatic" or bare == offer else _better(found, _match(bare, family, known))
+
+
+def _better(found: OfferMatch, bare: OfferMatch) -> OfferMatch:
+    """By the number as printed, or without what the supplier adds; what speaks against either counts."""
+    return bare if found.tier == "none" or (bare.tier == "automatic" and not found.vetoed) else found
+
+
+def _match(offer: Offer, family: Family, known: Known) -> OfferMatch:
+    bearers = known.bearers
+    hits = list(_hits(offer, family, known))
     if not hits:
         return NO_MATCH
     sure = [hit for hit in hits if hit[2] is None]
@@ -49,20 +81,22 @@ def match_offer(offer: Offer, family: Family, bearers: Mapping[str, frozenset[st
     return OfferMatch(tier="automatic", number=number, path=path, reasons=how, warnings=conditions)
 
 
-def _hits(
-    offer: Offer, family: Family, bearers: Mapping[str, frozenset[str]]
-) -> Iterator[tuple[PartNumber, Path, str | None]]:
-    """(number, path, doubt): every way a number of the offer reaches the family; doubt None where there is none."""
+def _hits(offer: Offer, family: Family, known: Known) -> Iterator[tuple[PartNumber, Path, str | None]]:
+    """(number, path, doubt): every way a number of the offer reaches the family; doubt None where there is none.
+
+    A number that is one supplier's own says nothing on another's sheet, and nobody's sheet speaks of our own codes.
+    """
+    others = (known.suppliers - {maker_key(offer.supplier)}) | {maker_key(OURS)}
     for number in offer.numbers():
-        path = family.paths.get(family.makers.node(number))
+        path = None if number.maker == OURS else family.paths.get(family.makers.node(number))
         if path is not None:
             yield number, path, None
             continue
-        same_key = [node for node in family.paths if node[1] == number.key]
+        same_key = [node for node in family.paths if node[1] == number.key and node[0] not in others]
         if not same_key:
             continue
         best = min(same_key, key=lambda node: (len(family.paths[node].links), node))
-        yield number, family.paths[best], _maker_doubt(number, family, best, bearers)
+        yield number, family.paths[best], _maker_doubt(number, family, best, known.bearers)
 
 
 def _maker_doubt(

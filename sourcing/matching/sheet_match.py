@@ -20,7 +20,7 @@ from .numbers.after_spreadsheet import same_after_spreadsheet
 LEAST_ASKED = 0.05
 """A likelier pair is worth a person's look; a less likely one is shown, if at all, as none."""
 
-LEAST_SHOWN = 0.002
+LEAST_SHOWN = 0.004
 
 
 @dataclass(frozen=True)
@@ -28,7 +28,8 @@ class Columns:
     """Rows by position. Of each: the keys of its numbers and makers (blank ones left out), description, price.
 
     Prices are in one currency, per piece; None: not stated. `damaged`: by position, a number as a spreadsheet left it;
-    its key is not among the numbers. `size`: a designation by a published standard, where one is known to be meant.
+    its key is not among the numbers; `instead`: what it may have been, a hint and never a number. `size`: a designation
+    by a published standard, where one is known to be meant.
     """
 
     numbers: Sequence[Sequence[str]]
@@ -36,11 +37,15 @@ class Columns:
     description: Sequence[str]
     price: Sequence[Decimal | None]
     damaged: Mapping[int, str] = field(default_factory=dict)
+    instead: Mapping[int, Sequence[str]] = field(default_factory=dict)
     size: Sequence[str] = ()
 
     def said(self) -> list[Said]:
         """Each row taken apart."""
-        return list(map(said, self.numbers, self.makers, self.description, self.price))
+        texts = list(self.description)
+        for at, hints in self.instead.items():
+            texts[at] = " ".join((texts[at], *hints))
+        return list(map(said, self.numbers, self.makers, texts, self.price))
 
     def texts(self) -> list[str]:
         """Description and makers of each row, for the likeness of words."""
@@ -130,4 +135,7 @@ def _none(row: int, rows: Columns) -> RowMatch:
 
 
 def _damaged(row: int, rows: Columns) -> tuple[str, ...]:
-    return (f"its number {rows.damaged[row]} is damaged and was not used",) if row in rows.damaged else ()
+    if row not in rows.damaged:
+        return ()
+    hint = f"; it may have been {' or '.join(rows.instead[row])}" if rows.instead.get(row) else ""
+    return (f"its number {rows.damaged[row]} is damaged and counts as none{hint}",)

@@ -1,7 +1,7 @@
 """Number, maker, description and price of every row of a file: what matching two files needs, and nothing else.
 
-Unlike a supplier's sheet such a file may lack numbers, makers or prices, and no row is left out for it: a price nobody can
-read is no price, a number a spreadsheet has damaged is told and matches nothing.
+Unlike a supplier's sheet such a file may lack numbers, makers or prices, and no row is left out for it: a price nobody
+can read is no price, a number a spreadsheet has damaged is told and matches nothing.
 """
 
 from collections.abc import Mapping, Sequence
@@ -44,8 +44,8 @@ class FourColumns:
     """Every row that is not blank, by position; `rows` is its row in the file (the first row of the file is 1).
 
     A blank number, maker or description is "", a price that is not stated or can't be read None. `damaged`: by
-    position, the number as a spreadsheet left it; its `number` is "". `used`: the header of each column taken. `headers`: all of them, in
-    small letters.
+    position, the number as a spreadsheet left it; its `number` is "". `used`: the header of each column taken.
+    `headers`: all of them, in small letters.
     """
 
     file: str

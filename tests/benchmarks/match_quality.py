@@ -85,7 +85,9 @@ def write_judged(path: Path, judged: Iterable[Line], world: Corpus) -> None:
         out = csv.writer(file)
         out.writerow(("row", "part_row", "answer"))
         for one in judged:
-            out.writerow((one.row + FIRST_ROW, one.part + FIRST_ROW, "yes" if one.part in world.gold.get(one.row, ()) else "no"))
+            out.writerow(
+                (one.row + FIRST_ROW, one.part + FIRST_ROW, "yes" if one.part in world.gold.get(one.row, ()) else "no")
+            )
 
 
 @dataclass(frozen=True)

@@ -46,6 +46,9 @@ def test_candidates_are_found_once_and_listed(run: Run) -> None:
     assert "automatic" not in again and "the 1 row worth most" in again
     assert "3 with candidates" in run("candidates", "--again")
     assert len(json.loads(run("candidates", "--json"))["shown"]) == 3
+    assert len(json.loads(run("candidates", "--json", "--at-least", "0.8571"))["shown"]) == 3
+    assert json.loads(run("candidates", "--json", "--at-least", "0.8572"))["rows"] == 0
+    assert "is not a score" in run("candidates", "--at-least", "likely", code=1)
 
 
 def test_yes_no_and_taking_back(run: Run) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from sourcing.basics.part_number import maker_key, number_key
-from sourcing.matching.likeness.compared import RESPECTS, Compared
+from sourcing.matching.likeness.compared import RESPECTS
 from sourcing.matching.likeness.points import Examples, Points, moved
 from sourcing.matching.likeness.prepared import Prepared, prepare
 from sourcing.matching.likeness.said import Said, said

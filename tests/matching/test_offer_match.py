@@ -4,11 +4,13 @@ import pytest
 from rapidfuzz.distance import OSA
 
 from sourcing.basics.equivalence import EquivalenceTable, OurPart, Statement
+from sourcing.basics.number_rule import NumberRule
 from sourcing.basics.part_number import OURS, number_key
+from sourcing.basics.value import changed
 from sourcing.matching.equivalences.family import bearers
 from sourcing.matching.equivalences.graph import families
 from sourcing.matching.look_alikes import look_alike, near_keys
-from sourcing.matching.offer_match import OfferMatch, match_offer
+from sourcing.matching.offer_match import Known, OfferMatch, match_offer
 from tests.builders import number, offer, statement
 
 PARTS = (OurPart(code="BELT", name="Belt", size="B36"), OurPart(code="KEEPER", name="Keeper"))
@@ -25,7 +27,7 @@ TABLE: tuple[Statement, ...] = (
 def match(more: tuple[Statement, ...] = (), **fields: object) -> OfferMatch:
     """Match an offer against the belt."""
     every = families(EquivalenceTable(parts=PARTS, statements=TABLE + more))
-    return match_offer(offer(**fields), every["BELT"], bearers(every.values()))  # type: ignore[arg-type]
+    return match_offer(offer(**fields), every["BELT"], Known(bearers(every.values())))  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize("printed", ["NW-40388", "nw 40388", "NW40388", " Nw.40388 "])
@@ -98,3 +100,36 @@ def test_near_numbers_are_listed_for_a_person_with_size_and_score() -> None:
 def test_edit_distance_is_rapidfuzz_osa() -> None:
     """A swap of neighbours is one slip, as in the restricted Damerau-Levenshtein distance (reference: rapidfuzz)."""
     assert OSA.distance(number_key("NW-40838"), number_key("NW-40388")) == 1
+
+
+def test_a_suppliers_own_number_says_nothing_on_anothers_sheet() -> None:
+    """Two suppliers may use one number for two things: only the sheet of the supplier it belongs to speaks of it."""
+    own = statement(BELT, "same part", number("S-77210", "stonegarth"), "fitted")
+    every = families(EquivalenceTable(parts=PARTS, statements=(*TABLE, own)))
+    known = Known(bearers(every.values()), frozenset(("stonegarth", "pellbrook")))
+
+    def tier(supplier: str) -> str:
+        one = changed(offer(number="S-77210"), supplier=supplier)
+        return match_offer(one, every["BELT"], known).tier
+
+    assert tier("stonegarth") == "automatic"
+    assert tier("pellbrook") == "none"
+
+
+def test_a_confirmed_prefix_is_taken_off() -> None:
+    """Only that supplier's, and only once somebody has confirmed it."""
+    every = families(EquivalenceTable(parts=PARTS, statements=TABLE))
+    one = changed(offer(number="PB-NW-40388", maker="Norrowby"), supplier="pellbrook")
+    plain = Known(bearers(every.values()))
+    rule = NumberRule(supplier="pellbrook", kind="prefix", text="PB-")
+    ruled = Known(plain.bearers, rules={"pellbrook": (rule,)})
+    assert match_offer(one, every["BELT"], plain).tier == "none"
+    assert match_offer(one, every["BELT"], ruled).tier == "automatic"
+    other = changed(one, supplier="stonegarth")
+    assert match_offer(other, every["BELT"], ruled).tier == "none"
+
+
+def test_no_sheet_speaks_of_our_own_codes() -> None:
+    """A row that calls its maker '(ours)' names nobody."""
+    assert match(number="BELT", maker="(ours)").tier == "none"
+    assert match(number="BELT").tier == "none"

@@ -110,7 +110,7 @@ def test_a_damaged_number_is_told_and_not_used() -> None:
         damaged={0: "1.2E+11"},
     )
     (found,) = match_rows(rows, columns(PARTS), [part[0] for part in PARTS], most=1)
-    assert found.tier != "automatic" and "1.2E+11 is damaged and was not used" in found.reasons[-1]
+    assert found.tier != "automatic" and "1.2E+11 is damaged and counts as none" in found.reasons[-1]
 
 
 def test_rows_like_nothing_and_empty_tables() -> None:

@@ -47,7 +47,7 @@ def _round(links: Links, start: int, after: Places) -> list[int]:
     """The statements of a shortest way from a number back to itself."""
     tree: Tree = {}
     layer = [start]
-    while start not in tree:
+    while layer and start not in tree:
         new = []
         for node in layer:
             for at in after.get(node, ()):

@@ -1,1 +1,1 @@
-"""Candidates for a person: which of our parts a row resembles by number, words, measures and price, and how much that means."""
+"""Candidates for a person: which part a row resembles by number, words, measures and price, and what that means."""

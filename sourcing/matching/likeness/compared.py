@@ -187,10 +187,6 @@ def _maker_level(one: Said, other: Said) -> int:
     return 1 if _named(one.makers, other) or _named(other.makers, one) else 2
 
 
-def _named(makers: frozenset[str], other: Said) -> bool:
-    return any(maker in other.words or (len(maker) > 3 and maker in other.run) for maker in makers)
-
-
 def _near_maker(maker: str, other: str) -> int:
     """'norrowby' and 'norrowbydrives' count as named; 'nrb' may stand for 'norrowby' and says nothing."""
     shorter, longer = sorted((maker, other), key=len)
@@ -202,12 +198,6 @@ def _near_maker(maker: str, other: str) -> int:
 
 def _named(makers: frozenset[str], other: Said) -> bool:
     return any(maker in other.words or (len(maker) > 3 and maker in other.run) for maker in makers)
-
-
-def _begins(maker: str, other: str) -> bool:
-    """'norrowby' and 'norrowbydrives': one name is the beginning of the other."""
-    shorter, longer = sorted((maker, other), key=len)
-    return len(shorter) > 2 and longer.startswith(shorter)
 
 
 def _measure_level(one: frozenset[Measure], other: frozenset[Measure]) -> int:

@@ -1,9 +1,9 @@
 """The points a pair gets before anything is learnt: what each level of each respect is worth, in natural log-odds.
 
-2.3 points more make a pair ten times likelier to be the same thing (the sum of weights of evidence of I. P. Fellegi and
-A. B. Sunter, A Theory for Record Linkage, Journal of the American Statistical Association 64, 1969). The values began as
-common practice, no source, and were fitted to made-up catalogues (`python -m tests.match_corpus.fit_points` prints
-them); what a shop's own tables and its people's answers say moves them. No real catalogue was used.
+2.3 points more make a pair ten times likelier to be the same thing (the sum of weights of evidence of I. P. Fellegi
+and A. B. Sunter, A Theory for Record Linkage, Journal of the American Statistical Association 64, 1969). The values
+began as common practice, no source, and were fitted to made-up catalogues (`python -m tests.match_corpus.fit_points`
+prints them); what a shop's own tables and its people's answers say moves them. No real catalogue was used.
 """
 
 FIRST_POINTS: dict[str, tuple[float, ...]] = {

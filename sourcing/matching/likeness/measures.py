@@ -1,4 +1,4 @@
-"""Numbers with units in a description, compared as numbers: '1/2 in' and '12.7 mm' are one measure, '88 in' and '90 in' two.
+"""Numbers with units in a description, compared as numbers: '1/2 in' and '12.7 mm' are one, '88 in' and '90 in' two.
 
 Factors: the inch is 25.4 mm, the pound 453.59237 g exactly (international yard and pound agreement, 1959); US liquid
 measure from the gallon of 231 cubic inches (NIST Handbook 44, appendix C; the fluid ounce from memory). The tests check
@@ -67,8 +67,12 @@ _UNIT = "|".join(sorted((re.escape(unit) for unit in UNITS), key=len, reverse=Tr
 MEASURE = re.compile(rf"(?<![\w.,/-])({_NUMBER})\s*-?\s*({_UNIT})(?![\w/])")
 _ACROSS = re.compile(rf"(?<![\w.,/-])({_NUMBER})\s*[x×*]\s*(?={_NUMBER}\s*-?\s*({_UNIT})(?![\w/]))")
 
-_SIZE = re.compile(rf"(?<![\w.,/-]){_NUMBER}(?:\s*[x×]\s*{_NUMBER}){{1,3}}(?![\w/.-]*\w)")
-"""'5/8x3/4x1', '20x40x7': a size without a unit."""
+_PLAIN = r"(?:\d+/\d+|\d*\.?\d+)"
+_SIZE = re.compile(
+    rf"(?<![\w.,/-])(?:{_NUMBER}(?:\s*[x×]\s*{_PLAIN}){{1,3}}(?:-\d{{1,2}})?|\d{{1,2}}\.\d\d-\d{{1,2}})(?![\w/.-]*\w)"
+)
+"""'5/8x3/4x1', '20x40x7', '15x6.00-6' and '4.80-8': sizes without a unit."""
+_BETWEEN = re.compile(r"\s*[x×]\s*|(?<=\d\d)-(?=\d{1,2}$)")
 _PER_PACK = re.compile(r"(?<![\w.,/-])(\d{1,4})\s*/\s*(?:pk|pack|pkg|bx|box|cs|case|ct)\b")
 
 Measure = tuple[str, str]
@@ -94,8 +98,8 @@ def measures(text: str) -> tuple[frozenset[Measure], str]:
         found.add(("count", match[1]))
         return " "
 
-    def across(match: re.Match[str]) -> str:
-        amounts = [number(each) for each in re.split(r"\s*[x×*]\s*", match[0])]
+    def size(match: re.Match[str]) -> str:
+        amounts = [number(each) for each in _BETWEEN.split(match[0])]
         if None in amounts:
             return match[0]
         found.add(("size", " x ".join(significant(amount) for amount in amounts if amount is not None)))
@@ -104,7 +108,7 @@ def measures(text: str) -> tuple[frozenset[Measure], str]:
     rest = COUNT_BEFORE.sub(count, text)
     rest = _ACROSS.sub(take, rest)
     rest = MEASURE.sub(take, _PER_PACK.sub(count, rest))
-    rest = _SIZE.sub(across, rest)
+    rest = _SIZE.sub(size, rest)
     return frozenset(found), rest
 
 

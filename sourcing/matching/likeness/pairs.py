@@ -1,4 +1,4 @@
-"""Which pairs of a row and a part are worth comparing: by the same code, by a code with an ending more, by near words."""
+"""Which pairs of a row and a part are worth comparing: by the same code, or one with an ending more."""
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence

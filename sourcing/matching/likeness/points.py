@@ -66,7 +66,7 @@ def _merged(examples: Examples) -> Examples:
     different, where = np.unique(examples.levels, axis=0, return_inverse=True)
     total = np.bincount(where.ravel(), weights=weight)
     same = np.bincount(where.ravel(), weights=weight * examples.same) / total
-    return Examples(different, same, total)
+    return Examples(different, same, total.astype(np.float64))
 
 
 def _columns(levels: Levels, points: Points) -> Floats:

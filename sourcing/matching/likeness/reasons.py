@@ -73,7 +73,7 @@ def _ending(one: Said, other: Said) -> str:
 
 def _maker(one: Said, other: Said, level: int) -> str:
     if level == 3:
-        return f"other maker: {_first(one.makers)} against {_first(other.makers)}"
+        return f"other maker: {_first(one.makers).capitalize()} against {_first(other.makers).capitalize()}"
     return ("same maker", "the maker is named", "")[level]
 
 

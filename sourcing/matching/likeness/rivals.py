@@ -1,4 +1,4 @@
-"""How far a pair stands before its rivals: the best other part for the same row, the best other row for the same part."""
+"""How far a pair stands before its rivals: the best other part of the row, the best other row of the part."""
 
 from collections.abc import Sequence
 
@@ -17,8 +17,8 @@ NO_RIVAL = 12.0
 def lead(of: Positions, twins: Positions, score: Floats) -> Floats:
     """Score less the best other score of the same group; `NO_RIVAL` at most, and where there is no other.
 
-    `of`: which row (or part) each pair belongs to. `twins`: a number for the other side; entries that are the same thing
-    listed twice share one, and are no rivals of each other.
+    `of`: which row (or part) each pair belongs to. `twins`: a number for the other side; entries that are the same
+    thing listed twice share one, and are no rivals of each other.
     """
     order = np.lexsort((-score, of))
     group, twin, sorted_score = of[order], twins[order], score[order]

@@ -1,7 +1,7 @@
 """What the numbers, maker, description and price of a row say, taken apart once so that rows can be compared in pairs.
 
 Codes are words with digits that may be part numbers; a code may be written with gaps ('PS LX 350'), so neighbours are
-joined too. Which words speak of colour, side or of another thing ('for', 'remanufactured') is common practice, no source.
+joined too. Which words speak of colour, side or another thing ('for', 'remanufactured') is common practice, no source.
 """
 
 import html
@@ -17,64 +17,25 @@ from .measures import Measure, measures
 SHORTEST_CODE = 4
 """Shorter codes are borne by too many things to say anything."""
 
-COLOURS = frozenset(
-    [
-        "black",
-        "white",
-        "red",
-        "blue",
-        "green",
-        "yellow",
-        "orange",
-        "purple",
-        "pink",
-        "gray",
-        "grey",
-        "silver",
-        "gold",
-        "brown",
-        "beige",
-        "ivory",
-        "bronze",
-        "chrome",
-        "titanium",
-        "schwarz",
-        "weiss",
-        "weiß",
-        "rot",
-        "blau",
-        "grün",
-        "gelb",
-        "silber",
-        "grau",
-        "noir",
-        "blanc",
-        "rouge",
-        "bleu",
-        "vert",
-        "jaune",
-        "gris",
-        "negro",
-        "blanco",
-        "rojo",
-        "azul",
-        "cyan",
-        "magenta",
-        "charcoal",
-        "graphite",
-        "walnut",
-        "cherry",
-        "oak",
-        "almond",
-        "bisque",
-        "copper",
-        "clear",
-        "burgundy",
-        "teal",
-        "tan",
-        "navy",
-    ]
-)
+COLOURS = {
+    word: words.split(",")[0]
+    for words in (
+        "black,blk,schwarz,noir,negro",
+        "white,wht,weiss,weiß,blanc,blanco",
+        "red,rot,rouge,rojo",
+        "blue,blu,blau,bleu,azul,navy",
+        "green,grn,grün,vert",
+        "yellow,yel,gelb,jaune",
+        "gray,grey,gry,grau,gris,charcoal,graphite",
+        "silver,slv,silber,chrome,titanium",
+        "brown,walnut,cherry,oak",
+        *("orange", "purple", "pink", "gold", "beige,almond,bisque,tan", "ivory", "bronze", "copper", "clear", "cyan"),
+        *("magenta", "burgundy", "teal"),
+    )
+    for word in words.split(",")
+}
+"""A colour's word to the colour."""
+
 SIDES = {
     **dict.fromkeys(("lh", "left", "links", "linke", "gauche", "izquierdo", "izquierda", "l/h"), "left"),
     **dict.fromkeys(("rh", "right", "rechts", "rechte", "droite", "droit", "derecho", "derecha", "r/h"), "right"),
@@ -149,7 +110,7 @@ def said(numbers: Iterable[str], makers: Iterable[str], description: str, price:
         runs=runs,
         measures=found,
         bare=bare,
-        colours=words & COLOURS,
+        colours=frozenset(COLOURS[word] for word in words if word in COLOURS),
         sides=frozenset(SIDES[word] for word in words if word in SIDES),
         things=frozenset(OTHER_THING[word] for word in words if word in OTHER_THING),
         generations=frozenset(_generations(rest)),

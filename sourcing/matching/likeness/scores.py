@@ -1,9 +1,10 @@
 """From compared pairs to one score between 0 and 1, learnt from the tables themselves and from people's answers.
 
-The score is the probability, by the points of the respects, that row and part are the same thing. First the points of the
-respects alone; then each pair's lead before its rivals counts too, since a row is one thing and is listed once or twice.
-Without any answers the points are moved a little by the pairs at hand: those that stand before all rivals on both sides
-and are likelier than not are taken for the same, all others for different (self-training; D. Yarowsky 1995).
+The score is the probability, by the points of the respects, that row and part are the same thing. First the points of
+the respects alone; then each pair's lead before its rivals counts too, since a row is one thing and is listed once or
+twice. Without any answers the points are moved a little by the pairs at hand: those that stand before all rivals on
+both sides and are likelier than not are taken for the same, all others for different (self-training; D.
+Yarowsky, Unsupervised Word Sense Disambiguation Rivaling Supervised Methods, 1995).
 """
 
 from collections.abc import Sequence

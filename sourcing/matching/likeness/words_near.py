@@ -1,4 +1,4 @@
-"""For each row the parts whose descriptions are nearest: tf-idf of words and their pieces, the best few by sparse product.
+"""For each row the parts whose descriptions are nearest: tf-idf of words and their pieces, the best few.
 
 Weights are learnt from the parts themselves: a piece that every part has says nothing. Pieces of four characters carry
 over most slips of the pen, since over 80 % of misspelt words have one wrong letter (Damerau 1964, as quoted in

@@ -89,6 +89,13 @@ def strip(rules: Iterable[NumberRule], printed: str) -> str:
     return text
 
 
+def dressed(rules: Iterable[NumberRule], keys: Iterable[str]) -> set[str]:
+    """The keys with each rule's affix put on, for looking numbers up as the suppliers print them."""
+    every = list(keys)
+    affixes = [(rule.kind, number_key(rule.text)) for rule in rules]
+    return {affix + key if kind == "prefix" else key + affix for kind, affix in affixes for key in every}
+
+
 @dataclass
 class _Tally:
     """Of the numbers that bear one affix: how many, known without it, known with it, and known without it by chance."""

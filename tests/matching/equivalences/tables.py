@@ -38,7 +38,8 @@ def random_table(seed: int, numbers: int = 12, statements: int = 30, parts: int 
         left, right = chance.sample(every, 2)
         relation = chance.choices(relations, [4, 4, 2, 1])[0]
         condition = chance.choice(["", "", "idler moved out"])
-        said.append(statement(left, relation, right, chance.choice(get_args(Standing)), condition))
+        one = statement(left, relation, right, chance.choice(get_args(Standing)), condition)
+        said.append(about(one, doubt=chance.choice(["", "", "", "it slipped"])))
     return table(*said, codes=codes)
 
 

@@ -5,7 +5,7 @@ from sourcing.basics.value import changed
 from sourcing.matching.equivalences.family import Family
 from sourcing.matching.equivalences.graph import families
 from sourcing.matching.equivalences.number_book import bearers_of
-from sourcing.matching.offer_match import OfferMatch, match_offer
+from sourcing.matching.offer_match import Known, OfferMatch, match_offer
 from tests.builders import number, offer, statement
 
 from .tables import about, ours, table
@@ -78,7 +78,7 @@ def match(maker: str, *aliases: MakerAlias) -> OfferMatch:
     """An offer of the forbidden number, from a row that names this maker."""
     tied = (statement(ours(), "same part", WRONG), statement(ours(), "must not", WRONG))
     every = families(changed(table(*tied), aliases=aliases))
-    return match_offer(offer(number="11", maker=maker), every["BELT"], bearers_of(every.graph))
+    return match_offer(offer(number="11", maker=maker), every["BELT"], Known(bearers_of(every.graph)))
 
 
 def test_a_forbidden_number_is_held_back_under_every_name_of_its_maker() -> None:

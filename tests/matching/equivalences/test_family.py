@@ -4,6 +4,7 @@ import random
 
 from sourcing.basics.equivalence import EquivalenceTable, OurPart
 from sourcing.basics.part_number import OURS
+from sourcing.basics.value import changed
 from sourcing.matching.equivalences.family import Family, bearers
 from sourcing.matching.equivalences.graph import families
 from tests.builders import number, statement
@@ -48,6 +49,15 @@ def test_the_weakest_link_decides_and_the_better_path_wins() -> None:
     )
     assert found.paths[second.node].standing == "maker"
     assert len(found.paths[second.node].links) == 2
+
+
+def test_a_doubted_statement_counts_as_unchecked() -> None:
+    """Whoever stated it, until the doubt is answered."""
+    own, other = number("10", "Norrowby"), number("20", "Corrivane")
+    doubted = changed(statement(OUR, "same part", own, "maker"), doubt="the old belt was longer")
+    found = family(doubted, statement(OUR, "same part", other, "supplier"), statement(other, "same part", own))
+    assert found.paths[own.node].standing == "supplier"
+    assert family(doubted).paths[own.node].standing == "unchecked"
 
 
 def test_a_loop_of_supersessions_ends() -> None:

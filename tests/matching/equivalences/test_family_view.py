@@ -80,6 +80,15 @@ def test_a_dead_end_is_told_where_sales_are_known() -> None:
     assert [one.number for one in family.dead_ends] == [NEW]
 
 
+def test_a_forbidden_number_is_never_the_newest_nor_a_way_into_a_kit() -> None:
+    """Though it is sold and a kit holds it."""
+    ban, kit = statement(ours(), "must not", NEW), statement(KIT, "kit contains", NEW)
+    graph = graph_of(table(*SAID[:2], ban, kit))
+    (family,) = family_view(graph, "BELT", sold={"10", "20"}).families
+    assert [one.number for one in family.members if one.newest] == [OLD]
+    assert family.in_kits == () and family.members[-1].forbidden == ban
+
+
 def test_a_machine_on_the_bench_leaves_aside_what_is_not_for_it() -> None:
     """And says why."""
     (family,) = family_view(GRAPH, "BELT", bench=Bench(machine="NW-724")).families

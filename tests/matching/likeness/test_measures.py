@@ -7,11 +7,12 @@ import pytest
 
 from sourcing.matching.likeness.measures import UNITS, measures, number, significant
 
-REGISTRY = pint.UnitRegistry(non_int_type=Fraction)
+REGISTRY: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
 OWN_UNIT = {"length": "millimeter", "weight": "gram", "volume": "milliliter", "power": "watt", "frequency": "hertz"}
 NAMES = {
     "in": "inch", "ft": "foot", "yd": "yard", "mm": "millimeter", "cm": "centimeter", "m": "meter", "oz": "ounce",
-    "lb": "pound", "g": "gram", "kg": "kilogram", "ml": "milliliter", "l": "liter", "fl oz": "fluid_ounce", "pt": "pint",
+    "lb": "pound", "g": "gram", "kg": "kilogram", "ml": "milliliter", "l": "liter", "fl oz": "fluid_ounce",
+    "pt": "pint",
     "qt": "quart", "gal": "gallon", "w": "watt", "kw": "kilowatt", "hz": "hertz", "khz": "kilohertz",
     "mhz": "megahertz", "ghz": "gigahertz", "cu ft": "cubic_foot",
 }  # fmt: skip
