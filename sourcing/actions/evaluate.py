@@ -23,10 +23,13 @@ from ..matching.identity.verdict import Verdict, ban_on, verdict
 from ..matching.look_alikes import look_alike, near_keys
 from ..matching.numbers.affixes import dressed
 from ..matching.offer_match import Known, OfferMatch, match_offer
+from ..matching.settled_rows import SettledRows
 from ..storage.equivalence import equivalence_table
+from ..storage.judgements import judgements_in_force
 from ..storage.offers import newest_number_keys, offers_by_keys
 from .desk import ShopNow, shop_now
 from .our_side import known_numbers
+from .settled import keys_of_offer, settled_rows
 
 NOTHING_ASKED = Asks()
 
@@ -40,6 +43,7 @@ class Catalogue:
     shop: ShopNow
     families: Families
     known: Known
+    refused: SettledRows
 
     def family(self, code: str, bench: Bench | None) -> Family:
         """The part's numbers for the machine on the bench; all of them where none is named."""
@@ -69,7 +73,14 @@ def catalogue(connection: Connection, at: datetime) -> Catalogue:
         shop=shop_now(connection, at),
         families=every,
         known=known_numbers(connection, every),
+        refused=_refused(connection, every),
     )
+
+
+def _refused(connection: Connection, every: Families) -> SettledRows:
+    """What a person has refused, and only that: what was accepted as unchecked stays to be seen."""
+    no = (one for one in judgements_in_force(connection) if one.answer == "no")
+    return settled_rows(no, every.graph.makers)
 
 
 def evaluate(
@@ -96,6 +107,8 @@ def evaluate(
         else:
             priced.append(seen)
     candidates += _look_alikes(found, found.families[code])
+    makers = found.families.graph.makers
+    candidates = [one for one in candidates if not found.refused.settled(keys_of_offer(one.offer, makers), code)]
     ordered = sorted(candidates, key=lambda one: (one.vetoed, -one.score, one.offer.identity))
     return Evaluated(priced=tuple(priced), set_aside=tuple(set_aside), candidates=tuple(ordered))
 

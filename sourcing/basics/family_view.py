@@ -87,11 +87,15 @@ class PartFamily(Value, frozen=True, kw_only=True):
 
 
 class FamilyView(Value, frozen=True, kw_only=True):
-    """A number looked up: one family for each of our parts that bears it. None at all: no statement names it."""
+    """A number looked up: one family for each of our parts that bears it. None at all: no statement names it.
+
+    `left_out`: how many more families there are, in a table that ties very much together.
+    """
 
     asked: str
     families: tuple[PartFamily, ...] = ()
     bench: Bench | None = None
+    left_out: int = 0
 
 
 class Orderable(Value, frozen=True, kw_only=True):

@@ -17,10 +17,10 @@ from .likeness.said import Said, said
 from .likeness.scores import Scored, score
 from .numbers.after_spreadsheet import same_after_spreadsheet
 
-LEAST_ASKED = 0.05
+LEAST_ASKED = 0.1
 """A likelier pair is worth a person's look; a less likely one is shown, if at all, as none."""
 
-LEAST_SHOWN = 0.004
+LEAST_SHOWN = 0.0005
 
 
 @dataclass(frozen=True)

@@ -51,7 +51,7 @@ def test_a_suppliers_own_number_does_not_speak_against_his_prefix(tmp_path: Path
 
 
 def test_nothing_is_looked_past_before_somebody_confirms_it(tmp_path: Path) -> None:
-    """From then on the score is handed the number as it stands and without the prefix."""
+    """From then on what matches without the prefix is automatic, and the score is handed the others both ways."""
     seen: list[list[str]] = []
 
     def looks(rows: Columns, *rest: object) -> list[object]:
@@ -62,7 +62,7 @@ def test_nothing_is_looked_past_before_somebody_confirms_it(tmp_path: Path) -> N
     find_candidates(desk, match=looks)  # type: ignore[arg-type]
     confirm_number_rule(desk, RULE)
     find_candidates(desk, match=looks)  # type: ignore[arg-type]
-    assert seen == [["PBNW77120"], ["PBNW77120", "NW77120"]]
+    assert seen == [["PBNW77120"], ["PBOX1017", "OX1017"]]
 
 
 def test_a_confirmed_rule_is_handed_out_until_it_is_withdrawn(tmp_path: Path) -> None:

@@ -202,3 +202,18 @@ def test_what_is_learnt_are_answers_in_force_with_what_was_shown(tmp_path: Path)
     take_back(desk, candidate, "not sure")
     with desk.store.reading() as connection:
         assert judged_examples(connection) == [Judged(facts=(8,), same=True)]
+
+
+def test_a_refused_number_is_gone_from_the_comparison_until_it_is_taken_back(tmp_path: Path) -> None:
+    """It looked like one of the part's numbers there; a person has said that it is not."""
+    desk = judging_shop(tmp_path)
+
+    def asked() -> list[str]:
+        return [one.offer.supplier_number for one in compare(desk, "BELT", 1, None).candidates]
+
+    assert "NW-77210" in asked()
+    candidate = waiting(desk, *BELT).kept.candidate
+    answer(desk, BELT, "no")
+    assert "NW-77210" not in asked()
+    take_back(desk, candidate, "a slip of the finger")
+    assert "NW-77210" in asked()

@@ -24,7 +24,9 @@ from .reach import Reach, levels, reach
 MOST_MEMBERS = 400
 """So many numbers of one family are shown, the nearest; how many are left out is said."""
 MOST_FAMILIES = 20
-"""So many parts of ours that bear the number, no more."""
+MOST_WALKED = 100_000
+"""So many families are shown, no more, and none after so many numbers were walked through."""
+Start = tuple[OurPart | None, int, PartNumber]
 
 
 def family_view(
@@ -36,17 +38,18 @@ def family_view(
     sold, None where that is not known; `bench`: the machine the part is wanted for.
     """
     nodes = _nodes(graph, PartNumber(printed=number_or_code, maker=maker))
-    codes = _codes_bearing(graph, nodes)
-    starts = [(part, graph.links.index[OURS, number_key(part.code)], our_number(part)) for part in codes]
-    unbound: list[tuple[OurPart | None, int, PartNumber]] = [
-        (None, node, _printed(graph.links, node, number_or_code)) for node in nodes
-    ]
+    starts = _starts(graph, nodes, number_or_code)
     sells = None if sold is None else sold_places(graph, sold)
-    families = (
-        _part_family(part, reach(graph.links, start, number, bench), nodes, sells)
-        for part, start, number in (starts or unbound)[:MOST_FAMILIES]
-    )
-    return FamilyView(asked=number_or_code, families=tuple(families), bench=bench)
+    families: list[PartFamily] = []
+    walked = 0
+    for part, start, number in starts[:MOST_FAMILIES]:
+        found = reach(graph.links, start, number, bench)
+        families.append(_part_family(part, found, nodes, sells))
+        walked += len(found.way)
+        if walked > MOST_WALKED:
+            break
+    left_out = len(starts) - len(families)
+    return FamilyView(asked=number_or_code, families=tuple(families), bench=bench, left_out=left_out)
 
 
 def _nodes(graph: Graph, asked: PartNumber) -> list[int]:
@@ -55,12 +58,28 @@ def _nodes(graph: Graph, asked: PartNumber) -> list[int]:
         place = graph.links.index.get(graph.node(asked))
         return [] if place is None else [place]
     key = asked.key
-    return [place for node, place in sorted(graph.links.index.items()) if key and node[1] == key]
+    return [
+        place for _, place in sorted((node, at) for node, at in graph.links.index.items() if key and node[1] == key)
+    ]
 
 
-def _codes_bearing(graph: Graph, nodes: Iterable[int]) -> list[OurPart]:
-    """Our parts a path leads from to one of the nodes, walked back against the statements."""
-    links, seen = graph.links, set(nodes)
+def _starts(graph: Graph, nodes: Iterable[int], asked: str) -> list[Start]:
+    """Where a family starts: at each part of ours that bears a node, and at nodes that none bears."""
+    parts: dict[str, OurPart] = {}
+    unbound: list[Start] = []
+    for node in nodes:
+        bearing = _parts_bearing(graph, node)
+        parts |= {part.code: part for part in bearing}
+        if not bearing:
+            unbound.append((None, node, _printed(graph.links, node, asked)))
+    links = graph.links
+    bound = [(part, links.index[OURS, number_key(part.code)], our_number(part)) for part in parts.values()]
+    return [*bound, *unbound]
+
+
+def _parts_bearing(graph: Graph, node: int) -> list[OurPart]:
+    """Our parts a path leads from to the node, walked back against the statements."""
+    links, seen = graph.links, {node}
     waiting = list(seen)
     while waiting:
         node = waiting.pop()

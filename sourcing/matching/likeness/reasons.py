@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
+from rapidfuzz.distance import OSA
+
 from ..numbers.damage import explain
 from .compared import RESPECTS
 from .measures import Measure
@@ -61,7 +63,9 @@ def _longer(one: Said, other: Said) -> str:
 
 
 def _unlike(one: Said, other: Said, word: str) -> str:
-    left, right = _first(one.keys or one.codes), _first(other.keys or other.codes)
+    """The two numbers that are nearest: a part has many."""
+    pairs = [(a, b) for a in one.keys or one.codes for b in other.keys or other.codes]
+    left, right = min(pairs, key=lambda pair: (OSA.distance(*pair), pair))
     known = explain(left, right, left, right)
     return f"{word}: {left} against {right}" + (f" ({known.words})" if known else "")
 

@@ -66,6 +66,20 @@ def test_a_number_of_several_makers_or_parts_shows_every_family() -> None:
     assert family_view(GRAPH, "nothing").families == () and family_view(GRAPH, "--").families == ()
 
 
+def test_the_same_number_of_another_maker_that_no_part_bears_is_shown_too() -> None:
+    """Dunmarrow's 10 is not our Norrowby 10, and must not serve for it."""
+    ours_, alone = family_view(GRAPH, "10").families
+    assert ours_.part and ours_.part.code == "BELT" and alone.part is None
+    assert [one.number for one in alone.members] == [WRONG]
+
+
+def test_of_very_many_families_some_are_left_out_and_counted() -> None:
+    """Thirty parts under one number."""
+    codes = [f"P{at}" for at in range(30)]
+    view = family_view(graph_of(table(*(statement(ours(code), "same part", OLD) for code in codes), codes=codes)), "10")
+    assert len(view.families) + view.left_out == 30 and view.left_out > 0
+
+
 def test_an_older_number_leads_to_our_part() -> None:
     """It is not a number of ours, but shows where it went."""
     older = number("5", "Norrowby")
