@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from statistics import median
 
@@ -22,10 +23,14 @@ from ..matching.sheet_match import Columns
 from ..storage.equivalence import equivalence_table
 from ..storage.number_rules import rules_by_supplier
 from ..storage.offers import newest_number_keys, offers_by_keys
-from ..storage.sheets import kept_sheets
+from ..storage.sheets import kept_sheets, sheets_with_makers_numbers
+from ..storage.shop import terms_on
 from .shop_prices import ShopPrices
 
 NO_RULES: tuple[NumberRule, ...] = ()
+
+NOBODY = ""
+"""Whose a number is when no maker is named."""
 
 
 @dataclass(frozen=True)
@@ -61,8 +66,15 @@ def our_side(connection: Connection) -> OurSide:
 
 def known_numbers(connection: Connection, every: Families) -> Known:
     """Which parts bear each number, under which names suppliers' own numbers stand, and the rules about them."""
-    suppliers = frozenset(maker_key(one.supplier) for one in kept_sheets(connection))
-    return Known(bearers_of(every.graph), suppliers, rules_by_supplier(connection))
+    names: dict[str, set[str]] = {one.supplier: {maker_key(one.supplier)} for one in kept_sheets(connection)}
+    for terms in terms_on(connection, date.max).values():
+        names.setdefault(terms.supplier, set()).update((maker_key(terms.supplier), maker_key(terms.name)))
+    return Known(
+        bearers_of(every.graph),
+        {supplier: frozenset(keys) for supplier, keys in names.items()},
+        rules_by_supplier(connection),
+        sheets_with_makers_numbers(connection),
+    )
 
 
 def offers_with_our_numbers(connection: Connection, side: OurSide) -> list[Offer]:
@@ -82,10 +94,12 @@ def part_columns(side: OurSide, prices: Mapping[str, Decimal]) -> tuple[Columns,
     """
     numbers: defaultdict[str, set[str]] = defaultdict(set)
     makers: defaultdict[str, set[str]] = defaultdict(set)
+    owners: defaultdict[str, dict[str, set[str]]] = defaultdict(dict)
     book = number_book(side.every.graph)
     for maker, key, code, forbidden in zip(book.maker_key, book.number_key, book.part, book.forbidden, strict=True):
         if not forbidden:
             numbers[code].add(key)
+            owners[code].setdefault(key, set()).add(maker if maker != OURS else NOBODY)
             if maker and maker != OURS:
                 makers[code].add(maker)
     parts = [side.every.graph.parts[code] for code in side.every]
@@ -95,6 +109,7 @@ def part_columns(side: OurSide, prices: Mapping[str, Decimal]) -> tuple[Columns,
         description=[_description(part) for part in parts],
         price=[prices.get(part.code) for part in parts],
         size=[part.size for part in parts],
+        owners=[{key: frozenset(names) for key, names in owners[part.code].items()} for part in parts],
     )
     return columns, [part.code for part in parts]
 

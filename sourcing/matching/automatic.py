@@ -39,14 +39,17 @@ BY_WORDS = ("shorter words", "longer words", "spelling", "measures", "short numb
 NEARER = 1.0
 """So many points more by its words alone make another part a rival of the number."""
 
-COLOUR_ONCE = 2
-"""A colour that only one of them states may tell two articles of one number apart."""
+MAY_DIFFER = (("colour", 2), ("side", 2), ("other codes", 2), ("short numbers", 2))
+"""Levels that may tell two articles of one number apart: a colour or side one states, other codes, short numbers."""
 
 NO_LEAD = 4
 """From this level of a lead on another row or part is as near or nearer, see `scores.LEAD_STEPS`."""
 
+DISTINCTIVE = 7
+"""A number of so many characters is not met by chance; a shorter one without maker and description is."""
+
 SHORT_KEY = 5
-"""A shorter number is borne by too many things to be unmistakable where the descriptions do not agree."""
+"""A shorter number is borne by too many things, even of one maker, to be unmistakable without a description."""
 
 
 def against(facts: npt.NDArray[np.int8]) -> Mask:
@@ -60,19 +63,27 @@ def against(facts: npt.NDArray[np.int8]) -> Mask:
 def automatic(ready: Prepared, scored: Scored, asked: Mapping[int, object]) -> Mask:
     """Which pairs match by themselves. `asked`: rows whose number a spreadsheet may have made of another."""
     facts, compared = scored.facts, ready.compared
-    same = (facts[:, AT["number"]] == 0) & (facts[:, AT["colour"]] != COLOUR_ONCE)
+    same = facts[:, AT["number"]] == 0
+    for respect, level in MAY_DIFFER:
+        same &= facts[:, AT[respect]] != level
     leads = (facts[:, -2:] < NO_LEAD).all(axis=1)
     found = same & leads & ~against(facts) & (scored.score >= 0.5) & ~_rival_by_words(ready, scored)
-    unmistakable = _borne_once(ready)
+    unmistakable = _BorneOnce(ready)
     for at in np.flatnonzero(found):
         row, part = int(compared.row[at]), int(compared.part[at])
         found[at] = (
             row not in asked
             and unmistakable(row, part)
-            and _says_enough(ready, facts[at], row)
+            and _says_enough(ready.rows[row], ready.parts[part], facts[at])
+            and _count(ready.rows[row]) == _count(ready.parts[part])
             and not (_contradicts_itself(ready.rows[row]) or _contradicts_itself(ready.parts[part]))
         )
     return np.asarray(found)
+
+
+def _count(one: Said) -> frozenset[str]:
+    """How many a pack holds; one where nothing is said. 'Shear pin' and 'shear pin 10/pk' have two prices."""
+    return frozenset(amount for kind, amount in one.measures if kind == "count") or frozenset(("1",))
 
 
 def _contradicts_itself(one: Said) -> bool:
@@ -83,14 +94,17 @@ def _contradicts_itself(one: Said) -> bool:
     return any(slip_kind(code, key) is not None for code in others for key in one.keys)
 
 
-def _says_enough(ready: Prepared, facts: npt.NDArray[np.int8], row: int) -> bool:
-    """A short number, or one whose maker is not named on both sides, needs a description that does not contradict."""
-    words_agree = facts[AT["shorter words"]] <= 3
-    short = max(map(len, ready.rows[row].keys)) < SHORT_KEY
-    if short and not words_agree:
+def _says_enough(one: Said, other: Said, facts: npt.NDArray[np.int8]) -> bool:
+    """Descriptions that agree; or none on one side, and then the same maker or a number nobody meets by chance.
+
+    Two makers' names that merely begin alike may be two makers.
+    """
+    named = bool(one.makers and other.makers)
+    if named and facts[AT["maker"]] != 0:
         return False
-    described = bool(ready.rows[row].words)
-    return facts[AT["maker"]] == 0 or words_agree or not described
+    if one.words and other.words:
+        return bool(facts[AT["shorter words"]] <= 2 and (named or facts[AT["longer words"]] <= 3))
+    return max(map(len, one.keys & other.keys)) >= (SHORT_KEY if named else DISTINCTIVE)
 
 
 def _rival_by_words(ready: Prepared, scored: Scored) -> Mask:
@@ -104,8 +118,8 @@ def _rival_by_words(ready: Prepared, scored: Scored) -> Mask:
     return np.asarray(best[row] > points + NEARER)
 
 
-class _borne_once:
-    """Whether a row's number is borne by no other row that may mean the same maker, and by no other part."""
+class _BorneOnce:
+    """Whether a shared number can mean no other row and no other part, by the makers that are named."""
 
     def __init__(self, ready: Prepared) -> None:
         self._rows, self._parts = ready.rows, ready.parts
@@ -113,9 +127,16 @@ class _borne_once:
 
     def __call__(self, row: int, part: int) -> bool:
         shared = self._rows[row].keys & self._parts[part].keys
-        rows = {at for key in shared for at in self._row_keys[key]}
-        parts = {at for key in shared for at in self._part_keys[key]}
-        return _alone(self._rows, row, rows) and _alone(self._parts, part, parts)
+        rows = {at for key in shared for at in self._row_keys[key]} - {row}
+        parts = {at for key in shared for at in self._part_keys[key]} - {part}
+        return not any(_may_be(self._rows[at], self._parts[part]) for at in rows) and not any(
+            _may_be(self._rows[row], self._parts[at]) for at in parts
+        )
+
+
+def _may_be(row: Said, part: Said) -> bool:
+    """Two makers may use one number; where one is not named, it may be either's."""
+    return not row.makers or not part.makers or not row.makers.isdisjoint(part.makers)
 
 
 def _bearers(table: Sequence[Said]) -> dict[str, list[int]]:
@@ -124,9 +145,3 @@ def _bearers(table: Sequence[Said]) -> dict[str, list[int]]:
         for key in one.keys:
             found.setdefault(key, []).append(at)
     return found
-
-
-def _alone(table: Sequence[Said], own: int, bearers: set[int]) -> bool:
-    """Two makers may use one number; where a maker is not named, it may be either's."""
-    makers = table[own].makers
-    return all(at == own or (makers and table[at].makers and makers.isdisjoint(table[at].makers)) for at in bearers)

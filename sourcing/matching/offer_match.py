@@ -4,14 +4,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from ..basics.equivalence import GOOD_STANDING, Path, Statement
+from ..basics.equivalence import GOOD_STANDING, OurPart, Path, Statement
 from ..basics.number_rule import NumberRule
 from ..basics.offer import Offer
 from ..basics.part_number import OURS, PartNumber, maker_key
 from ..basics.value import Value, changed
+from .dimensions.reading import read_size
 from .dimensions.size_check import check_size
 from .equivalences.family import Family
 from .equivalences.number_book import words_of
+from .likeness.said import Said, said
 from .numbers.affixes import strip
 
 Tier = Literal["automatic", "candidate", "none"]
@@ -28,6 +30,9 @@ class OfferMatch(Value, frozen=True, kw_only=True):
     vetoed: bool = False
 
 
+RATED = ("voltage", "teeth", "links", "ribs")
+"""Measures that are counted or rated, so that two amounts are two things; lengths are rounded and left to a person."""
+
 NO_MATCH = OfferMatch(tier="none")
 
 
@@ -35,12 +40,25 @@ NO_MATCH = OfferMatch(tier="none")
 class Known:
     """What is known beside the family: which parts bear a number key, the suppliers, their confirmed number rules.
 
-    `suppliers`: keys of the names under which suppliers' own numbers stand in the table. `rules`: by supplier.
+    `suppliers`: by supplier the keys of the names under which his own numbers may stand in the table. `rules`: by
+    supplier. `two_columns`: sheets with a column for makers' numbers; where it is blank, the other is the supplier's.
     """
 
     bearers: Mapping[str, frozenset[str]]
-    suppliers: frozenset[str] = frozenset()
+    suppliers: Mapping[str, frozenset[str]] = field(default_factory=dict)
     rules: Mapping[str, tuple[NumberRule, ...]] = field(default_factory=dict)
+    two_columns: frozenset[int] = frozenset()
+
+    def others(self, supplier: str) -> frozenset[str]:
+        """The names of all other suppliers: their own numbers say nothing on this one's sheet."""
+        own = self.suppliers.get(supplier, frozenset()) | {maker_key(supplier)}
+        return frozenset(key for keys in self.suppliers.values() for key in keys) - own
+
+    def numbers(self, offer: Offer) -> tuple[PartNumber, ...]:
+        """The numbers it is sold under and whose each is."""
+        if offer.source.sheet in self.two_columns and not offer.maker_number:
+            return (PartNumber(printed=offer.supplier_number, maker=offer.supplier),)
+        return offer.numbers()
 
     def bare(self, offer: Offer) -> Offer:
         """The offer with its supplier's number as the maker prints it, where a confirmed rule says what was added."""
@@ -65,13 +83,12 @@ def _better(found: OfferMatch, bare: OfferMatch) -> OfferMatch:
 
 
 def _match(offer: Offer, family: Family, known: Known) -> OfferMatch:
-    bearers = known.bearers
     hits = list(_hits(offer, family, known))
     if not hits:
         return NO_MATCH
     sure = [hit for hit in hits if hit[2] is None]
     number, path, doubt = sure[0] if sure else hits[0]
-    against = _against(offer, family, bearers)
+    against = _against(offer, family, known)
     doubts = tuple(reason for reason in (doubt, _weak(path)) if reason)
     if against or doubts:
         reasons = (*against, *doubts)
@@ -86,8 +103,8 @@ def _hits(offer: Offer, family: Family, known: Known) -> Iterator[tuple[PartNumb
 
     A number that is one supplier's own says nothing on another's sheet, and nobody's sheet speaks of our own codes.
     """
-    others = (known.suppliers - {maker_key(offer.supplier)}) | {maker_key(OURS)}
-    for number in offer.numbers():
+    others = known.others(offer.supplier) | {maker_key(OURS)}
+    for number in known.numbers(offer):
         path = None if number.maker == OURS else family.paths.get(family.makers.node(number))
         if path is not None:
             yield number, path, None
@@ -96,7 +113,8 @@ def _hits(offer: Offer, family: Family, known: Known) -> Iterator[tuple[PartNumb
         if not same_key:
             continue
         best = min(same_key, key=lambda node: (len(family.paths[node].links), node))
-        yield number, family.paths[best], _maker_doubt(number, family, best, known.bearers)
+        doubt = _maker_doubt(number, family, best, known.bearers) or _words_doubt(offer, family.part)
+        yield number, family.paths[best], doubt
 
 
 def _maker_doubt(
@@ -109,14 +127,48 @@ def _maker_doubt(
     return None
 
 
-def _against(offer: Offer, family: Family, bearers: Mapping[str, frozenset[str]]) -> tuple[str, ...]:
+def _words_doubt(offer: Offer, part: OurPart) -> str | None:
+    """A row that names no maker may be anything that bears the number: its words must be about the part."""
+    ours, its = _said(part), said((), (), offer.description)
+    if not ours.words or not its.words or ours.words & its.words or ours.codes & its.codes:
+        return None
+    if check_size(_size_of(part), offer.description).verdict == "same size":
+        return None
+    return f"the row names no maker, and '{offer.description}' shares no word with '{part.name}'"
+
+
+def _said(part: OurPart) -> Said:
+    return said((), (), f"{part.name} {part.category} {part.size}")
+
+
+def _size_of(part: OurPart) -> str:
+    """The part's designation; where none is entered, what its name shows for certain."""
+    return part.size or (part.name if read_size(part.name) else "")
+
+
+def _words_against(offer: Offer, part: OurPart) -> Iterator[str]:
+    """What the two descriptions say that cannot both be so: side, used or new, and what is counted or rated."""
+    ours, its = _said(part), said((), (), offer.description)
+    if ours.sides and its.sides and ours.sides.isdisjoint(its.sides):
+        yield f"{', '.join(sorted(its.sides))}, where ours is {', '.join(sorted(ours.sides))}"
+    if "used" in its.things and "used" not in ours.things:
+        yield "used or remanufactured"
+    for kind in RATED:
+        asked, offered = ({amount for each, amount in one.measures if each == kind} for one in (ours, its))
+        if asked and offered and asked.isdisjoint(offered):
+            yield f"{kind} {', '.join(sorted(offered))}, where ours is {', '.join(sorted(asked))}"
+
+
+def _against(offer: Offer, family: Family, known: Known) -> tuple[str, ...]:
     """What speaks against the match, in words: a must-not, a size that differs, a number tied to another part."""
-    reasons = [f"must not serve: {ban}" for number in offer.numbers() for ban in _bans_on(number, family)]
-    size = check_size(family.part.size, offer.supplier_number, offer.maker_number, offer.description)
+    numbers = known.numbers(offer)
+    reasons = [f"must not serve: {ban}" for number in numbers for ban in _bans_on(number, family)]
+    size = check_size(_size_of(family.part), offer.supplier_number, offer.maker_number, offer.description)
     if size.vetoes:
         reasons.append(size.words)
-    for number in offer.numbers():
-        others = bearers.get(number.key, frozenset()) - {family.part.code}
+    reasons += _words_against(offer, family.part)
+    for number in numbers:
+        others = known.bearers.get(number.key, frozenset()) - {family.part.code}
         if others and family.makers.node(number) not in family.paths:
             reasons.append(f"its number {number} is tied to {', '.join(sorted(others))}")
     return tuple(reasons)

@@ -29,7 +29,8 @@ class Columns:
 
     Prices are in one currency, per piece; None: not stated. `damaged`: by position, a number as a spreadsheet left it;
     its key is not among the numbers; `instead`: what it may have been, a hint and never a number. `size`: a designation
-    by a published standard, where one is known to be meant.
+    by a published standard, where one is known to be meant. `owners`: of each row by number key the keys of its makers,
+    where a row bears numbers of several.
     """
 
     numbers: Sequence[Sequence[str]]
@@ -39,13 +40,15 @@ class Columns:
     damaged: Mapping[int, str] = field(default_factory=dict)
     instead: Mapping[int, Sequence[str]] = field(default_factory=dict)
     size: Sequence[str] = ()
+    owners: Sequence[Mapping[str, frozenset[str]]] = ()
 
     def said(self) -> list[Said]:
         """Each row taken apart."""
         texts = list(self.description)
         for at, hints in self.instead.items():
             texts[at] = " ".join((texts[at], *hints))
-        return list(map(said, self.numbers, self.makers, texts, self.price))
+        found = list(map(said, self.numbers, self.makers, texts, self.price))
+        return [one._replace(owners=of) for one, of in zip(found, self.owners, strict=True)] if self.owners else found
 
     def texts(self) -> list[str]:
         """Description and makers of each row, for the likeness of words."""
@@ -89,7 +92,7 @@ def _matches(
             part = int(ready.compared.part[at])
             facts = tuple(scored.facts[at].tolist())
             why = reasons(ready.rows[row], ready.parts[part], facts)
-            size = check_size(parts.size[part] if parts.size else parts.description[part], rows.description[row])
+            size = check_size(_designation(parts, part), rows.description[row], *rows.numbers[row])
             doubts = tuple(asked[row]) if row in asked else ()
             yield RowMatch(
                 row=row,
@@ -101,6 +104,11 @@ def _matches(
                 against=bool(contradicted[at]) or size.vetoes,
                 facts=facts,
             )
+
+
+def _designation(parts: Columns, part: int) -> str:
+    """What is known of the part's size: its designation, else all its words and numbers."""
+    return parts.size[part] if parts.size else " ".join((parts.description[part], *parts.numbers[part]))
 
 
 def _tier(sure: bool, score: float) -> Tier:

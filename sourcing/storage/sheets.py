@@ -10,7 +10,7 @@ from ..basics.problem import refused
 from ..basics.sheet import Field, KeptSheet, SheetSummary
 from ..basics.value import Value
 from .rows import add_row, as_text, as_value, replace_row
-from .sheet_tables import COLUMN_MEANINGS, SHEETS
+from .sheet_tables import COLUMN_MEANINGS, OFFERS, SHEETS
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -154,3 +154,10 @@ def _one(connection: Connection, sheet: int) -> KeptSheet:
 
 def _kept(row: Row[Any], is_newest: bool) -> KeptSheet:
     return KeptSheet(is_newest=is_newest, **{name: row._mapping[name] for name in KEPT_FIELDS})
+
+
+def sheets_with_makers_numbers(connection: Connection) -> frozenset[int]:
+    """The sheets that count and have a number of a maker's in at least one row."""
+    one = select(OFFERS.c.offer).where(OFFERS.c.sheet == SHEETS.c.sheet, OFFERS.c.maker_number_key != "")
+    query = select(SHEETS.c.sheet).where(SHEETS.c.sheet.in_(newest_sheets()), one.exists())
+    return frozenset(connection.execute(query).scalars())

@@ -108,8 +108,8 @@ def test_files_hold_what_was_made(tmp_path: Path) -> None:
 
 
 def test_lines_of_the_command_are_read_without_those_that_name_no_part() -> None:
-    """A bare list, or a list under a name."""
+    """A bare list, or a list under a name; the command counts rows as a spreadsheet does, the corpora from 0."""
     one = '{"row": 3, "part_row": 8, "tier": "candidate", "score": 0.5, "rank": 1, "reasons": ["same size"]}'
     none = '{"row": 4, "part_row": null, "tier": "none", "score": 0, "rank": 1, "reasons": []}'
-    assert read_lines(f"[{one}, {none}]") == [Line(3, 8, "candidate", 0.5, 1)]
-    assert read_lines(f'{{"lines": [{one}], "problems": []}}') == [Line(3, 8, "candidate", 0.5, 1)]
+    assert read_lines(f"[{one}, {none}]") == [Line(1, 6, "candidate", 0.5, 1)]
+    assert read_lines(f'{{"lines": [{one}], "problems": []}}') == [Line(1, 6, "candidate", 0.5, 1)]

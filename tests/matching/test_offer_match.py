@@ -106,7 +106,7 @@ def test_a_suppliers_own_number_says_nothing_on_anothers_sheet() -> None:
     """Two suppliers may use one number for two things: only the sheet of the supplier it belongs to speaks of it."""
     own = statement(BELT, "same part", number("S-77210", "stonegarth"), "fitted")
     every = families(EquivalenceTable(parts=PARTS, statements=(*TABLE, own)))
-    known = Known(bearers(every.values()), frozenset(("stonegarth", "pellbrook")))
+    known = Known(bearers(every.values()), {one: frozenset((one,)) for one in ("stonegarth", "pellbrook")})
 
     def tier(supplier: str) -> str:
         one = changed(offer(number="S-77210"), supplier=supplier)
@@ -133,3 +133,40 @@ def test_no_sheet_speaks_of_our_own_codes() -> None:
     """A row that calls its maker '(ours)' names nobody."""
     assert match(number="BELT", maker="(ours)").tier == "none"
     assert match(number="BELT").tier == "none"
+
+
+@pytest.mark.parametrize(
+    ("maker", "words", "said"),
+    [
+        ("", "Wheel nut M10 zinc", "shares no word"),
+        ("Norrowby", "Belt, left", ""),
+        ("Norrowby", "Belt, remanufactured", "used or remanufactured"),
+    ],
+)
+def test_words_may_hold_a_number_back(maker: str, words: str, said: str) -> None:
+    """A row without a maker must be about the part; whoever its maker is, used is not new."""
+    found = match(number="NW-40388", maker=maker, description=words)
+    assert found.tier == ("candidate" if said else "automatic")
+    assert not said or any(said in reason for reason in found.reasons)
+
+
+def test_a_suppliers_number_beside_a_blank_makers_number_is_his_own() -> None:
+    """The sheet has a column for makers' numbers; this row leaves it blank."""
+    every = families(EquivalenceTable(parts=PARTS, statements=TABLE))
+    one = offer(number="NW-40388", maker="Norrowby", description="Belt")
+    plain = Known(bearers(every.values()))
+    two = Known(plain.bearers, two_columns=frozenset((one.source.sheet,)))
+    assert match_offer(one, every["BELT"], plain).tier == "automatic"
+    assert match_offer(one, every["BELT"], two).tier == "candidate"
+
+
+def test_a_size_in_the_parts_name_holds_back_too() -> None:
+    """Nobody entered it in the column of sizes, but the name says it for certain."""
+    parts = (OurPart(code="BELT", name="Auger belt A42"), OurPart(code="KEEPER", name="Keeper"))
+    every = families(EquivalenceTable(parts=parts, statements=TABLE))
+    found = match_offer(
+        offer(number="NW-40388", maker="Norrowby", description="Belt A44"),
+        every["BELT"],
+        Known(bearers(every.values())),
+    )
+    assert found.tier == "candidate" and found.vetoed

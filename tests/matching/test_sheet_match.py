@@ -139,3 +139,80 @@ def test_a_refused_pair_does_not_return() -> None:
     codes = [part[0] for part in PARTS]
     found = match_rows(rows, columns(PARTS), codes, answers={(0, 4): False})
     assert all(one.part != "NW-66120" for one in found)
+
+
+def alone(row: Row, part: Row) -> RowMatch:
+    """The one part against the one row, beside others that are like neither."""
+    others: tuple[Row, ...] = (("ZZ-1", "Corrivane", "Fuel cap vented", "4.10"), ("ZZ-22", "Corrivane", "Muffler", ""))
+    found = match_rows(columns([row, others[0]]), columns([part, others[1]]), ["part", "other"])
+    return next(one for one in found if one.row == 0 and one.rank <= 1)
+
+
+@pytest.mark.parametrize(
+    ("row", "part"),
+    [
+        ("Shear bolt M8x40", "Shear bolt M8x45"),
+        ("Auger belt 88", "Auger belt 90"),
+        ("Saw chain .325 .050 72DL", "Saw chain .325 .058 72DL"),
+        ("Saw chain 3/8 72 DL", "Saw chain 3/8 66 DL"),
+        ("Saw chain 3/8 pitch", "Saw chain 1/4 pitch"),
+        ("Skid shoe pair", "Skid shoe"),
+        ("Shear pin 10/pk", "Shear pin"),
+        ("Skid shoe LHS", "Skid shoe RHS"),
+        ("Skid shoe", "Skid shoe LH"),
+        ("Auger gear", "Auger belt"),
+        ("Auger belt, not NW-40388", "Auger belt"),
+    ],
+)
+def test_under_one_number_small_differences_ask(row: str, part: str) -> None:
+    """The same number and maker, and one thing that may make it two articles."""
+    assert alone(("40388", "Norrowby", row, ""), ("40388", "Norrowby", part, "")).tier == "candidate"
+
+
+@pytest.mark.parametrize("number", ["608", "A36", "6203", "40388"])
+@pytest.mark.parametrize(("row", "part"), [("", ""), ("Ball bearing", ""), ("", "Air filter")])
+def test_a_short_number_without_maker_or_words_asks(number: str, row: str, part: str) -> None:
+    """Too many things bear it."""
+    assert alone((number, "", row, ""), (number, "Norrowby", part, "")).tier == "candidate"
+
+
+def test_a_number_that_two_makers_parts_bear_asks_where_no_maker_is_named() -> None:
+    """It may be either's, however well the words fit one of them."""
+    parts = columns([("40388", "Norrowby", "Auger belt", "9.00"), ("40388", "Ostrevik", "Spark plug", "3.00")])
+    found = match_rows(columns([("40388", "", "Auger belt", "9.00")]), parts, ["belt", "plug"])
+    assert [one.tier for one in found if one.part == "belt"] == ["candidate"]
+
+
+def test_names_that_begin_alike_are_not_one_maker() -> None:
+    """Nor is an abbreviation: a person says so once, as another name of the maker."""
+    for maker in ("Norrowby Pumps", "NRB"):
+        assert alone(("40388", maker, "Auger belt", ""), ("40388", "Norrowby", "Auger belt", "")).tier == "candidate"
+
+
+@pytest.mark.parametrize(
+    ("words", "part"), [("Tire 15 600 6", "15600"), ("Bolt M8 100", "M8100"), ("V-belt 13 1000 Li", "131000")]
+)
+def test_plain_numbers_side_by_side_are_no_part_number(words: str, part: str) -> None:
+    """Only letters before figures, or figures before an ending, are a number written with a gap."""
+    found = alone(("", "", words, ""), (part, "Norrowby", "", ""))
+    assert not any("stands in the description" in reason for reason in found.reasons)
+
+
+def test_another_makers_number_among_a_parts_is_not_the_rows() -> None:
+    """The part bears Norrowby 40388 and an Ostrevik number; Ostrevik 40388 is neither."""
+    part = Columns(
+        numbers=[["40388", "OV20417"]],
+        makers=[["norrowby", "ostrevik"]],
+        description=["Auger belt"],
+        price=[None],
+        owners=[{"40388": frozenset(("norrowby",)), "OV20417": frozenset(("ostrevik",))}],
+    )
+    (found,) = match_rows(columns([("40388", "Ostrevik", "Auger belt", "")]), part, ["belt"])
+    assert found.tier != "automatic" and found.against
+    assert any("other maker" in reason for reason in found.reasons)
+
+
+@pytest.mark.parametrize("piece", ["1", "1,", "1/2 x ", "a1-", "1 ", "pack of ", "5/8x", "(", "é"])
+def test_hostile_descriptions_end(piece: str) -> None:
+    """Hundreds of thousands of characters of one kind: an answer, and no failure."""
+    assert alone(("40388", "Norrowby", piece * 60_000, ""), ("40388", "Norrowby", "Auger belt", "")).tier != "automatic"

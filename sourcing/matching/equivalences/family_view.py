@@ -65,20 +65,21 @@ def _nodes(graph: Graph, asked: PartNumber) -> list[int]:
 
 def _starts(graph: Graph, nodes: Iterable[int], asked: str) -> list[Start]:
     """Where a family starts: at each part of ours that bears a node, and at nodes that none bears."""
-    parts: dict[str, OurPart] = {}
+    parts: set[str] = set()
     unbound: list[Start] = []
     for node in nodes:
-        bearing = _parts_bearing(graph, node)
-        parts |= {part.code: part for part in bearing}
-        if not bearing:
+        codes = _codes_bearing(graph, node)
+        parts.update(codes)
+        if not codes:
             unbound.append((None, node, _printed(graph.links, node, asked)))
     links = graph.links
-    bound = [(part, links.index[OURS, number_key(part.code)], our_number(part)) for part in parts.values()]
+    bearing = [part for code, part in graph.parts.items() if code in parts]
+    bound = [(part, links.index[OURS, number_key(part.code)], our_number(part)) for part in bearing]
     return [*bound, *unbound]
 
 
-def _parts_bearing(graph: Graph, node: int) -> list[OurPart]:
-    """Our parts a path leads from to the node, walked back against the statements."""
+def _codes_bearing(graph: Graph, node: int) -> list[str]:
+    """The codes of our parts a path leads from to the node, walked back against the statements."""
     links, seen = graph.links, {node}
     waiting = list(seen)
     while waiting:
@@ -88,7 +89,7 @@ def _parts_bearing(graph: Graph, node: int) -> list[OurPart]:
             if other not in seen:
                 seen.add(other)
                 waiting.append(other)
-    return [part for part in graph.parts.values() if links.index[OURS, number_key(part.code)] in seen]
+    return [code for code in graph.parts if links.index[OURS, number_key(code)] in seen]
 
 
 def _printed(links: Links, node: int, asked: str) -> PartNumber:
@@ -96,6 +97,9 @@ def _printed(links: Links, node: int, asked: str) -> PartNumber:
     for places in (links.ahead, links.back, links.bans, links.holds, links.held):
         for at in places.get(node, ()):
             return links.printed(at, node)
+    bans = (at for some in links.bans.values() for at in some if links.right[at] == node)
+    for at in bans:
+        return links.printed(at, node)
     return PartNumber(printed=asked, maker=links.nodes[node][0])
 
 

@@ -3,18 +3,19 @@
 from collections import Counter, deque
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
+from itertools import islice
 from typing import Any
 
-from ...basics.equivalence import STANDINGS, OurPart, Standing, Statement
+from ...basics.equivalence import STANDINGS, Standing, Statement
 from ...basics.part_number import OURS, PartNumber, number_key
 from .graph import Graph
-from .links import Links, our_number
+from .links import our_number
 from .reach import Reach, reach
 
-MOST_PARTS = 20
+MOST_PARTS = 3
 """Where a number belongs to more parts than this on average, the table ties nearly everything to everything."""
-ALWAYS_FEW = 1000
-"""So many rows are written out in any case."""
+FEW_ROWS, FEW_IN_PIECE = 100_000, 1_000
+"""So many rows are written out in any case: of a table, and of a piece of one that ties much."""
 NEAREST = 50
 """What is written out of a part in such a tangle: about these many numbers, the nearest."""
 WORST = STANDINGS[-1]
@@ -48,19 +49,19 @@ class NumberBook:
 def number_book(graph: Graph) -> NumberBook:
     """The book of all parts: linear in the table. Paths are not written out: `path_words` tells one when asked."""
     book = NumberBook()
-    if _wrote_all(book, graph, graph.parts, len(graph.links.nodes)):
+    if _wrote_all(book, graph, MOST_PARTS * len(graph.links.nodes) + FEW_ROWS):
         return book
     book, tangled = NumberBook(), list[str]()
     for codes, size in _hanging_together(graph):
-        rows = NumberBook()
-        if not _wrote_all(rows, graph, codes, size):
-            rows = NumberBook()
-            tangled += codes
+        if _few(graph, codes, MOST_PARTS * size + FEW_IN_PIECE):
             for code in codes:
-                _write(rows, code, _nearest(graph.links, graph.parts[code]))
-            rows.standing[:] = [WORST] * len(rows.standing)
-        for name, column in book.columns().items():
-            column += getattr(rows, name)
+                _write(book, code, _reach_of(graph, code))
+            continue
+        tangled += codes
+        for code in codes:
+            _write(book, code, _nearest(graph, code, NEAREST))
+    hidden = frozenset(tangled)
+    book.standing[:] = [WORST if part in hidden else said for part, said in zip(book.part, book.standing, strict=True)]
     return replace(book, tangled=tuple(sorted(tangled)))
 
 
@@ -90,15 +91,30 @@ def words_of(number: PartNumber, links: tuple[Statement, ...]) -> str:
     return f"{number}: " + ("; ".join(map(str, links)) or "our own number")
 
 
-def _wrote_all(book: NumberBook, graph: Graph, codes: Iterable[str], numbers: int) -> bool:
-    """Write the numbers of these parts, but stop where they get too many for so many different `numbers`."""
-    most = MOST_PARTS * numbers + ALWAYS_FEW
-    for code in codes:
-        start = graph.links.index[OURS, number_key(code)]
-        _write(book, code, reach(graph.links, start, our_number(graph.parts[code])))
+def _wrote_all(book: NumberBook, graph: Graph, most: int) -> bool:
+    """Write the numbers of all parts, but stop where they get more than so many."""
+    for code in graph.parts:
+        _write(book, code, _reach_of(graph, code))
         if len(book.part) > most:
             return False
     return True
+
+
+def _few(graph: Graph, codes: Iterable[str], most: int) -> bool:
+    """Whether these parts have at most so many numbers in all: counted by a plain walk, and no further than that."""
+    for code in codes:
+        most -= len(_nearest(graph, code, most + 1).way)
+        if most < 0:
+            return False
+    return True
+
+
+def _reach_of(graph: Graph, code: str) -> Reach:
+    return reach(graph.links, _start(graph, code), our_number(graph.parts[code]))
+
+
+def _start(graph: Graph, code: str) -> int:
+    return graph.links.index[OURS, number_key(code)]
 
 
 def _write(book: NumberBook, code: str, found: Reach) -> None:
@@ -128,7 +144,7 @@ def _hanging_together(graph: Graph) -> Iterator[tuple[list[str], int]]:
     sizes = Counter(labels)
     pieces: dict[int, list[str]] = {}
     for code in graph.parts:
-        pieces.setdefault(labels[graph.links.index[OURS, number_key(code)]], []).append(code)
+        pieces.setdefault(labels[_start(graph, code)], []).append(code)
     for label, codes in pieces.items():
         yield codes, sizes[label]
 
@@ -141,20 +157,20 @@ def _labels(graph: Graph) -> list[int]:
     return components(len(links.nodes), [links.left[at] for at in followed], [links.right[at] for at in followed])
 
 
-def _nearest(links: Links, part: OurPart) -> Reach:
-    """The nearest numbers of a part in a tangle, and what is forbidden of them."""
-    start = links.index[OURS, number_key(part.code)]
+def _nearest(graph: Graph, code: str, most: int) -> Reach:
+    """About so many of the nearest numbers of a part, however good their paths, and what is forbidden of them."""
+    links, start = graph.links, _start(graph, code)
     tree, waiting = {start: -1}, deque([start])
-    while waiting and len(tree) < NEAREST:
+    while waiting and len(tree) < most:
         node = waiting.popleft()
-        for at in links.ahead.get(node, ())[:NEAREST]:
+        for at in islice(links.ahead.get(node, ()), most):
             other = links.other(at, node)
             if other not in tree:
                 tree[other] = at
                 waiting.append(other)
     forbidden = {links.right[at]: at for node in tree for at in links.bans.get(node, ())}
     way, level = dict.fromkeys(tree, tree), dict.fromkeys(tree, 0)
-    return Reach(links, None, start, our_number(part), way, level, forbidden)
+    return Reach(links, None, start, our_number(graph.parts[code]), way, level, forbidden)
 
 
 def _tangled_keys(graph: Graph, tangled: tuple[str, ...]) -> Iterator[tuple[str, list[str]]]:
@@ -163,7 +179,7 @@ def _tangled_keys(graph: Graph, tangled: tuple[str, ...]) -> Iterator[tuple[str,
         return
     labels, two = _labels(graph), dict[int, list[str]]()
     for code in tangled:
-        some = two.setdefault(labels[graph.links.index[OURS, number_key(code)]], [])
+        some = two.setdefault(labels[_start(graph, code)], [])
         if len(some) < 2:
             some.append(code)
     for (_, key), label in zip(graph.links.nodes, labels, strict=True):

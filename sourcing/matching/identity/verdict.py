@@ -57,8 +57,19 @@ def verdict(
 
 
 def ban_on(nodes: Iterable[tuple[str, str]], forbidden: Mapping[tuple[str, str], Statement]) -> str:
-    """The must-not that stands against one of these numbers, in words; blank where there is none."""
-    return next((f"must not serve: {forbidden[node]}" for node in nodes if node in forbidden), "")
+    """The must-not that stands against one of these numbers, in words; blank where there is none.
+
+    Where a maker is not known, the number may be the forbidden one.
+    """
+    return next(
+        (
+            f"must not serve: {ban}"
+            for maker, key in nodes
+            for (other, banned), ban in forbidden.items()
+            if key == banned and (maker == other or not maker or not other)
+        ),
+        "",
+    )
 
 
 def _covering(offer: Offer, objections: Sequence[str], overrides: Sequence[AcceptedAnyway]) -> AcceptedAnyway | None:

@@ -74,13 +74,16 @@ def compare(
     row, part = pairs
     levels = np.empty((len(row), len(RESPECTS)), dtype=np.int8)
     weights, bearers = word_weights(rows, parts), code_bearers(rows, parts)
+    known = frozenset(maker for table in (rows, parts) for one in table for maker in one.makers if len(maker) > 3)
+    named_rows, named_parts = ([_makers_named(one, known) for one in table] for table in (rows, parts))
     heavy_rows, heavy_parts = ([sum(map(weights.__getitem__, one.words)) for one in table] for table in (rows, parts))
     for at, (i, j) in enumerate(zip(row.tolist(), part.tolist(), strict=True)):
         one, other = rows[i], parts[j]
         shared = sum(map(weights.__getitem__, one.words & other.words))
         short, long = sorted((heavy_rows[i], heavy_parts[j]))
         covers = (shared / short, shared / long) if short else (NOT_DESCRIBED, NOT_DESCRIBED)
-        levels[at] = _levels(one, other, (*covers, cosine[at]), bearers)
+        makers = maker_level(one, other, named_rows[i], named_parts[j])
+        levels[at] = _levels(one, other, (*covers, cosine[at]), (makers, bearers))
     return Compared(row, part, levels)
 
 
@@ -109,13 +112,14 @@ def word_weights(*tables: Sequence[Said]) -> dict[str, float]:
     return dict(zip(counts, logs.tolist(), strict=True))
 
 
-def _levels(one: Said, other: Said, alike: tuple[float, ...], bearers: Mapping[str, int]) -> tuple[int, ...]:
+def _levels(one: Said, other: Said, alike: tuple[float, ...], known: tuple[int, Mapping[str, int]]) -> tuple[int, ...]:
+    makers, bearers = known
     number, shared = number_level(one, other)
     return (
         number,
         _shared_level(shared, bearers),
         _left_over(one, other, shared),
-        _maker_level(one, other),
+        makers,
         _step(alike[0], WORD_STEPS),
         _step(alike[1], WORD_STEPS),
         _step(alike[2], SPELLING_STEPS),
@@ -138,7 +142,7 @@ def _both_level(number: int, words: float) -> int:
 
 def number_level(one: Said, other: Said) -> tuple[int, frozenset[str]]:
     """The level of 'number', the best any of the codes of the two reaches, and the codes shared."""
-    if shared := one.keys & other.keys:
+    if shared := frozenset(key for key in one.keys & other.keys if _one_makers(one.whose(key), other.whose(key))):
         return 0, shared
     if shared := (one.keys & (other.codes | other.joined)) | (other.keys & (one.codes | one.joined)):
         return 1, shared
@@ -148,6 +152,11 @@ def number_level(one: Said, other: Said) -> tuple[int, frozenset[str]]:
     if not own or not others:
         return 3, shared
     return _unlike_level(one, other, own, others), shared
+
+
+def _one_makers(left: frozenset[str], right: frozenset[str]) -> bool:
+    """Whether a number may be of one maker: the same, or one of them anybody's."""
+    return not left or not right or "" in left or "" in right or not left.isdisjoint(right)
 
 
 def _unlike_level(one: Said, other: Said, own: frozenset[str], others: frozenset[str]) -> int:
@@ -179,12 +188,23 @@ def _left_over(one: Said, other: Said, shared: frozenset[str]) -> int:
     return bool(left) + bool(right)
 
 
-def _maker_level(one: Said, other: Said) -> int:
+def maker_level(one: Said, other: Said, named: frozenset[str], other_named: frozenset[str]) -> int:
+    """The level of 'maker'. `named`: makers of the two tables that a description names, where no maker is stated."""
     if one.makers and other.makers:
+        shared = one.keys & other.keys
+        if shared and (one.owners or other.owners):
+            return 0 if any(_one_makers(one.whose(key), other.whose(key)) for key in shared) else 3
         if not one.makers.isdisjoint(other.makers):
             return 0
         return min(_near_maker(maker, name) for maker in one.makers for name in other.makers)
+    left, right = one.makers or named, other.makers or other_named
+    if left and right:
+        return 1 if not left.isdisjoint(right) else 3
     return 1 if _named(one.makers, other) or _named(other.makers, one) else 2
+
+
+def _makers_named(one: Said, known: frozenset[str]) -> frozenset[str]:
+    return frozenset() if one.makers else one.words & known
 
 
 def _near_maker(maker: str, other: str) -> int:

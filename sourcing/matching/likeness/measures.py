@@ -62,17 +62,22 @@ UNITS: dict[str, tuple[str, Fraction]] = {
 """What an abbreviation measures, and how many of that quantity's own unit it is."""
 
 COUNT_BEFORE = re.compile(r"\b(?:pack|set|kit|box|case|lot|bag|jeu|satz|lote)\s*(?:of|de|von|mit)\s*(\d{1,4})\b")
-_NUMBER = r"(?:\d+[- ]\d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*[.,]?\d+)"
+_NUMBER = (
+    r"(?:\d{1,4}[- ]\d{1,3}/\d{1,3}|\d{1,3}/\d{1,3}|\d{1,3}(?:,\d{3}){1,3}(?:\.\d{1,4})?"
+    r"|\d{1,9}(?:[.,]\d{1,6})?|[.,]\d{1,6})"
+)
+"""Every run has a limit: without it a text that is one long number takes minutes."""
 _UNIT = "|".join(sorted((re.escape(unit) for unit in UNITS), key=len, reverse=True))
 MEASURE = re.compile(rf"(?<![\w.,/-])({_NUMBER})\s*-?\s*({_UNIT})(?![\w/])")
 _ACROSS = re.compile(rf"(?<![\w.,/-])({_NUMBER})\s*[x×*]\s*(?={_NUMBER}\s*-?\s*({_UNIT})(?![\w/]))")
 
-_PLAIN = r"(?:\d+/\d+|\d*\.?\d+)"
+_PLAIN = r"(?:\d{1,3}/\d{1,3}|\d{1,6}(?:\.\d{1,4})?|\.\d{1,4})"
 _SIZE = re.compile(
     rf"(?<![\w.,/-])(?:{_NUMBER}(?:\s*[x×]\s*{_PLAIN}){{1,3}}(?:-\d{{1,2}})?|\d{{1,2}}\.\d\d-\d{{1,2}})(?![\w/.-]*\w)"
 )
 """'5/8x3/4x1', '20x40x7', '15x6.00-6' and '4.80-8': sizes without a unit."""
 _BETWEEN = re.compile(r"\s*[x×]\s*|(?<=\d\d)-(?=\d{1,2}$)")
+_PAIR = re.compile(r"(?<![\w-])(?:pair|pairs|pr|paar|paire|par|twin pack|2er)(?![\w-])")
 _PER_PACK = re.compile(r"(?<![\w.,/-])(\d{1,4})\s*/\s*(?:pk|pack|pkg|bx|box|cs|case|ct)\b")
 
 Measure = tuple[str, str]
@@ -105,6 +110,8 @@ def measures(text: str) -> tuple[frozenset[Measure], str]:
         found.add(("size", " x ".join(significant(amount) for amount in amounts if amount is not None)))
         return " "
 
+    if _PAIR.search(text):
+        found.add(("count", "2"))
     rest = COUNT_BEFORE.sub(count, text)
     rest = _ACROSS.sub(take, rest)
     rest = MEASURE.sub(take, _PER_PACK.sub(count, rest))

@@ -26,7 +26,7 @@ def reasons(one: Said, other: Said, facts: Sequence[int]) -> tuple[str, ...]:
             _number(one, other, said["number"]),
             _ending(one, other) if said["other codes"] == 3 else "",
             _maker(one, other, said["maker"]),
-            _descriptions(said["shorter words"]),
+            _descriptions(said["shorter words"]) if one.words and other.words else "",
             *_differing(one, other, said["measures"] == 2, said["short numbers"] == 2),
             *_kinds(one, other),
             _price(said["price"]),
@@ -77,6 +77,8 @@ def _ending(one: Said, other: Said) -> str:
 
 def _maker(one: Said, other: Said, level: int) -> str:
     if level == 3:
+        if not one.makers or not other.makers:
+            return "the description names another maker"
         return f"other maker: {_first(one.makers).capitalize()} against {_first(other.makers).capitalize()}"
     return ("same maker", "the maker is named", "")[level]
 

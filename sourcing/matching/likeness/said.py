@@ -7,15 +7,22 @@ joined too. Which words speak of colour, side or another thing ('for', 'remanufa
 import html
 import re
 import unicodedata
-from collections.abc import Iterable, Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from math import log
+from types import MappingProxyType
 from typing import NamedTuple
 
 from .measures import Measure, measures
 
 SHORTEST_CODE = 4
 """Shorter codes are borne by too many things to say anything."""
+
+MOST_PARTS = 8
+"""A code of more parts is no part number; its runs would be without number."""
+LONGEST_CODE = 20
+LONGEST_LETTERS = 6
+LONGEST_TEXT = 3000
+"""A longer description is cut: nobody describes a part in more, and hostile cells are that long."""
 
 COLOURS = {
     word: words.split(",")[0]
@@ -37,8 +44,10 @@ COLOURS = {
 """A colour's word to the colour."""
 
 SIDES = {
-    **dict.fromkeys(("lh", "left", "links", "linke", "gauche", "izquierdo", "izquierda", "l/h"), "left"),
-    **dict.fromkeys(("rh", "right", "rechts", "rechte", "droite", "droit", "derecho", "derecha", "r/h"), "right"),
+    **dict.fromkeys(("lh", "lhs", "l", "left", "links", "linke", "gauche", "izquierdo", "izquierda", "l/h"), "left"),
+    **dict.fromkeys(
+        ("rh", "rhs", "r", "right", "rechts", "rechte", "droite", "droit", "derecho", "derecha", "r/h"), "right"
+    ),
     **dict.fromkeys(("front", "vorn", "vorne", "avant", "delantero"), "front"),
     **dict.fromkeys(("rear", "back", "hinten", "arrière", "trasero"), "rear"),
     **dict.fromkeys(("upper", "top", "oben"), "upper"),
@@ -52,7 +61,25 @@ OTHER_THING = {
     ),
     **dict.fromkeys(("aftermarket", "ersetzt", "remplace", "passend", "for", "für", "pour"), "made for another"),
     **dict.fromkeys(("para", "fits", "voor", "case", "cover", "pouch", "sleeve", "skin", "holder"), "made for another"),
-    **dict.fromkeys(("warranty", "protection", "adapter", "charger", "mount", "bracket"), "made for another"),
+    **dict.fromkeys(
+        ("not", "alternative", "instead", "superseded", "supersedes", "substitute", "similar", "nicht"),
+        "made for another",
+    ),
+    **dict.fromkeys(
+        (
+            "statt",
+            "alternativ",
+            "remplacé",
+            "sustituye",
+            "warranty",
+            "protection",
+            "adapter",
+            "charger",
+            "mount",
+            "bracket",
+        ),
+        "made for another",
+    ),
     **dict.fromkeys(("kit", "bundle", "set", "satz", "combo", "jeu", "juego", "assortment"), "kit"),
 }
 
@@ -65,13 +92,17 @@ _HAND = re.compile(r"\b([lr])[./ ]h\b\.?")
 """'L.H.', 'R/H': left and right hand."""
 _WORD = re.compile(r"[^\W_]+(?:[-./+][^\W_]+)*")
 _PART = re.compile(r"[^\W_]+")
-_BARE = re.compile(r"\d+(?:\.\d+)?")
+_BARE = re.compile(r"\d+(?:[./]\d+)?")
+
+
+NOBODYS: Mapping[str, frozenset[str]] = MappingProxyType({})
 
 
 class Said(NamedTuple):
     """One row taken apart. Sets are of upper-case keys for codes and lower-case words else; blank sets say nothing.
 
-    Of 'dsc-w90/b' the code is DSCW90B; DSCW90 and W90B are `runs`. `joined`: codes written with a gap.
+    `owners`: by number its makers, where a part bears numbers of several. `joined`: codes written with a gap. Of
+    'dsc-w90/b' the code is DSCW90B; DSCW90 and W90B are `runs`.
     """
 
     keys: frozenset[str]
@@ -88,6 +119,11 @@ class Said(NamedTuple):
     things: frozenset[str]
     generations: frozenset[str]
     price: float | None  # natural logarithm, only to compare magnitudes
+    owners: Mapping[str, frozenset[str]] = NOBODYS
+
+    def whose(self, key: str) -> frozenset[str]:
+        """The makers the number may be of: those stated with it, else those of the row; "" among them: anybody's."""
+        return self.owners.get(key, self.makers)
 
 
 def said(numbers: Iterable[str], makers: Iterable[str], description: str, price: object = None) -> Said:
@@ -95,7 +131,7 @@ def said(numbers: Iterable[str], makers: Iterable[str], description: str, price:
 
     `price`: any positive number, or None where it is not known.
     """
-    text = plain(description)
+    text = plain(description[:LONGEST_TEXT])
     found, rest = measures(text)
     chunks = _WORD.findall(rest)
     codes, joined, runs, bare = _codes(chunks)
@@ -148,8 +184,8 @@ def _codes(chunks: Sequence[str]) -> tuple[frozenset[str], frozenset[str], froze
             bare.add(chunk)
         if len(whole) >= SHORTEST_CODE:
             codes.add(whole)
-            runs |= _runs(parts)
-    joined = {code for left, right in pairwise(chunks) if (code := _neighbours(left, right))}
+            runs |= _runs(parts) if len(parts) <= MOST_PARTS else set()
+    joined = set(_with_gaps(chunks))
     return frozenset(codes), frozenset(joined - codes), frozenset(runs - codes), frozenset(bare)
 
 
@@ -164,12 +200,26 @@ def _runs(parts: Sequence[str]) -> set[str]:
     return found
 
 
-def _neighbours(left: str, right: str) -> str:
-    """'PS LX350H' and 'W90 B': a code written with a gap; blank where the two are none."""
-    joined = "".join(_PART.findall(left) + _PART.findall(right)).upper()
-    if min(len(left), len(right)) > 6 or not SHORTEST_CODE <= len(joined) <= 20:
-        return ""
-    return joined if any(character.isdigit() for character in joined) else ""
+def _with_gaps(chunks: Sequence[str]) -> Iterator[str]:
+    """'PS LX350H', 'OV 20 417' and 'W90 B': codes written with gaps. Two plain numbers side by side are none."""
+    for at, chunk in enumerate(chunks[:-1]):
+        following = chunks[at + 1]
+        if chunk.isalpha() and len(chunk) <= LONGEST_LETTERS and _has_digit(following):
+            yield from _joined(chunk, following)
+            if at + 2 < len(chunks) and following.isdigit() and _has_digit(chunks[at + 2]):
+                yield from _joined(chunk, following, chunks[at + 2])
+        elif _has_digit(chunk) and not chunk.isdigit() and following.isalpha() and len(following) <= 2:
+            yield from _joined(chunk, following)
+
+
+def _has_digit(chunk: str) -> bool:
+    return any(map(str.isdigit, chunk))
+
+
+def _joined(*chunks: str) -> Iterator[str]:
+    code = "".join(part for chunk in chunks for part in _PART.findall(chunk)).upper()
+    if SHORTEST_CODE <= len(code) <= LONGEST_CODE:
+        yield code
 
 
 def _log(price: object) -> float | None:
