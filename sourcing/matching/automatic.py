@@ -35,12 +35,24 @@ CONTRADICTS: dict[str, tuple[int, ...]] = {
 }
 """Levels that speak against a match whatever the numbers say."""
 
+OPPOSITES = (
+    *(("intake", "exhaust"), ("inlet", "outlet"), ("inner", "outer"), ("inside", "outside"), ("hex", "square")),
+    *(("male", "female"), ("threaded", "plain"), ("cogged", "wrapped"), ("cogged", "plain"), ("aramid", "polyester")),
+    *(("auger", "traction"), ("drive", "driven"), ("driver", "driven"), ("mulching", "lift"), ("gasket", "diaphragm")),
+    *(("small", "large"), ("short", "long"), ("wide", "narrow"), ("low", "high"), ("single", "double")),
+    *(("single", "dual"), ("straight", "bent"), ("straight", "angled"), ("open", "closed"), ("open", "sealed")),
+    *(("sealed", "shielded"), ("solid", "pneumatic"), ("paper", "foam"), ("steel", "poly"), ("steel", "plastic")),
+    *(("steel", "aluminum"), ("metal", "plastic"), ("manual", "electric"), ("electric", "recoil"), ("gas", "electric")),
+    *(("ball", "needle"), ("flat", "grooved"), ("extension", "compression")),
+)
+"""Words that tell sister parts apart (common practice, no source)."""
+
 BY_WORDS = ("shorter words", "longer words", "spelling", "measures", "short numbers", "colour", "side", "used", "price")
 NEARER = 1.0
 """So many points more by its words alone make another part a rival of the number."""
 
 MAY_DIFFER = (("colour", 2), ("side", 2), ("other codes", 2), ("short numbers", 2))
-"""Levels that may tell two articles of one number apart: a colour or side one states, other codes, short numbers."""
+"""Levels that may tell two articles of one number apart: what only one states, other codes, short numbers."""
 
 NO_LEAD = 4
 """From this level of a lead on another row or part is as near or nearer, see `scores.LEAD_STEPS`."""
@@ -76,6 +88,7 @@ def automatic(ready: Prepared, scored: Scored, asked: Mapping[int, object]) -> M
             and unmistakable(row, part)
             and _says_enough(ready.rows[row], ready.parts[part], facts[at])
             and _count(ready.rows[row]) == _count(ready.parts[part])
+            and not _opposite(ready.rows[row].words, ready.parts[part].words)
             and not (_contradicts_itself(ready.rows[row]) or _contradicts_itself(ready.parts[part]))
         )
     return np.asarray(found)
@@ -84,6 +97,15 @@ def automatic(ready: Prepared, scored: Scored, asked: Mapping[int, object]) -> M
 def _count(one: Said) -> frozenset[str]:
     """How many a pack holds; one where nothing is said. 'Shear pin' and 'shear pin 10/pk' have two prices."""
     return frozenset(amount for kind, amount in one.measures if kind == "count") or frozenset(("1",))
+
+
+def _opposite(one: frozenset[str], other: frozenset[str]) -> bool:
+    """Whether each says one of two words that no part is at once."""
+    return any(
+        (left in one and right in other and left not in other and right not in one)
+        or (right in one and left in other and right not in other and left not in one)
+        for left, right in OPPOSITES
+    )
 
 
 def _contradicts_itself(one: Said) -> bool:

@@ -162,6 +162,11 @@ def alone(row: Row, part: Row) -> RowMatch:
         ("Skid shoe", "Skid shoe LH"),
         ("Auger gear", "Auger belt"),
         ("Auger belt, not NW-40388", "Auger belt"),
+        ("Auger belt cogged", "Auger belt wrapped"),
+        ("Valve intake", "Valve exhaust"),
+        ("Starter 110/220 V", "Starter 12/24 V"),
+        ("Oil seal 17 x 40 x 12 mm", "Oil seal 20 x 40 x 12 mm"),
+        ("Spindle ¾ in", "Spindle ¼ in"),
     ],
 )
 def test_under_one_number_small_differences_ask(row: str, part: str) -> None:
@@ -212,7 +217,7 @@ def test_another_makers_number_among_a_parts_is_not_the_rows() -> None:
     assert any("other maker" in reason for reason in found.reasons)
 
 
-@pytest.mark.parametrize("piece", ["1", "1,", "1/2 x ", "a1-", "1 ", "pack of ", "5/8x", "(", "é"])
+@pytest.mark.parametrize("piece", ["1", "1,", "1/2 x ", "a1-", "1 ", "pack of ", "5/8x", "()a", "é"])
 def test_hostile_descriptions_end(piece: str) -> None:
     """Hundreds of thousands of characters of one kind: an answer, and no failure."""
     assert alone(("40388", "Norrowby", piece * 60_000, ""), ("40388", "Norrowby", "Auger belt", "")).tier != "automatic"

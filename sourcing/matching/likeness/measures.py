@@ -9,6 +9,10 @@ import re
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
+from math import gcd
+
+BELOW = frozenset((2, 3, 4, 5, 6, 8, 10, 16, 32, 64))
+"""What stands under the line of a fraction that somebody measured: '12/24 V' are two voltages."""
 
 INCH = Fraction("25.4")
 OUNCE = Fraction("28.349523125")
@@ -68,16 +72,18 @@ _NUMBER = (
 )
 """Every run has a limit: without it a text that is one long number takes minutes."""
 _UNIT = "|".join(sorted((re.escape(unit) for unit in UNITS), key=len, reverse=True))
-MEASURE = re.compile(rf"(?<![\w.,/-])({_NUMBER})\s*-?\s*({_UNIT})(?![\w/])")
-_ACROSS = re.compile(rf"(?<![\w.,/-])({_NUMBER})\s*[x×*]\s*(?={_NUMBER}\s*-?\s*({_UNIT})(?![\w/]))")
+MEASURE = re.compile(rf"(?<![\w.,/-])({_NUMBER})\s*-?\s*({_UNIT})(?![\w/]|-\d)")
+_ACROSS = re.compile(rf"(?<![\w.,/-])({_NUMBER}(?:\s*[x×*]\s*{_NUMBER}){{1,3}})\s*-?\s*({_UNIT})(?![\w/]|-\d)")
+"""'17 x 40 x 12 mm': the unit holds for every number."""
 
 _PLAIN = r"(?:\d{1,3}/\d{1,3}|\d{1,6}(?:\.\d{1,4})?|\.\d{1,4})"
 _SIZE = re.compile(
     rf"(?<![\w.,/-])(?:{_NUMBER}(?:\s*[x×]\s*{_PLAIN}){{1,3}}(?:-\d{{1,2}})?|\d{{1,2}}\.\d\d-\d{{1,2}})(?![\w/.-]*\w)"
 )
 """'5/8x3/4x1', '20x40x7', '15x6.00-6' and '4.80-8': sizes without a unit."""
+_TIMES = re.compile(r"\s*[x×*]\s*")
 _BETWEEN = re.compile(r"\s*[x×]\s*|(?<=\d\d)-(?=\d{1,2}$)")
-_PAIR = re.compile(r"(?<![\w-])(?:pair|pairs|pr|paar|paire|par|twin pack|2er)(?![\w-])")
+_PAIR = re.compile(r"(?<![\w-])(?:pair|pairs|pr|paar|paire|twin pack|2er)(?![\w-])")
 _PER_PACK = re.compile(r"(?<![\w.,/-])(\d{1,4})\s*/\s*(?:pk|pack|pkg|bx|box|cs|case|ct)\b")
 
 Measure = tuple[str, str]
@@ -92,11 +98,12 @@ def measures(text: str) -> tuple[frozenset[Measure], str]:
     found: set[Measure] = set()
 
     def take(match: re.Match[str]) -> str:
-        amount = number(match[1])
-        if amount is None:
-            return match[0]
+        amounts = [number(each) for each in _TIMES.split(match[1])]
         kind, factor = UNITS[match[2]]
-        found.add((kind, significant(amount * factor)))
+        known = [amount for amount in amounts if amount is not None]
+        if len(known) < len(amounts):
+            return match[0]
+        found.update((kind, significant(amount * factor)) for amount in known)
         return " "
 
     def count(match: re.Match[str]) -> str:
@@ -126,8 +133,8 @@ def number(text: str) -> Fraction | None:
     if "/" in text:
         head, _, fraction = text.replace(" ", "-").rpartition("-")
         whole = int(head) if head else 0
-        above, below = fraction.split("/")
-        return whole + Fraction(int(above), int(below)) if int(below) else None
+        above, below = map(int, fraction.split("/"))
+        return whole + Fraction(above, below) if below in BELOW and gcd(above, below) == 1 and above < below else None
     plain = text.replace(",", "") if re.fullmatch(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?", text) else text.replace(",", ".")
     try:
         return Fraction(plain)

@@ -44,15 +44,18 @@ COLOURS = {
 """A colour's word to the colour."""
 
 SIDES = {
-    **dict.fromkeys(("lh", "lhs", "l", "left", "links", "linke", "gauche", "izquierdo", "izquierda", "l/h"), "left"),
+    **dict.fromkeys(("lh", "lhs", "left", "links", "linke", "gauche", "izquierdo", "izquierda", "l/h"), "left"),
     **dict.fromkeys(
-        ("rh", "rhs", "r", "right", "rechts", "rechte", "droite", "droit", "derecho", "derecha", "r/h"), "right"
+        ("rh", "rhs", "right", "rechts", "rechte", "droite", "droit", "derecho", "derecha", "r/h"), "right"
     ),
     **dict.fromkeys(("front", "vorn", "vorne", "avant", "delantero"), "front"),
     **dict.fromkeys(("rear", "back", "hinten", "arrière", "trasero"), "rear"),
     **dict.fromkeys(("upper", "top", "oben"), "upper"),
     **dict.fromkeys(("lower", "bottom", "unten"), "lower"),
 }
+LINKS, OF_CHAIN = {"links"}, {"chain", "chains", "connecting", "master", "offset", "half", "roller", "link"}
+"""'links' is left in German, and what a chain is made of in English."""
+
 OTHER_THING = {
     **dict.fromkeys(("refurbished", "remanufactured", "reconditioned", "rebuilt", "used", "recertified"), "used"),
     **dict.fromkeys(("refurb", "reman", "recon", "renewed", "gebraucht", "occasion", "usado"), "used"),
@@ -88,6 +91,9 @@ _GENERATION = re.compile(
     r"(?<![^\W_])(?:type|typ|gen|generation|version|ver|vers|mark|mk|rev|revision|series|serie|style)[. ]{0,2}"
     r"(?:no\.? ?)?([a-z]|[ivx]{1,4}|\d{1,2})(?![^\W_])|(?:(?<=\()|(?<=\s))(ii|iii|iv|vi)(?![^\W_])|(?<=\()([a-h])(?=\))"
 )
+_USED_ON = re.compile(r"\bused (?:on|for|with|in|to|by)\b")
+_VULGAR = re.compile(r"(?<=\d)(?=[¼-¾⅐-⅞])")
+"""Between a whole number and the fraction behind it, as in '91½'."""
 _HAND = re.compile(r"\b([lr])[./ ]h\b\.?")
 """'L.H.', 'R/H': left and right hand."""
 _WORD = re.compile(r"[^\W_]+(?:[-./+][^\W_]+)*")
@@ -131,7 +137,7 @@ def said(numbers: Iterable[str], makers: Iterable[str], description: str, price:
 
     `price`: any positive number, or None where it is not known.
     """
-    text = plain(description[:LONGEST_TEXT])
+    text = _USED_ON.sub(" for ", plain(description[:LONGEST_TEXT]))
     found, rest = measures(text)
     chunks = _WORD.findall(rest)
     codes, joined, runs, bare = _codes(chunks)
@@ -147,7 +153,7 @@ def said(numbers: Iterable[str], makers: Iterable[str], description: str, price:
         measures=found,
         bare=bare,
         colours=frozenset(COLOURS[word] for word in words if word in COLOURS),
-        sides=frozenset(SIDES[word] for word in words if word in SIDES),
+        sides=frozenset(SIDES[word] for word in words - (LINKS if words & OF_CHAIN else set()) if word in SIDES),
         things=frozenset(OTHER_THING[word] for word in words if word in OTHER_THING),
         generations=frozenset(_generations(rest)),
         price=_log(price),
@@ -166,7 +172,7 @@ def plain(text: str) -> str:
     if "&" in text:
         text = html.unescape(text)
     if not text.isascii():
-        text = unicodedata.normalize("NFKC", text)
+        text = unicodedata.normalize("NFKC", _VULGAR.sub("-", text)).replace("\N{FRACTION SLASH}", "/")
     return _HAND.sub(r"\1h ", " ".join(text.lower().split()))
 
 

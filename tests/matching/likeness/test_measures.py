@@ -52,9 +52,16 @@ def test_two_measures_stay_two(one: str, other: str) -> None:
     assert measures(one)[0] != measures(other)[0]
 
 
-def test_one_unit_for_both_numbers() -> None:
-    """'5/8 x 91 in' are two lengths in inches."""
+def test_one_unit_for_all_numbers() -> None:
+    """'5/8 x 91 in' are two lengths in inches, '17 x 40 x 12 mm' three."""
     assert measures("5/8 x 91 in")[0] == {("length", "15.88"), ("length", "2311")}
+    assert {amount for _, amount in measures("17x40x12mm")[0]} == {"17", "40", "12"}
+
+
+@pytest.mark.parametrize("text", ["starter 12/24 v", "oil 10w-30", "belt 5v-850", "belt 4l-880"])
+def test_what_only_looks_measured(text: str) -> None:
+    """Two voltages, a grade of oil, a belt's number."""
+    assert measures(text)[0] == frozenset()
 
 
 @pytest.mark.parametrize("text", ["nw-40388", "dsc-w90/b", "a88", "6203-2rs", "12v5a8", "m8x20x", "1/0 in"])

@@ -47,3 +47,10 @@ def test_html_and_full_width_signs_are_read() -> None:
 def test_a_price_of_nothing_is_no_price() -> None:
     """None, blank and zero say nothing."""
     assert [said([], [], "x", price).price for price in (None, "", 0)] == [None] * 3
+
+
+def test_words_that_mean_two_things() -> None:
+    """'links' beside a chain, 'used on', a French article."""
+    assert text("roller chain 60 links").sides == text("huile de l'arbre").sides == frozenset()
+    assert "used" not in text("belt used on NW-826").things
+    assert text("spindle 1½ in").measures == text("spindle 1-1/2 in").measures != frozenset()
