@@ -88,7 +88,7 @@ def automatic(ready: Prepared, scored: Scored, asked: Mapping[int, object]) -> M
             and unmistakable(row, part)
             and _says_enough(ready.rows[row], ready.parts[part], facts[at])
             and _count(ready.rows[row]) == _count(ready.parts[part])
-            and not _opposite(ready.rows[row].words, ready.parts[part].words)
+            and not opposed(ready.rows[row], ready.parts[part])
             and not (_contradicts_itself(ready.rows[row]) or _contradicts_itself(ready.parts[part]))
         )
     return np.asarray(found)
@@ -99,13 +99,12 @@ def _count(one: Said) -> frozenset[str]:
     return frozenset(amount for kind, amount in one.measures if kind == "count") or frozenset(("1",))
 
 
-def _opposite(one: frozenset[str], other: frozenset[str]) -> bool:
-    """Whether each says one of two words that no part is at once."""
-    return any(
-        (left in one and right in other and left not in other and right not in one)
-        or (right in one and left in other and right not in other and left not in one)
-        for left, right in OPPOSITES
-    )
+def opposed(one: Said, other: Said) -> str:
+    """The two words, one in each description, that no part is at once; blank where there are none."""
+    for left, right in (*OPPOSITES, *((b, a) for a, b in OPPOSITES)):
+        if left in one.words and right in other.words and left not in other.words and right not in one.words:
+            return f"{left} against {right}"
+    return ""
 
 
 def _contradicts_itself(one: Said) -> bool:

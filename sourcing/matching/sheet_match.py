@@ -8,7 +8,7 @@ from types import MappingProxyType
 import numpy as np
 
 from ..basics.match import Judged, RowMatch, Tier
-from .automatic import against, automatic
+from .automatic import against, automatic, opposed
 from .dimensions.size_check import check_size
 from .judged_pairs import Answers, examples, refused
 from .likeness.prepared import Prepared, prepare
@@ -94,14 +94,21 @@ def _matches(
             why = reasons(ready.rows[row], ready.parts[part], facts)
             size = check_size(_designation(parts, part), rows.description[row], *rows.numbers[row])
             doubts = tuple(asked[row]) if row in asked else ()
+            words = opposed(ready.rows[row], ready.parts[part])
             yield RowMatch(
                 row=row,
                 part=codes[part],
                 tier=_tier(bool(sure[at]) and not size.vetoes, scored.score[at]),
                 score=round(scored.score[at].item(), 4),
                 rank=rank,
-                reasons=(*why, *((size.words,) if size.vetoes else ()), *doubts, *_damaged(row, rows)),
-                against=bool(contradicted[at]) or size.vetoes,
+                reasons=(
+                    *why,
+                    *((size.words,) if size.vetoes else ()),
+                    *((words,) if words else ()),
+                    *doubts,
+                    *_damaged(row, rows),
+                ),
+                against=bool(contradicted[at]) or size.vetoes or bool(words),
                 facts=facts,
             )
 
