@@ -18,6 +18,7 @@ from ..matching.equivalences.graph import Families, families
 from ..matching.equivalences.makers import Makers
 from ..matching.equivalences.number_book import bearers_of, number_book
 from ..matching.numbers.affixes import strip
+from ..matching.numbers.after_spreadsheet import spreadsheet_made
 from ..matching.offer_match import Known, OfferMatch, match_offer
 from ..matching.sheet_match import Columns
 from ..storage.equivalence import equivalence_table
@@ -69,11 +70,14 @@ def known_numbers(connection: Connection, every: Families) -> Known:
     names: dict[str, set[str]] = {one.supplier: {maker_key(one.supplier)} for one in kept_sheets(connection)}
     for terms in terms_on(connection, date.max).values():
         names.setdefault(terms.supplier, set()).update((maker_key(terms.supplier), maker_key(terms.name)))
+    bearers = bearers_of(every.graph)
+    keys = sorted(bearers)
     return Known(
-        bearers_of(every.graph),
+        bearers,
         {supplier: frozenset(keys) for supplier, keys in names.items()},
         rules_by_supplier(connection),
         sheets_with_makers_numbers(connection),
+        {keys[at]: others for at, others in spreadsheet_made(keys).items()},
     )
 
 

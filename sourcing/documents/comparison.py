@@ -148,7 +148,8 @@ def match_words(one: RankedOffer) -> str:
     """How the offer's number is our part: link by link."""
     links = one.priced.path.links
     how = "; ".join(str(link) for link in links) if links else "our part's own number"
-    return f"matched as {one.priced.matched_number}: {how}"
+    described = f"'{one.priced.offer.description}', " if one.priced.offer.description else ""
+    return f"{described}matched as {one.priced.matched_number}: {how}"
 
 
 def source_words(offer: Offer) -> str:

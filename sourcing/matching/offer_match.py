@@ -42,12 +42,14 @@ class Known:
 
     `suppliers`: by supplier the keys of the names under which his own numbers may stand in the table. `rules`: by
     supplier. `two_columns`: sheets with a column for makers' numbers; where it is blank, the other is the supplier's.
+    `spreadsheet`: number keys that a spreadsheet may have made of other known ones, with those.
     """
 
     bearers: Mapping[str, frozenset[str]]
     suppliers: Mapping[str, frozenset[str]] = field(default_factory=dict)
     rules: Mapping[str, tuple[NumberRule, ...]] = field(default_factory=dict)
     two_columns: frozenset[int] = frozenset()
+    spreadsheet: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     def others(self, supplier: str) -> frozenset[str]:
         """The names of all other suppliers: their own numbers say nothing on this one's sheet."""
@@ -94,6 +96,7 @@ def _match(offer: Offer, family: Family, known: Known) -> OfferMatch:
         reasons = (*against, *doubts)
         return OfferMatch(tier="candidate", number=number, path=path, reasons=reasons, vetoed=bool(against))
     conditions = tuple(f"holds only when {condition}" for condition in path.conditions)
+    conditions += _words_warning(offer, family.part)
     how = (words_of(number, path.links),)
     return OfferMatch(tier="automatic", number=number, path=path, reasons=how, warnings=conditions)
 
@@ -107,14 +110,20 @@ def _hits(offer: Offer, family: Family, known: Known) -> Iterator[tuple[PartNumb
     for number in known.numbers(offer):
         path = None if number.maker == OURS else family.paths.get(family.makers.node(number))
         if path is not None:
-            yield number, path, None
+            yield number, path, _spreadsheet_doubt(number, known)
             continue
         same_key = [node for node in family.paths if node[1] == number.key and node[0] not in others]
         if not same_key:
             continue
         best = min(same_key, key=lambda node: (len(family.paths[node].links), node))
-        doubt = _maker_doubt(number, family, best, known.bearers) or _words_doubt(offer, family.part)
+        doubt = _maker_doubt(number, family, best, known.bearers) or _spreadsheet_doubt(number, known)
+        doubt = doubt or _words_doubt(offer, family.part)
         yield number, family.paths[best], doubt
+
+
+def _spreadsheet_doubt(number: PartNumber, known: Known) -> str | None:
+    others = known.spreadsheet.get(number.key)
+    return f"a spreadsheet may have made {number.printed} of {' or '.join(others)}" if others else None
 
 
 def _maker_doubt(
@@ -129,12 +138,23 @@ def _maker_doubt(
 
 def _words_doubt(offer: Offer, part: OurPart) -> str | None:
     """A row that names no maker may be anything that bears the number: its words must be about the part."""
-    ours, its = _said(part), said((), (), offer.description)
-    if not ours.words or not its.words or ours.words & its.words or ours.codes & its.codes:
-        return None
-    if check_size(_size_of(part), offer.description).verdict == "same size":
+    if not _no_word_shared(offer, part):
         return None
     return f"the row names no maker, and '{offer.description}' shares no word with '{part.name}'"
+
+
+def _words_warning(offer: Offer, part: OurPart) -> tuple[str, ...]:
+    """Where the maker is named the number decides, in any language; that the words differ is said all the same."""
+    if not _no_word_shared(offer, part):
+        return ()
+    return (f"its words '{offer.description}' share none with ours, '{part.name}': look whether it is the same thing",)
+
+
+def _no_word_shared(offer: Offer, part: OurPart) -> bool:
+    ours, its = _said(part), said((), (), offer.description)
+    if not ours.words or not its.words or ours.words & its.words or ours.codes & its.codes:
+        return False
+    return check_size(_size_of(part), offer.description).verdict != "same size"
 
 
 def _said(part: OurPart) -> Said:

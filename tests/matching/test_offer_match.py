@@ -10,6 +10,7 @@ from sourcing.basics.value import changed
 from sourcing.matching.equivalences.family import bearers
 from sourcing.matching.equivalences.graph import families
 from sourcing.matching.look_alikes import look_alike, near_keys
+from sourcing.matching.numbers.after_spreadsheet import spreadsheet_made
 from sourcing.matching.offer_match import Known, OfferMatch, match_offer
 from tests.builders import number, offer, statement
 
@@ -170,3 +171,25 @@ def test_a_size_in_the_parts_name_holds_back_too() -> None:
         Known(bearers(every.values())),
     )
     assert found.tier == "candidate" and found.vetoed
+
+
+def test_a_number_a_spreadsheet_may_have_made_of_another_asks() -> None:
+    """12345 is ours and so is 012345: the row may mean either."""
+    parts = (OurPart(code="BELT", name="Belt"), OurPart(code="KEEPER", name="Keeper"))
+    said = (
+        statement(number("BELT", OURS), "same part", number("12345", "Norrowby"), "maker"),
+        statement(number("KEEPER", OURS), "same part", number("012345", "Norrowby"), "maker"),
+    )
+    every = families(EquivalenceTable(parts=parts, statements=said))
+    keys = sorted(bearers(every.values()))
+    made = {keys[at]: others for at, others in spreadsheet_made(keys).items()}
+    known = Known(bearers(every.values()), spreadsheet=made)
+    found = match_offer(offer(number="12345", maker="Norrowby", description="Belt"), every["BELT"], known)
+    assert found.tier == "candidate" and "of 012345" in found.reasons[0]
+
+
+def test_words_that_differ_are_said_beside_a_makers_number() -> None:
+    """The maker's number decides, in any language; nothing is silent."""
+    found = match(number="NW-40388", maker="Norrowby", description="Wheel nut M10")
+    assert found.tier == "automatic" and any("Wheel nut M10" in words for words in found.warnings)
+    assert match(number="NW-40388", maker="Norrowby", description="V-belt B36").warnings == ()

@@ -12,6 +12,9 @@ __all__ = ["NOT_COMPARED", "SizeCheck", "Verdict", "check_size"]
 
 _Families = frozenset[FamilyName]
 
+LONGEST_TEXT = 3000
+"""A longer text is cut: nobody describes a part in more, and hostile cells are that long."""
+
 
 def check_size(asked: str, *offered: str) -> SizeCheck:
     """Compare a designation we ask for with what an offer's texts say; the most cautious answer where they say several.
@@ -19,11 +22,12 @@ def check_size(asked: str, *offered: str) -> SizeCheck:
     `asked` is known to be a designation. The offer's texts belong together: 'belt' in the description makes a size of
     'A36' in the number. A size that agrees never makes two parts the same: cord, cover and cogs decide too.
     """
-    wanted = read_names(asked, certain=True)
+    wanted = read_names(asked[:LONGEST_TEXT], certain=True)
     if not wanted:
         return NOT_COMPARED
     families = frozenset(want.family for want in wanted)
-    checks = [_best(wanted, have) for have in _offered_names(families, offered)]
+    texts = tuple(text[:LONGEST_TEXT] for text in offered)
+    checks = [_best(wanted, have) for have in _offered_names(families, texts)]
     return max(checks, key=lambda check: check.caution, default=NOT_COMPARED)
 
 

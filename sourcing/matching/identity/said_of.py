@@ -56,11 +56,18 @@ class Said(Value, frozen=True, kw_only=True):
     pieces: int = 0
 
 
+LONGEST_TEXT = 3000
+"""A longer text is cut: nobody describes a part in more, and hostile cells are that long."""
+
+
 def said_of(description: str, *more: str, numbers: tuple[str, ...] = ()) -> Said:
     """Read a description (and further texts, a note for instance). `numbers` are part numbers: a letter L or R at their
     end raises a question about the side and answers none.
     """
-    return _said(tuple(text for text in (description, *more) if text), tuple(number for number in numbers if number))
+    return _said(
+        tuple(text[:LONGEST_TEXT] for text in (description, *more) if text),
+        tuple(number for number in numbers if number),
+    )
 
 
 def asked_by(words: str) -> Asked:

@@ -37,7 +37,7 @@ class Examples(NamedTuple):
 
 def moved(first: Points, examples: Examples, hold: float) -> Points:
     """The points that fit the examples best while held to `first`: each point's distance squared costs `hold`."""
-    if not len(examples.levels):
+    if not np.any(examples.weight > 0):
         return first
     some = _merged(examples)
     columns = _columns(some.levels, first)
@@ -62,10 +62,11 @@ def probability(log_odds: Floats) -> Floats:
 
 def _merged(examples: Examples) -> Examples:
     """Equal rows of levels as one row that weighs as much as all: most pairs look like many others."""
-    weight = examples.weight
-    different, where = np.unique(examples.levels, axis=0, return_inverse=True)
+    teaching = examples.weight > 0
+    weight = examples.weight[teaching]
+    different, where = np.unique(examples.levels[teaching], axis=0, return_inverse=True)
     total = np.bincount(where.ravel(), weights=weight)
-    same = np.bincount(where.ravel(), weights=weight * examples.same) / total
+    same = np.bincount(where.ravel(), weights=weight * examples.same[teaching]) / total
     return Examples(different, same, total.astype(np.float64))
 
 

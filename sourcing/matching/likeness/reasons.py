@@ -108,6 +108,9 @@ def _kinds(one: Said, other: Said) -> Iterator[str]:
     for left, right in ((one.sides, other.sides), (one.colours, other.colours)):
         if left and right and left.isdisjoint(right):
             yield f"{_listed(left)} against {_listed(right)}"
+    if one.generations != other.generations and one.generations.isdisjoint(other.generations):
+        made, asked = (_listed(some) or "none named" for some in (one.generations, other.generations))
+        yield f"type, version or series: {made} against {asked}"
     for thing in sorted(one.things ^ other.things):
         yield {
             "used": "only one of them is used or remanufactured",

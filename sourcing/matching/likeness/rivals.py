@@ -42,4 +42,5 @@ def twins(table: Sequence[Said]) -> Positions:
 
 
 def _identity(at: int, one: Said) -> object:
-    return (one.keys, one.makers, one.colours, one.sides, one.things) if one.keys else at
+    same = (one.keys, one.makers, one.colours, one.sides, one.things, one.measures, one.generations)
+    return same if one.keys else at

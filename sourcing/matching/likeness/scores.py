@@ -23,6 +23,10 @@ from .words_near import Positions
 Floats = npt.NDArray[np.float64]
 Levels = npt.NDArray[np.int8]
 
+RESPECTS_AT = {respect: at for at, respect in enumerate(RESPECTS)}
+OTHER_NUMBER, WORDS_AGREE, MAKER_NAMED = 6, 1, 1
+"""Levels of number, shorter words and maker."""
+
 LEAD_STEPS = (8.0, 4.0, 2.0, 0.5, 0.0, -1.0, -3.0)
 ROUNDS = 3
 HOLD = 30.0
@@ -68,7 +72,7 @@ def score(compared: Compared, twins: Twins, judged: Sequence[Judged] = ()) -> Sc
     for _ in range(ROUNDS if teaches else 0):
         facts = with_leads(compared, twins, alone)
         same = _before_all(compared, twins, beside.of(facts))
-        weight = np.ones(len(same))
+        weight = np.where(_own_numbers(compared), 0.0, 1.0)
         alone = moved(first[0], Examples(compared.levels, same, weight), HOLD)
         beside = moved(first[1], Examples(facts, same, weight), HOLD)
     facts = with_leads(compared, twins, alone)
@@ -85,6 +89,15 @@ def with_leads(compared: Compared, twins: Twins, alone: Points) -> Levels:
     return np.column_stack([compared.levels, *(np.searchsorted(-np.array(LEAD_STEPS), -one) for one in leads)]).astype(
         np.int8
     )
+
+
+def _own_numbers(compared: Compared) -> npt.NDArray[np.bool_]:
+    """Pairs that agree in all but their numbers, which may be the supplier's own: they teach nothing.
+
+    Otherwise a sheet with the supplier's own numbers would teach that another number is another part.
+    """
+    at = [compared.levels[:, RESPECTS_AT[respect]] for respect in ("number", "shorter words", "maker")]
+    return np.asarray((at[0] == OTHER_NUMBER) & (at[1] <= WORDS_AGREE) & (at[2] <= MAKER_NAMED))
 
 
 def _before_all(compared: Compared, twins: Twins, points: Floats) -> Floats:

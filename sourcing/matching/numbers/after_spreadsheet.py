@@ -22,3 +22,15 @@ def same_after_spreadsheet(keys: Sequence[str], known: Sequence[str]) -> dict[in
             became[without_zeros(key)].add(key)
     became.pop("", None)
     return {at: tuple(sorted(became[key])) for at, key in enumerate(keys) if key in became}
+
+
+def spreadsheet_made(known: Sequence[str]) -> dict[int, tuple[str, ...]]:
+    """For each place of known keys: the other known ones a spreadsheet would show as this one; zeros lost or not."""
+    became: dict[str, set[str]] = defaultdict(set)
+    for key in known:
+        if written := written_out(key):
+            became[written].add(key)
+        if key[:1] == "0" and key.isdigit():
+            became[without_zeros(key)].add(key)
+    became.pop("", None)
+    return {at: tuple(sorted(became[key])) for at, key in enumerate(known) if key in became}

@@ -88,3 +88,16 @@ def test_first_points_are_rebuilt_each_time() -> None:
     """Nobody can spoil them for the next."""
     first_points()[0].levels[0][:] = 99
     assert first_points()[0].levels[0][0] == FIRST_POINTS["number"][0]
+
+
+def test_a_sheet_with_the_suppliers_own_numbers_teaches_nothing_against_them() -> None:
+    """Hundreds of rows agree in words, maker and price and never in number: they stay likely."""
+    levels = np.zeros((300, len(RESPECTS)), dtype=np.int8)
+    levels[:, list(RESPECTS).index("number")] = 6
+    levels[:, list(RESPECTS).index("shared code")] = 4
+    levels[:, list(RESPECTS).index("other codes")] = 2
+    levels[:, list(RESPECTS).index("number and words")] = 6
+    places = np.arange(300)
+    few = score(Compared(places[:100], places[:100], levels[:100]), Twins(places, places)).score[0]
+    many = score(Compared(places, places, levels), Twins(places, places)).score[0]
+    assert many == pytest.approx(few)
