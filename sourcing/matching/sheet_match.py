@@ -17,7 +17,7 @@ from .likeness.said import Said, said
 from .likeness.scores import Scored, score
 from .numbers.after_spreadsheet import same_after_spreadsheet
 
-LEAST_ASKED = 0.1
+LEAST_ASKED = 0.05
 """A likelier pair is worth a person's look; a less likely one is shown, if at all, as none."""
 
 LEAST_SHOWN = 0.0005

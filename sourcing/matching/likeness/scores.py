@@ -32,7 +32,7 @@ ROUNDS = 3
 HOLD = 30.0
 """How far the tables at hand may move the points: see `points.moved`."""
 
-HOLD_JUDGED = 3.0
+HOLD_JUDGED = 1.0
 """People's answers move them further."""
 
 FEWEST = 200

@@ -18,8 +18,8 @@ Positions = npt.NDArray[np.int64]
 
 ROWS_AT_ONCE = 20_000
 PIECE = 4
-MANY_PARTS, BORNE_BY_MOST = 1000, 0.1
-"""Among many parts a piece that more than a tenth of them bear costs time and says next to nothing."""
+BORNE_BY_MOST = ((20_000, 0.06), (1_000, 0.1), (0, 1.0))
+"""From so many parts on, a piece that more than this share of them bears is left out: it costs time and says little."""
 
 _WORD = re.compile(r"[^\W_]+")
 
@@ -53,7 +53,7 @@ class Descriptions:
         """Weights are learnt from the parts; what no part says is passed over in rows."""
         from sklearn.feature_extraction.text import TfidfVectorizer
 
-        most = BORNE_BY_MOST if len(parts) >= MANY_PARTS else 1.0
+        most = next(share for count, share in BORNE_BY_MOST if len(parts) >= count)
         self._vectors = TfidfVectorizer(analyzer=pieces, sublinear_tf=True, dtype=np.float32, max_df=most)
         self.blank = not any(map(_WORD.search, parts))
         if not self.blank:
