@@ -48,7 +48,7 @@ OPPOSITES = (
 """Words that tell sister parts apart (common practice, no source)."""
 
 BY_WORDS = ("shorter words", "longer words", "spelling", "measures", "short numbers", "colour", "side", "used", "price")
-NEARER = 1.0
+NEARER = 0.6
 """So many points more by its words alone make another part a rival of the number."""
 
 MAY_DIFFER = (("colour", 2), ("side", 2), ("other codes", 2), ("short numbers", 2))
@@ -116,13 +116,8 @@ def _contradicts_itself(one: Said) -> bool:
 
 
 def _says_enough(one: Said, other: Said, facts: npt.NDArray[np.int8]) -> bool:
-    """Descriptions that agree; or none on one side, and then the same maker or a number nobody meets by chance.
-
-    Two makers' names that merely begin alike may be two makers.
-    """
+    """Descriptions that agree; or none on one side, and then the same maker or a number nobody meets by chance."""
     named = bool(one.makers and other.makers)
-    if named and facts[AT["maker"]] != 0:
-        return False
     if one.words and other.words:
         return bool(facts[AT["shorter words"]] <= 2 and (named or facts[AT["longer words"]] <= 3))
     return max(map(len, one.keys & other.keys)) >= (SHORT_KEY if named else DISTINCTIVE)

@@ -164,6 +164,8 @@ def alone(row: Row, part: Row) -> RowMatch:
         ("Auger belt, not NW-40388", "Auger belt"),
         ("Auger belt cogged", "Auger belt wrapped"),
         ("Valve intake", "Valve exhaust"),
+        ("Engine valve spring retainer intake", "Engine valve spring retainer exhaust"),
+        ("Auger drive belt wrapped 4L390", "Auger drive belt wrapped B36"),
         ("Starter 110/220 V", "Starter 12/24 V"),
         ("Oil seal 17 x 40 x 12 mm", "Oil seal 20 x 40 x 12 mm"),
         ("Spindle ¾ in", "Spindle ¼ in"),
@@ -221,3 +223,24 @@ def test_another_makers_number_among_a_parts_is_not_the_rows() -> None:
 def test_hostile_descriptions_end(piece: str) -> None:
     """Hundreds of thousands of characters of one kind: an answer, and no failure."""
     assert alone(("40388", "Norrowby", piece * 60_000, ""), ("40388", "Norrowby", "Auger belt", "")).tier != "automatic"
+
+
+def test_a_part_whose_words_are_nearer_makes_the_number_a_question() -> None:
+    """The number may be damaged so that it is its sister's: the words say which part it is."""
+    parts = columns(
+        [
+            ("NW-66120", "Norrowby", "Electric starter", "140.00"),
+            ("NW-77310", "Norrowby", "Electric starter with cord and mounting bolts", "140.00"),
+        ]
+    )
+    row = columns([("NW-66120", "Norrowby", "Electric starter with cord and mounting bolts", "140.00")])
+    found = match_rows(row, parts, ["plain", "whole"])
+    assert {one.part: one.tier for one in found}["plain"] == "candidate"
+
+
+def test_a_number_a_spreadsheet_may_have_made_of_another_part_asks() -> None:
+    """12345 is one part's, 0012345 another's; the sheet has lost its zeros."""
+    parts = columns([("12345", "Dunmarrow", "Shear pin", "2.00"), ("0012345", "Dunmarrow", "Spark plug", "4.00")])
+    found = match_rows(columns([("12345", "Dunmarrow", "Shear pin", "2.00")]), parts, ["pin", "plug"], most=1)
+    assert [one.tier for one in found] == ["candidate"]
+    assert "a spreadsheet may have made this number of 0012345" in found[0].reasons

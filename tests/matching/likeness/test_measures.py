@@ -58,7 +58,7 @@ def test_one_unit_for_all_numbers() -> None:
     assert {amount for _, amount in measures("17x40x12mm")[0]} == {"17", "40", "12"}
 
 
-@pytest.mark.parametrize("text", ["starter 12/24 v", "oil 10w-30", "belt 5v-850", "belt 4l-880"])
+@pytest.mark.parametrize("text", ["starter 12/24 v", "starter 12/5 v", "oil 10w-30", "belt 5v-850", "belt 4l-880"])
 def test_what_only_looks_measured(text: str) -> None:
     """Two voltages, a grade of oil, a belt's number."""
     assert measures(text)[0] == frozenset()
