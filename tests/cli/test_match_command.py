@@ -80,7 +80,7 @@ def test_answers_are_learnt_from_and_a_refused_pair_does_not_return(folder: Path
     lines(folder, "--xlsx", str(book))
     sheet = openpyxl.load_workbook(book)
     table = sheet.worksheets[0]
-    columns = {str(cell.value): cell.column for cell in table[1]}
+    columns = {str(cell.value): at for at, cell in enumerate(table[1], 1)}
     table.cell(row=3, column=columns["answer"], value="no")
     sheet.save(book)
     found = lines(folder, "--judged", str(book))
