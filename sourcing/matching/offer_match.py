@@ -137,10 +137,13 @@ def _maker_doubt(
 
 
 def _words_doubt(offer: Offer, part: OurPart) -> str | None:
-    """A row that names no maker may be anything that bears the number: its words must be about the part."""
-    if not _no_word_shared(offer, part):
+    """A row that names no maker may be anything that bears the number: most of its words must be about the part."""
+    ours, its = said((), (), part.name).words, said((), (), offer.description).words
+    if not ours or not its or 2 * len(ours & its) > min(len(ours), len(its)):
         return None
-    return f"the row names no maker, and '{offer.description}' shares no word with '{part.name}'"
+    if check_size(_size_of(part), offer.description).verdict == "same size":
+        return None
+    return f"the row names no maker, and '{offer.description}' is hardly about '{part.name}'"
 
 
 def _words_warning(offer: Offer, part: OurPart) -> tuple[str, ...]:
