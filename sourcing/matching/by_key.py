@@ -5,19 +5,15 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
-from ..basics.part_number import number_keys
+from ..basics.part_number import maker_key, number_keys
 
 SAME, NOT_STATED, OTHER = 0, 1, 2
 """Of the makers of a row and a part: the same, one of them not stated, two different ones."""
 
 
-def maker_keys(makers: Sequence[str], canonical: dict[str, str] | None = None) -> list[str]:
-    """Each maker's key; a table names few, so each is worked out once. `canonical`: key to the name's main key."""
-    from ..basics.part_number import maker_key
-
+def maker_keys(makers: Sequence[str]) -> list[str]:
+    """Each maker's key; a table names few, so each is worked out once."""
     known = {maker: maker_key(maker) for maker in set(makers)}
-    if canonical:
-        known = {maker: canonical.get(key, key) for maker, key in known.items()}
     return [known[maker] for maker in makers]
 
 

@@ -38,9 +38,6 @@ HOLD_JUDGED = 1.0
 FEWEST = 200
 """With fewer rows than this the tables at hand teach nothing reliable: the first points stay."""
 
-TOP_ZONE = 0.95
-"""From this score on at least 99 of 100 are the same part, as measured on made-up catalogues; see the README."""
-
 
 class Scored(NamedTuple):
     """The score of each pair, and its levels with the two leads behind them."""
