@@ -1,7 +1,7 @@
 """Find candidates for a person: which of our parts may the rows be that no number and no path ties to one."""
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -15,11 +15,13 @@ from ..basics.sheet import KeptSheet
 from ..basics.value import changed
 from ..matching.offer_match import OfferMatch
 from ..matching.sheet_match import Columns, match_rows
+from ..matching.worth_asking import worth_asking
 from ..storage.candidates import SheetRows, not_looked_through, put_candidates, put_looked_through, sheet_rows
 from ..storage.judgements import judged_examples
 from ..storage.sheets import kept_sheets
 from .desk import Desk, Pen, shop_now
 from .our_side import OurSide, offers_with_our_numbers, our_side, part_columns, part_prices
+from .review_queue import FIND_CANDIDATES
 from .shop_prices import ShopPrices
 
 Tell = Callable[[str], None]
@@ -53,9 +55,14 @@ def find_candidates(
     with desk.store.reading() as connection:
         sheets = sheets_to_look_through(connection, supplier, again)
         findings = look_through(connection, desk.at, sheets, tell, match)
+    return keep_findings(desk, findings)
+
+
+def keep_findings(desk: Desk, findings: Sequence[Finding]) -> tuple[SheetLookedThrough, ...]:
+    """Keep the candidates of the sheets that still are the newest, in one transaction; those sheets."""
     if not findings:
         return ()
-    with desk.writing("find candidates") as pen:
+    with desk.writing(FIND_CANDIDATES) as pen:
         newest = {one.sheet for one in kept_sheets(pen.connection) if one.is_newest}
         kept = [one for one in findings if one.done.sheet in newest]
         for one in kept:
@@ -79,7 +86,7 @@ def look_through(
     tell: Tell | None = None,
     match: MatchRows | None = None,
 ) -> list[Finding]:
-    """Find the candidates of these newest sheets; nothing is kept. An import can call it in its own transaction."""
+    """Find the candidates of these newest sheets; nothing is kept."""
     if not sheets:
         return []
     side = our_side(connection)
@@ -97,7 +104,8 @@ def look_through(
             tell(f"{sheet.file}: looking for candidates in {len(rows.offer):,} rows")
         columns, rest = _rows_left(side, shop, sheet, rows, by_number[sheet.sheet])
         matches = (match or match_rows)(columns, parts, codes, judged, MOST) if rest and codes else []
-        found = list(_candidates(rows, rest, matches, by_number[sheet.sheet]))
+        asked = _asked_about(matches, columns, parts, {code: at for at, code in enumerate(codes)})
+        found = list(_candidates(rows, rest, asked, by_number[sheet.sheet]))
         return Finding(done=_done(sheet, len(rows.offer), len(rest), found, at), found=found)
 
     return [of(sheet) for sheet in sheets]
@@ -134,6 +142,30 @@ def _rows_left(
     return columns, rest
 
 
+def _asked_about(
+    matches: Sequence[RowMatch], columns: Columns, parts: Columns, place: Mapping[str, int]
+) -> Iterator[RowMatch]:
+    """The candidates by score, and of a row that has none the likeliest pair worth asking about in spite of it."""
+    settled = {one.row for one in matches if one.part and one.tier != "none"}
+    for one in matches:
+        if not one.part:
+            continue
+        if one.tier != "none":
+            yield one
+        elif one.row not in settled:
+            part = place[one.part]
+            numbers = columns.numbers[one.row], frozenset(parts.numbers[part])
+            size = _size(parts, part), columns.description[one.row]
+            why = worth_asking(one.facts, one.against, numbers, size)
+            if why:
+                settled.add(one.row)
+                yield changed(one, tier="candidate", rank=1, reasons=(*one.reasons, why))
+
+
+def _size(parts: Columns, part: int) -> str:
+    return parts.size[part] if parts.size else ""
+
+
 def _own_keys(*keys: str) -> list[str]:
     return [key for key in dict.fromkeys(keys) if key]
 
@@ -150,8 +182,7 @@ def _candidates(
     """Each candidate with its offer's number. What numbers and paths say of a row is added to the score's reasons."""
     of_row: defaultdict[int, list[RowMatch]] = defaultdict(list)
     for one in matches:
-        if one.part and one.tier != "none":
-            of_row[rest[one.row]].append(one)
+        of_row[rest[one.row]].append(one)
     places = {rows.place[at]: at for at in rest}
     for place in by_number:
         if place in places:

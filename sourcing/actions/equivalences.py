@@ -6,26 +6,35 @@ from sqlalchemy import Connection
 
 from ..basics.equivalence import Bench, EquivalenceTable
 from ..basics.family_view import FamilyView
+from ..basics.part_number import number_key
 from ..basics.problem import refused
 from ..basics.table_finding import Finding, FindingKind
+from ..matching.equivalences.around import Around, Tie
 from ..matching.equivalences.check import check_table
 from ..matching.equivalences.family_view import family_view
-from ..matching.equivalences.graph import graph_of
+from ..matching.equivalences.graph import Graph, graph_of
 from ..matching.equivalences.makers import Makers
 from ..matching.equivalences.newest import Sold
 from ..matching.equivalences.table_sheets import Row, table_sheets
-from ..storage.equivalence import equivalence_table
+from ..storage.equivalence import equivalence_table, maker_aliases, printed_numbers, table_of, ties_of_keys
 from ..storage.numbers import nearest
 from ..storage.offers import newest_number_keys
+from ..storage.sold_numbers import is_anything_sold, sold_with_keys
+from ..storage.statements import newest_change
 from .desk import Desk
 
 ONLY_TO_KNOW: frozenset[FindingKind] = frozenset(("nobody sells it", "doubted", "machine without maker"))
+MOST_KEYS = 20_000
+"""Of more numbers than these it is quicker to read all that is sold."""
 
 
 def table_to_write(desk: Desk) -> Mapping[str, tuple[tuple[str, ...], list[Row]]]:
-    """The table as worksheets: name, header, rows. Read back, it is the same table with the same numbers."""
+    """The table as worksheets: name, header, rows. Read back, it is the same table with the same numbers.
+
+    Each statement says which change of the table was the newest, so that taking it in undoes nothing done since.
+    """
     with desk.store.reading() as connection:
-        return table_sheets(equivalence_table(connection))
+        return table_sheets(equivalence_table(connection), newest_change(connection))
 
 
 def family_of(desk: Desk, number: str, maker: str = "", bench: Bench | None = None) -> FamilyView:
@@ -34,12 +43,25 @@ def family_of(desk: Desk, number: str, maker: str = "", bench: Bench | None = No
     Refuses a number no statement and no part names, with the most similar ones: to look at, never taken instead.
     """
     with desk.store.reading() as connection:
-        table = equivalence_table(connection)
-        graph = graph_of(table)
-        found = family_view(graph, number, sold_now(connection, graph.makers), bench, maker)
+        graph = graph_of(table_around(connection, number))
+        found = family_view(graph, number, _sold_of(connection, graph), bench, maker)
         if not found.families:
-            raise refused("number-in-no-statement", found=f"{maker} {number}".strip(), suggestions=_near(table, number))
+            near = nearest(number, printed_numbers(connection))
+            raise refused("number-in-no-statement", found=f"{maker} {number}".strip(), suggestions=near)
         return found
+
+
+def table_around(connection: Connection, number: str) -> EquivalenceTable:
+    """As much of the table as is needed to look the number up: the answer is the whole table's.
+
+    The whole of it where the number hangs together with very much.
+    """
+    found = Around(Makers(maker_aliases(connection)), number_key(number))
+    while keys := found.wanted():
+        if found.too_wide:
+            return equivalence_table(connection)
+        found.take(keys, (Tie(*tie) for tie in ties_of_keys(connection, keys)))
+    return table_of(connection, found.statements, found.codes)
 
 
 def contradictions(desk: Desk) -> tuple[Finding, ...]:
@@ -65,6 +87,12 @@ def sold_now(connection: Connection, makers: Makers) -> Sold | None:
     return sold or None
 
 
-def _near(table: EquivalenceTable, number: str) -> tuple[str, ...]:
-    ends = (end.printed for one in table.statements for end in (one.left, one.right))
-    return nearest(number, {*ends, *(part.code for part in table.parts)})
+def _sold_of(connection: Connection, graph: Graph) -> Sold | None:
+    """Of the graph's numbers those that are sold; None as in `sold_now`."""
+    keys = sorted({key for _, key in graph.links.nodes})
+    if len(keys) > MOST_KEYS:
+        return sold_now(connection, graph.makers)
+    if not is_anything_sold(connection):
+        return None
+    sold = sold_with_keys(connection, keys)
+    return {(graph.makers.key(maker), key) if maker else key for key, maker in sold}

@@ -20,16 +20,18 @@ from ..matching.equivalences.family import Family
 from ..matching.equivalences.graph import Families, families
 from ..matching.identity.asked_merge import merged
 from ..matching.identity.verdict import Verdict, ban_on, verdict
-from ..matching.look_alikes import look_alike, near_keys
+from ..matching.look_alikes import look_alike, near_keys, near_lengths
 from ..matching.numbers.affixes import dressed
 from ..matching.offer_match import Known, OfferMatch, match_offer
 from ..matching.settled_rows import SettledRows
 from ..storage.equivalence import equivalence_table
 from ..storage.judgements import judgements_in_force
-from ..storage.offers import newest_number_keys, offers_by_keys
+from ..storage.offers import newest_keys_of_length, offers_by_keys
 from .desk import ShopNow, shop_now
 from .our_side import known_numbers
+from .price_warnings import with_price_warnings
 from .settled import keys_of_offer, settled_rows
+from .shop_prices import ShopPrices
 
 NOTHING_ASKED = Asks()
 
@@ -96,7 +98,10 @@ def evaluate(
     priced: list[Priced] = []
     set_aside: list[SetAside] = []
     candidates: list[Candidate] = []
+    automatic: list[Offer] = []
     for one in judged_offers(found, code, asks, quantity):
+        if one.match.tier == "automatic":
+            automatic.append(one.offer)
         if not one.verdict.stands and one.match.tier == "candidate":
             candidates.append(_judge(found, one))
             continue
@@ -110,7 +115,8 @@ def evaluate(
     makers = found.families.graph.makers
     candidates = [one for one in candidates if not found.refused.settled(keys_of_offer(one.offer, makers), code)]
     ordered = sorted(candidates, key=lambda one: (one.vetoed, -one.score, one.offer.identity))
-    return Evaluated(priced=tuple(priced), set_aside=tuple(set_aside), candidates=tuple(ordered))
+    ranked = with_price_warnings(priced, automatic, ShopPrices(found.shop.rates, found.at.date()))
+    return Evaluated(priced=ranked, set_aside=tuple(set_aside), candidates=tuple(ordered))
 
 
 @dataclass(frozen=True)
@@ -226,9 +232,9 @@ def _judge(found: Catalogue, one: Judged) -> Candidate:
 
 
 def _look_alikes(found: Catalogue, family: Family) -> Iterator[Candidate]:
-    keys = near_keys(family, (key for key, _, _ in newest_number_keys(found.connection)))
+    keys = near_keys(family, newest_keys_of_length(found.connection, near_lengths(family)))
     for offer in sorted(offers_by_keys(found.connection, keys), key=lambda one: one.identity):
-        near = look_alike(offer, family)
+        near = look_alike(offer, family, keys)
         if near and not any(number.key in family.number_keys() for number in offer.numbers()):
             yield Candidate(
                 offer=offer,

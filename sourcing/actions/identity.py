@@ -10,7 +10,7 @@ from ..basics.identity import Identity
 from ..basics.job import JobLine, Machine
 from ..basics.problem import refused
 from ..basics.value import Value, changed
-from ..matching.identity.coverage import serial_order
+from ..matching.serials import serial_order
 from ..storage.jobs import job as stored_job
 from .desk import Desk
 from .evaluate import Catalogue, catalogue

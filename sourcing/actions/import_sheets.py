@@ -8,6 +8,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
+from ..basics.judgement import LeftByImport
 from ..basics.problem import Place, Problem, Refused, problem, refused
 from ..basics.sheet import Field, KeptSheet, SheetSummary
 from ..basics.terms import Terms
@@ -49,13 +50,15 @@ class Said(Value, frozen=True, kw_only=True):
 class Imported(Value, frozen=True, kw_only=True):
     """One file: what was kept and found. `again`: the same bytes were there already and nothing was done.
 
-    `changed`: how its headers differ from those of the supplier's sheet before it.
+    `changed`: how its headers differ from those of the supplier's sheet before it. `left`: what waits for a person on
+    it, None where nobody has looked or it does not count (see `left_by_import`).
     """
 
     kept: KeptSheet
     summary: SheetSummary | None
     again: bool
     changed: tuple[Problem, ...] = ()
+    left: LeftByImport | None = None
 
 
 def import_sheets(desk: Desk, paths: Sequence[Path], said: Said, tell: Tell = silent) -> tuple[Imported, ...]:

@@ -1,6 +1,6 @@
 """Match the rows of one file against the parts of another, without a database: what `sourcing match` does."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from ..basics.match import RowMatch
@@ -17,7 +17,12 @@ MAY_BE_MEANT: frozenset[DoubtKind] = frozenset(("date", "day count", "point and 
 
 
 def match_files(
-    sheet: Path, against: Path, said: Mapping[str, str], most: int = 1, judged: Path | None = None
+    sheet: Path,
+    against: Path,
+    said: Mapping[str, str],
+    most: int = 1,
+    judged: Path | None = None,
+    tell: Callable[[str], None] = lambda _: None,
 ) -> list[MatchLine]:
     """At most `most` lines for each row of `sheet`. `said`: what a header means, from a person; in either file.
 
@@ -26,6 +31,8 @@ def match_files(
     """
     rows, parts = (four_columns(read_bytes(path), path.name, said) for path in (sheet, against))
     _refuse_unknown(said, rows, parts)
+    for table in (rows, parts):
+        tell(f"{table.file}: {table.words()}")
     places = [str(at) for at in range(len(parts.rows))]
     answers = _answers(judged, rows, parts) if judged else {}
     found = match_rows(_columns(rows), _columns(parts), places, most=most, answers=answers)

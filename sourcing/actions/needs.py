@@ -57,7 +57,13 @@ def asks_of(found: Catalogue, job: Job, line: JobLine) -> Asks:
         doubts.insert(0, f"which part it is stands open: {judged.words}")
     elif judged.certainty == "sellers' lists only":
         doubts.insert(0, judged.words)
-    return Asks(asked=judged.asked, overrides=line.overrides, warnings=tuple(doubts), bench=bench_of(job.machine))
+    return Asks(
+        asked=judged.asked,
+        overrides=line.overrides,
+        warnings=tuple(doubts),
+        bench=bench_of(job.machine),
+        contradicted=judged.against_ordering(line.part),
+    )
 
 
 def bench_of(machine: Machine) -> Bench | None:

@@ -1,10 +1,11 @@
 """Place purchase orders for approved lines of one or many jobs: what was quoted, from whom it was quoted, no more.
 
-A line whose price rose above what was approved, or whose offer is gone, is held for a new answer; the rest is ordered.
+A line whose price rose above what was approved, or whose offer is gone, is held for a new answer; one whose evidence
+contradicts itself or the line is held until a person settles it; the rest is ordered.
 """
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from ..basics.choice import Asks
 from ..basics.landed_cost import OrderItem
@@ -29,10 +30,11 @@ from .plan import land
 
 
 class OrdersPlaced(Value, frozen=True, kw_only=True):
-    """The orders, and the lines held back with the reason for each."""
+    """The orders, the lines held back with the reason for each, and what is doubtful about the lines ordered."""
 
     orders: tuple[PurchaseOrder, ...]
     held: tuple[str, ...]
+    warnings: tuple[str, ...] = ()
 
 
 class _Line(Value, frozen=True, kw_only=True):
@@ -53,14 +55,17 @@ def place_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = ()) -
         lines = _approved(pen, found, standings, only)
         items, held = _items(found, lines)
         if not items:
-            raise Refused(*(_held_problem(one) for one in held))
+            raise Refused(*held)
         placed = _place(pen, found, lines, items, standings)
-        words = tuple(f"{one['job']} line {one['label']}: {one['found']}" for one in held)
-        return OrdersPlaced(orders=placed, held=words)
+        words = tuple(one.sentence() for one in held)
+        return OrdersPlaced(orders=placed, held=words, warnings=tuple(_doubts(lines, items)))
 
 
-def _held_problem(held: Mapping[str, str]) -> Problem:
-    return problem("approval-no-longer-covers", job=held["job"], label=held["label"], found=held["found"])
+def _doubts(lines: Mapping[str, _Line], ordered: Iterable[str]) -> Iterator[str]:
+    """What is doubtful about which part the ordered lines need: it stands on plan and quote too."""
+    for need in ordered:
+        wanted = lines[need].wanted
+        yield from (f"{wanted.job} line {wanted.label}: {words}" for words in lines[need].asks.warnings)
 
 
 def all_orders(desk: Desk, job: str | None) -> tuple[PurchaseOrder, ...]:
@@ -101,18 +106,25 @@ def _asks(pen: Pen, found: Catalogue, wanted: Wanted) -> Asks:
     return asks_of(found, job, line) if line and line.part == wanted.part else Asks()
 
 
-def _items(found: Catalogue, lines: Mapping[str, _Line]) -> tuple[dict[str, OrderItem], list[dict[str, str]]]:
+def _items(found: Catalogue, lines: Mapping[str, _Line]) -> tuple[dict[str, OrderItem], list[Problem]]:
     items: dict[str, OrderItem] = {}
-    held: list[dict[str, str]] = []
+    held: list[Problem] = []
     for need, one in lines.items():
+        if one.asks.contradicted:
+            held.append(_held("identity-contradicted", one, one.asks.contradicted))
+            continue
         offer, missing = _quoted_offer(found, one)
         item = _item(need, offer, one.line) if offer else None
         why = why_held(one.line, _price_now(found, item) if item else None, missing)
         if why or item is None:
-            held.append({"job": one.wanted.job, "label": one.wanted.label, "found": why})
+            held.append(_held("approval-no-longer-covers", one, why))
         else:
             items[need] = item
     return items, held
+
+
+def _held(code: str, one: _Line, why: str) -> Problem:
+    return problem(code, job=one.wanted.job, label=one.wanted.label, found=why)
 
 
 def _quoted_offer(found: Catalogue, one: _Line) -> tuple[Offer | None, str]:

@@ -4,6 +4,8 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 
+from sqlalchemy import Connection
+
 from ..basics.judgement import Answer, AnswerKept, ByScore, Judgement, KeptCandidate, Trust, Waiting
 from ..basics.offer import Offer
 from ..basics.problem import Refused, refused
@@ -13,14 +15,13 @@ from ..matching.equivalences.makers import Makers, Node
 from ..storage.candidates import kept_candidates
 from ..storage.equivalence import maker_aliases
 from ..storage.judgements import judgements, judgements_in_force, take_judgement_back
+from ..storage.sheets import kept_sheets
 from ..storage.statements import add_events, kept_statement, set_withdrawn
 from .answering import Answering, Said, answering, give, number_tied, outcomes, refuse_unfit
 from .desk import Desk, Pen
-from .review_queue import review, show, shown_score, waiting_rows
+from .review_queue import LIKELY, review, show, shown_score, waiting_rows
 from .settled import keys_of_judgement, settled_rows
 
-LEAST_BY_SCORE = Decimal("0.5")
-"""Below this a candidate is likelier wrong than right, and is looked at alone."""
 BY_SCORE = Said(answer="yes", how="by score")
 
 
@@ -63,10 +64,11 @@ def accept_by_score(desk: Desk, supplier: str, least: Decimal, accept: int | Non
     `accept` None only shows them. Else it is how many were shown, and nothing is kept if there are more or fewer by
     now. Left out and told: numbers that reach the score with two parts, and numbers that are tied to another part.
     """
-    if not least.is_finite() or not LEAST_BY_SCORE <= least <= 1:
+    if not least.is_finite() or not LIKELY <= least <= 1:
         raise refused("score-not-between", found=least)
     if accept is None:
         with desk.store.reading() as connection:
+            _refuse_unknown(connection, supplier)
             at = answering(Pen(connection=connection, desk=desk, deed="look"))
             fit, left_out = _fit(at, supplier, least)
         return ByScore(supplier=supplier, least=least, shown=tuple(fit), left_out=tuple(left_out))
@@ -80,6 +82,12 @@ def accept_by_score(desk: Desk, supplier: str, least: Decimal, accept: int | Non
         done = outcomes(at, dict(enumerate(_accepted(at, fit, left_out))))
     every = tuple(done.values())
     return ByScore(supplier=supplier, least=least, shown=tuple(fit), left_out=tuple(left_out), done=every)
+
+
+def _refuse_unknown(connection: Connection, supplier: str) -> None:
+    """A slip in the name would say that nothing waits."""
+    if not any(one.supplier == supplier for one in kept_sheets(connection)):
+        raise refused("no-newest-sheet", supplier=supplier)
 
 
 def _accepted(at: Answering, fit: Iterable[Waiting], left_out: list[str]) -> Iterator[tuple[Judgement, Offer]]:
@@ -124,7 +132,8 @@ def _fit(at: Answering, supplier: str, least: Decimal) -> tuple[list[Waiting], l
     for one in every:
         why = _why_not(at, one.kept, numbers)
         if why:
-            left_out.append(f"candidate {one.kept.candidate}: {why}")
+            named = f"{one.kept.candidate}: {one.kept.offer.shown_number} for {one.kept.part}"
+            left_out.append(f"{named}: {why}")
         else:  # the same number in two rows makes one statement and settles both
             fit.setdefault(_node(at, one.kept), one)
     return list(fit.values()), left_out
@@ -133,7 +142,7 @@ def _fit(at: Answering, supplier: str, least: Decimal) -> tuple[list[Waiting], l
 def _why_not(at: Answering, kept: KeptCandidate, numbers: Mapping[Node, set[str]]) -> str:
     """Blank where it may be accepted by its score."""
     if kept.against:
-        return "something speaks against it"
+        return f"something speaks against it: {'; '.join(kept.reasons)}"
     parts = numbers[_node(at, kept)]
     if len(parts) > 1:
         return f"its number reaches the score with several of our parts, {', '.join(sorted(parts))}"

@@ -1,7 +1,7 @@
 """Answers to candidates from a workbook that was written out, filled in and read back; told row by row."""
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from ..basics.judgement import JudgedFile, KeptCandidate
@@ -19,9 +19,10 @@ def judge_file(desk: Desk, path: Path) -> JudgedFile:
     """Keep the good answers of the file and say what is wrong with the others, in one transaction.
 
     A row whose number or part was edited is not taken, nor is a candidate that is answered twice, nor a row of the
-    supplier's sheet with a yes to two parts.
+    supplier's sheet with a yes to two parts. An answer that holds already is left as it is, so that a file can be read
+    in again.
     """
-    answered, blank, problems = read_answers(read_bytes(path), path.name)
+    answered, (blank, noted), problems = read_answers(read_bytes(path), path.name)
     wrong: dict[int, Problem] = {one.row: said for one, said in twice(answered, path.name)}
     with desk.writing("judge file") as pen:
         there = kept_candidates(pen.connection, {one.candidate for one in answered})
@@ -30,8 +31,9 @@ def judge_file(desk: Desk, path: Path) -> JudgedFile:
         wrong |= {one.row: said for one in good if (said := _edited(at, one, there, path.name))}
         good = [one for one in good if one.row not in wrong]
         wrong |= _two_parts(good, there, path.name)
+        same = _same_answers(at, good, there)
         given = {}
-        for one in (one for one in good if one.row not in wrong):
+        for one in (one for one in good if one.row not in wrong and one.row not in same):
             kept = there[one.candidate]
             try:
                 given[one.row] = give(at, kept, _said(one)), kept.offer
@@ -40,11 +42,28 @@ def judge_file(desk: Desk, path: Path) -> JudgedFile:
         done = outcomes(at, given)
     every = sorted((*problems, *wrong.values()), key=lambda one: one.place.row or 0 if one.place else 0)
     kept_rows = tuple(changed(one, row=row) for row, one in sorted(done.items()))
-    return JudgedFile(file=path.name, kept=kept_rows, blank=blank, problems=tuple(every))
+    again = len(same - wrong.keys())
+    return JudgedFile(file=path.name, kept=kept_rows, blank=blank, problems=tuple(every), noted=noted, again=again)
 
 
 def _said(one: AnsweredRow) -> Said:
     return Said(answer=one.answer, standing=one.standing, words=one.words, how="file")
+
+
+def _same_answers(at: Answering, rows: Sequence[AnsweredRow], there: Mapping[int, KeptCandidate]) -> set[int]:
+    """The rows that say what was answered to their candidate before and holds: answer, standing and words."""
+    holds = {
+        (one.candidate, one.supplier_number, one.part): (one.answer, one.standing, one.words)
+        for one in at.before
+        if one.in_force
+    }
+    found = set[int]()
+    for one in (one for one in rows if one.candidate in there):
+        kept = there[one.candidate]
+        said = one.answer, one.standing if one.answer == "yes" else "", one.words.strip()
+        if holds.get((one.candidate, kept.offer.supplier_number, kept.part)) == said:
+            found.add(one.row)
+    return found
 
 
 def _edited(at: Answering, one: AnsweredRow, there: Mapping[int, KeptCandidate], file: str) -> Problem | None:

@@ -15,10 +15,12 @@ from ..basics.part_number import OURS, PartNumber
 from ..matching.equivalences.family import Family
 from ..matching.review_order import InQueue, in_order, worth
 from ..storage.candidates import CandidateRow, candidate_rows, kept_candidates, not_looked_through
+from ..storage.deeds import deeds
 from ..storage.jobs import jobs
 from ..storage.judgements import judgements_in_force
 from ..storage.offers import offers_numbered
 from ..storage.part_lookups import lookups
+from ..storage.sheets import kept_sheets
 from .desk import Desk, ShopNow, shop_now
 from .our_side import OurSide, our_side
 from .settled import named, settled_rows
@@ -27,6 +29,14 @@ from .shop_prices import ShopPrices
 NO_SCORE = Decimal(0)
 SCORE_PLACES = Decimal("0.0001")
 """Scores are compared with these decimals: what is shown as 0.95 counts as 0.95."""
+LIKELY = Decimal("0.5")
+"""Below this a candidate is likelier wrong than right."""
+FIND_CANDIDATES = "find candidates"
+"""The deed of looking through a sheet, which is its subject."""
+CHANGES_TABLE = frozenset(
+    ("set up", "import table", "add statement", "withdraw statement", "restore statement", "change standing")
+)
+"""Deeds after which another part may be found on a sheet. Answers are none: each settles its own row."""
 
 
 @dataclass(frozen=True)
@@ -56,6 +66,7 @@ def review_queue(desk: Desk, supplier: str = "", most: int | None = 20, least: D
         found = review(connection, desk)
         waiting = [one for one in waiting_rows(found, supplier) if shown_score(one.score) >= least]
         order = in_order(_in_queue(found, waiting))
+        likely = {one.offer for one in waiting if is_likely(one)}
         rows = list(dict.fromkeys(one.row for one in order))
         shown = set(rows if most is None else rows[:most])
         return ReviewQueue(
@@ -64,6 +75,8 @@ def review_queue(desk: Desk, supplier: str = "", most: int | None = 20, least: D
             candidates=len(order),
             shown=tuple(show(found, [one.candidate for one in order if one.row in shown])),
             not_looked_through=tuple(not_looked_through(connection)),
+            table_changed_since=_looked_before_a_change(connection),
+            likely=len(likely),
         )
 
 
@@ -78,6 +91,11 @@ def waiting_rows(found: Review, supplier: str = "") -> list[CandidateRow]:
     ]
     automatic = _automatic(found, waiting)
     return [one for one in waiting if one.offer not in automatic]
+
+
+def is_likely(one: CandidateRow) -> bool:
+    """Whether it is likelier right than wrong, and nothing speaks against it."""
+    return shown_score(one.score) >= LIKELY and not one.against
 
 
 def show(found: Review, candidates: Sequence[int]) -> list[Waiting]:
@@ -96,6 +114,18 @@ def times_asked(connection: Connection) -> Counter[str]:
     asked = Counter(line.part for job in jobs(connection) for _, line in job.labelled() if line.part)
     asked.update(lookups(connection))
     return asked
+
+
+def _looked_before_a_change(connection: Connection) -> tuple[int, ...]:
+    """The sheets that count and were last looked through before the table changed, by the order of the ledger."""
+    looked, last = dict[str, int](), -1
+    for at, deed in enumerate(deeds(connection)):
+        if deed.deed == FIND_CANDIDATES:
+            looked[deed.subject] = at
+        elif deed.deed in CHANGES_TABLE:
+            last = at
+    newest = (one.sheet for one in kept_sheets(connection) if one.is_newest)
+    return tuple(sorted(one for one in newest if looked.get(f"sheet {one}", last) < last))
 
 
 def _automatic(found: Review, waiting: Iterable[CandidateRow]) -> set[int]:

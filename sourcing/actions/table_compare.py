@@ -14,6 +14,7 @@ from ..basics.problem import Place, Problem, problem
 from ..basics.statement_history import KeptStatement
 from ..basics.table_change import ChangedStatement, TableChanges
 from ..basics.value import Value, changed
+from .table_since import Since, apart, since_words
 
 T = TypeVar("T")
 
@@ -45,11 +46,16 @@ class Rule(Value, frozen=True, kw_only=True):
     it go, its rows are remembered and set the order, what only the file had withdrawn comes back with it. Of the
     missing statements only those that came from it are withdrawn: it never knew the ones made at the desk. And what
     was changed at the desk since stays as it is: the file does not know of it.
+
+    `last`: of each statement the number of the last change, so that rows which say what they know of undo nothing that
+    came later. `file_wins`: they may.
     """
 
     file: str
     why_gone: str = ""
     is_the_shops: bool = False
+    last: Mapping[int, int] = {}
+    file_wins: bool = False
 
 
 Match = tuple[Statement, KeptStatement | None]
@@ -62,13 +68,17 @@ def compare_tables(
 
     `kept`: every statement there ever was; `before`: the parts and makers' names as they are.
     """
+    since = Since({} if rule.is_the_shops else table.as_of, rule.last, rule.file_wins)
     matches, problems = _matches(kept, table.statements, rule)
     found = {one.statement.number for _, one in matches if one}
     missing = [one.statement for one in kept if not one.withdrawn and one.statement.number not in found]
-    goes = [one for one in missing if rule.why_gone and (one.row is not None or not rule.is_the_shops)]
+    known, newer = apart(missing, since)
+    goes = [one for one in known if rule.why_gone and (one.row is not None or not rule.is_the_shops)]
     going = {one.number for one in goes}
     aliases, more = _aliases(before.aliases, table.aliases, rule.file)
-    lists = _sorted_out(matches, rule)
+    wrong = [since.wrong_row(said.row, rule.file) if there else None for said, there in matches]
+    usable = [match for match, why in zip(matches, wrong, strict=True) if why is None]
+    lists = _sorted_out(usable, rule, since)
     same = lists.pop("unchanged", ())
     changes = TableChanges(
         file=rule.file,
@@ -76,9 +86,10 @@ def compare_tables(
         unchanged=len(same),
         withdrawn=tuple(goes),
         missing=tuple(one for one in missing if one.number not in going),
+        missing_newer=tuple(newer),
         **_parts(before.parts, table.parts, rule),
         **aliases,
-        problems=(*problems, *more),
+        problems=(*problems, *filter(None, wrong), *more),
         why_withdrawn=rule.why_gone if goes else "",
     )
     return changes, same
@@ -117,9 +128,10 @@ def _matches(
         for one in pool:
             if one.statement.number not in taken:
                 free[key(one.statement)].append(one)
-        for at in waiting:
-            if at not in found and free[key(statements[at])]:
-                found[at] = free[key(statements[at])].pop(0)
+        # A million new rows look for nothing where nothing is left to be found.
+        for at in waiting if free else ():
+            if at not in found and (some := free.get(key(statements[at]))):
+                found[at] = some.pop(0)
                 taken.add(found[at].statement.number)
     rows = [at for at, one in enumerate(statements) if one.number is None or at in found]
     return [(statements[at], found.get(at)) for at in rows], problems
@@ -146,11 +158,11 @@ def _by_number(
     return found, problems, set(rows)
 
 
-def _sorted_out(matches: Iterable[Match], rule: Rule) -> dict[str, Any]:
+def _sorted_out(matches: Iterable[Match], rule: Rule, since: Since) -> dict[str, Any]:
     lists: defaultdict[str, list[Any]] = defaultdict(list)
     for said, kept in matches:
         if kept is None:
-            lists["added"].append(changed(said, number=None))
+            lists["added"].append(said if said.number is None else changed(said, number=None))
             continue
         before = kept.statement
         now = changed(said, number=before.number, doubt=said.doubt or before.doubt)
@@ -163,6 +175,8 @@ def _sorted_out(matches: Iterable[Match], rule: Rule) -> dict[str, Any]:
         if rule.is_the_shops and not _same(before, now) and _changed_since(kept, rule):
             lists["stay_changed"].append(_difference(before, now))
             lists["unchanged"].append(changed(before, row=said.row))
+        elif not _same(before, now) and since.is_changed(said.row, kept):
+            lists["stay_changed"].append(_difference(before, now, since_words(said.row, kept)))
         else:
             lists[_kind(before, now)].append(now if _same(before, now) else _difference(before, now))
     return {name: tuple(some) for name, some in lists.items()}
@@ -192,8 +206,8 @@ def _kind(before: Statement, now: Statement) -> str:
     return "changed" if _tie(before) == _tie(now) else "replaced"
 
 
-def _difference(before: Statement, now: Statement) -> ChangedStatement:
-    words = tuple(
+def _difference(before: Statement, now: Statement, *first: str) -> ChangedStatement:
+    words = first + tuple(
         f"{name}: '{_said(before, field)}' becomes '{_said(now, field)}'"
         for field, name in WORDS.items()
         if getattr(before, field) != getattr(now, field)

@@ -12,8 +12,8 @@ from ..basics.table_change import TableChanges
 from ..basics.value import Value, changed
 from ..matching.equivalences.table_file import read_table, read_table_csv
 from ..matching.equivalences.table_sheets import table_sheets
-from ..storage.equivalence import equivalence_table
-from ..storage.statements import kept_statements
+from ..storage.equivalence import maker_aliases, our_parts
+from ..storage.statements import kept_statements, last_changes
 from .desk import Desk
 from .files import read_bytes
 from .table_compare import Rule, compare_tables
@@ -25,12 +25,14 @@ SUBJECT = "equivalence table"
 class Wanted(Value, frozen=True, kw_only=True):
     """What the person wants of the file. `look`: only say what would change. `keep_good`: leave bad rows out.
 
-    `withdraw_missing`: withdraw statements that are not in the file, for this reason; blank: they stay.
+    `withdraw_missing`: withdraw statements that are not in the file, for this reason; blank: they stay. `file_wins`:
+    also change what was changed since the file was written.
     """
 
     look: bool = False
     keep_good: bool = False
     withdraw_missing: str = ""
+    file_wins: bool = False
 
 
 def import_table(desk: Desk, path: Path, wanted: Wanted) -> TableChanges:
@@ -53,9 +55,15 @@ def import_table(desk: Desk, path: Path, wanted: Wanted) -> TableChanges:
 
 
 def _changes(connection: Connection, path: Path, wanted: Wanted) -> TableChanges:
-    before = equivalence_table(connection)
+    # The statements come with their histories below: once in memory is enough for a long table.
+    before = EquivalenceTable(parts=our_parts(connection), statements=(), aliases=maker_aliases(connection))
     table, problems = _read(path, before)
-    rule = Rule(file=path.name, why_gone=wanted.withdraw_missing.strip())
+    rule = Rule(
+        file=path.name,
+        why_gone=wanted.withdraw_missing.strip(),
+        last=last_changes(connection),
+        file_wins=wanted.file_wins,
+    )
     changes, _ = compare_tables(kept_statements(connection), before, table, rule)
     return changed(changes, problems=(*problems, *changes.problems))
 

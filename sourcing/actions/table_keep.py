@@ -11,6 +11,9 @@ from ..storage.equivalence import maker_aliases, our_parts, put_aliases, put_par
 from ..storage.statements import add_events, correct, event_of, put_in_order, set_withdrawn, state
 from .desk import Pen
 
+AT_ONCE = 20_000
+"""Statements stored at a time: the rows of a million at once take more memory than everything else."""
+
 
 def keep_changes(pen: Pen, changes: TableChanges) -> None:
     """Do what `compare_tables` told of a file that is taken in once: its rows and their order mean nothing later."""
@@ -65,8 +68,11 @@ def _from(changes: TableChanges, statement: Statement) -> str:
 def _state(pen: Pen, changes: TableChanges, signed: Signed, rows_kept: bool) -> dict[int | None, int]:
     """Keep the new ones; their numbers by their rows."""
     new = [*changes.added, *(one.now for one in changes.replaced)]
-    stored = [changed(one, number=None, row=one.row if rows_kept else None) for one in new]
-    numbers = state(pen.connection, stored, signed, [_from(changes, one) for one in new])
+    numbers: list[int] = []
+    for start in range(0, len(new), AT_ONCE):
+        some = new[start : start + AT_ONCE]
+        stored = [changed(one, number=None, row=one.row if rows_kept else None) for one in some]
+        numbers += state(pen.connection, stored, signed, [_from(changes, one) for one in some])
     doubts = [
         event_of(number, signed, "doubted", one.doubt) for number, one in zip(numbers, new, strict=True) if one.doubt
     ]

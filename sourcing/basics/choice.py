@@ -15,13 +15,15 @@ class Asks(Value, frozen=True, kw_only=True):
     """What a job's line asks of offers, which rejected ones a person took for it, and what is doubtful about it.
 
     `warnings` are sentences: evidence that contradicts itself or the line, an asked attribute said in two ways. `bench`
-    is the machine it is for, None where its model is not known.
+    is the machine it is for, None where its model is not known. `contradicted`: why nothing is ordered for the line
+    until a person has settled which part it is; blank: nothing is in the way.
     """
 
     asked: Asked = Asked()
     overrides: tuple[AcceptedAnyway, ...] = ()
     warnings: tuple[str, ...] = ()
     bench: Bench | None = None
+    contradicted: str = ""
 
 
 class Priced(Value, frozen=True, kw_only=True):

@@ -1,5 +1,6 @@
 """Statements that numbers stand for the same part, and the path of statements from one number to another."""
 
+from collections.abc import Mapping
 from datetime import date
 from typing import Literal
 
@@ -122,8 +123,13 @@ class MakerAlias(Value, frozen=True, kw_only=True):
 
 
 class EquivalenceTable(Value, frozen=True, kw_only=True):
-    """The shop's parts, the statements about numbers, and the other names of makers."""
+    """The shop's parts, the statements about numbers, and the other names of makers.
+
+    `as_of`: only of a table read from a file, and there only of rows that say so: from the row of a statement to the
+    number of the table's newest change when the row was written out.
+    """
 
     parts: tuple[OurPart, ...]
     statements: tuple[Statement, ...]
     aliases: tuple[MakerAlias, ...] = ()
+    as_of: Mapping[int, int] = {}

@@ -56,3 +56,12 @@ class Identity(Value, frozen=True, kw_only=True):
     def settled(self) -> bool:
         """Whether it is known which part it is."""
         return bool(self.part)
+
+    def against_ordering(self, part: str) -> str:
+        """Why `part` is not to be ordered on this evidence; blank where the evidence does not contradict it.
+
+        Evidence that is missing or open is a doubt and no contradiction.
+        """
+        if self.certainty == "contradicted":
+            return self.words
+        return f"the evidence says {self.leaning} and not {part}" if self.leaning not in ("", part) else ""

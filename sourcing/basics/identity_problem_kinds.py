@@ -33,6 +33,12 @@ IDENTITY_KINDS: dict[str, ProblemKind] = {
         "line {label} of job {job} has no line of evidence {found} that still counts",
         "look at 'sourcing identity {job} {label}'",
     ),
+    "identity-contradicted": kind(
+        "Which part it is, is contradicted",
+        "line {label} of job {job} is not ordered: {found}",
+        "look at 'sourcing identity {job} {label}', and take back with why what is wrong:"
+        " 'sourcing evidence {job} {label} --take-back N --says ...'",
+    ),
     "words-missing": kind(
         "Words missing",
         "nothing is said about why ({found})",

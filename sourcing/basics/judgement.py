@@ -83,6 +83,10 @@ class ReviewQueue(Value, frozen=True, kw_only=True):
     shown: tuple[Waiting, ...]
     not_looked_through: tuple[int, ...] = ()
     """Sheets that count and in which nobody has looked for candidates yet."""
+    table_changed_since: tuple[int, ...] = ()
+    """Sheets looked through before our parts or statements changed: there may be more on them by now."""
+    likely: int = 0
+    """Rows, of all that wait, with a candidate of a score of one half or more against which nothing speaks."""
 
 
 class Judgement(Value, frozen=True, kw_only=True):
@@ -146,6 +150,19 @@ class SheetLookedThrough(Value, frozen=True, kw_only=True):
     at: datetime
 
 
+class LeftByImport(Value, frozen=True, kw_only=True):
+    """What a sheet just taken in leaves for a person. `looked`: its rows were looked through; else the rest is 0.
+
+    `ours` are the rows that are parts of ours by number and table alone, `waiting` those nobody has answered that may
+    be, `likely` those among them with a candidate of a score of one half or more against which nothing speaks.
+    """
+
+    looked: bool
+    ours: int = 0
+    waiting: int = 0
+    likely: int = 0
+
+
 class ByScore(Value, frozen=True, kw_only=True):
     """All of one supplier's candidates from a score on that nothing speaks against, one part for each row.
 
@@ -160,12 +177,17 @@ class ByScore(Value, frozen=True, kw_only=True):
 
 
 class JudgedFile(Value, frozen=True, kw_only=True):
-    """What became of each row of a file of answers: kept with what follows, left because it is blank, or a problem."""
+    """What became of each row of a file of answers: kept with what follows, left because it is blank, or a problem.
+
+    `noted` are the blank ones that have words all the same, `again` the rows whose very answer was kept before.
+    """
 
     file: str
     kept: tuple[AnswerKept, ...]
     blank: int
     problems: tuple[Problem, ...]
+    noted: int = 0
+    again: int = 0
 
 
 def judged_number(offer: Offer) -> PartNumber:

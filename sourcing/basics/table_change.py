@@ -19,7 +19,9 @@ class TableChanges(Value, frozen=True, kw_only=True):
     `replaced`: a row with the number of a statement now ties other numbers; the old one is withdrawn, a new one
     stated. `restored`: in the file again, though withdrawn when it was not. `missing`: in the table and not in the
     file; they stay unless `withdrawn` lists them. `stay_withdrawn`: in the file, but withdrawn by a person.
-    `stay_changed`: changed at the desk since the file was last taken in; `now` is what the file still says.
+    `stay_changed`: changed at the desk since the file was written, or, the shop's own table, last taken in; `now` is
+    what the file still says. `missing_newer`: of the missing those stated or changed since the file was written: it
+    could not know of them, so they are never withdrawn for it.
     `doubts_stay`: the file has no doubt where the table has one; only a person answers a doubt.
     """
 
@@ -30,6 +32,7 @@ class TableChanges(Value, frozen=True, kw_only=True):
     restored: tuple[Statement, ...] = ()
     withdrawn: tuple[Statement, ...] = ()
     missing: tuple[Statement, ...] = ()
+    missing_newer: tuple[Statement, ...] = ()
     stay_withdrawn: tuple[Statement, ...] = ()
     stay_changed: tuple[ChangedStatement, ...] = ()
     doubts_stay: tuple[Statement, ...] = ()

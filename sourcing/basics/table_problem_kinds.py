@@ -18,6 +18,17 @@ TABLE_KINDS: dict[str, ProblemKind] = {
         "the column '{found}' is there twice, so none of its rows can be read",
         "keep one of the two",
     ),
+    "not-a-change-number": kind(
+        "No number of a change",
+        "the column 'as of change' holds '{found}', which no export writes there",
+        "leave it as it was exported, or blank for a row that is to count whatever was done since",
+    ),
+    "change-not-yet": kind(
+        "Row from another table",
+        "the column 'as of change' says {found}, but the newest change of this table is {newest}",
+        "the row is from another table, or a spreadsheet counted on while cells were filled down: "
+        "export the table anew, or leave the cell blank",
+    ),
     "part-twice": kind(
         "Part of ours twice",
         "our part '{found}' is on row {first} already",

@@ -22,6 +22,8 @@ TELEPHONE = datetime(2026, 1, 13, 11, 20)
 ORDERING = datetime(2026, 1, 13, 11, 40)
 DELIVERY = datetime(2026, 1, 15, 9, 30)
 NEED_BY = date(2026, 1, 16)
+JOB = "2026-0001"
+JUDGED, WHY_JUDGED = "DM-33125", "fitted on job 2025-0188, served"
 
 
 def register(app: typer.Typer) -> None:
@@ -40,7 +42,8 @@ def demo(
         *_customer(_at(folder, TELEPHONE, TECHNICIAN)),
         *_orders(folder, _at(folder, ORDERING, CLERK)),
         *_delivery(folder, _at(folder, DELIVERY, CLERK)),
-        f"Look around: cd {folder}; then sourcing compare NW-40388 --at 2026-01-13T10:15 --need-by {NEED_BY}",
+        f"Look around: cd {folder}; then sourcing compare NW-40388 --at 2026-01-13T10:15 --need-by {NEED_BY}; sourcing "
+        f"identity {JOB} 1; sourcing candidates",
     ]
     show(lines, "\n".join(lines), json)
 
@@ -65,16 +68,20 @@ def _at(folder: Path, moment: datetime, who: str) -> Desk:
 
 
 def _morning(folder: Path, desk: Desk) -> list[str]:
-    """The clerk's morning: set up, import, compare, plan, quote."""
-    return [*_import(folder, desk), *_compare(folder, desk), *_plan(folder, desk), *_quote(folder, desk)]
+    """The clerk's morning: set up, import, judge a row, find out which part it is, compare, plan, quote."""
+    imported = [*_import(folder, desk), *_judge(desk)]
+    return [*imported, *_identity(folder, desk), *_compare(folder, desk), *_plan(folder, desk), *_quote(folder, desk)]
 
 
 def _import(folder: Path, desk: Desk) -> list[str]:
     from ..actions.import_sheets import Said, import_sheets
+    from ..actions.left_by_import import left_by_import
     from ..actions.setup import set_up
 
     done = set_up(desk, folder / "prices")
-    imported = import_sheets(desk, [folder / "prices"], Said())
+    imported = left_by_import(desk, import_sheets(desk, [folder / "prices"], Said()))
+    left = [one.left for one in imported if one.left]
+    ours, waiting = sum(one.ours for one in left), sum(one.waiting for one in left)
     offers = sum(one.kept.offers for one in imported)
     structure = sum(one.kept.structure for one in imported)
     problems = sum(one.kept.problem_rows for one in imported)
@@ -83,6 +90,37 @@ def _import(folder: Path, desk: Desk) -> list[str]:
         f"{done.statements} statements of equivalence.",
         f"Imported {len(imported)} sheets: {offers} offers + {structure} rows of structure + {problems} problems "
         f"= {offers + structure + problems} rows.",
+        f"  On each supplier's newest {ours} rows are our parts by number and table; {waiting} more may be, for a "
+        "person to judge.",
+    ]
+
+
+def _judge(desk: Desk) -> list[str]:
+    """One row of the sheets that may be a part of ours, and the clerk's yes to it."""
+    from ..actions.review import judge
+    from ..actions.review_queue import review_queue
+
+    waiting = review_queue(desk, most=None).shown
+    one = next(one for one in waiting if one.kept.offer.supplier_number == JUDGED)
+    judge(desk, one.kept.candidate, "yes", "fitted", WHY_JUDGED)
+    return [
+        f"  {desk.who} judges one: {one.supplier_name}'s '{one.kept.offer.description}', {one.kept.offer.maker} "
+        f"{JUDGED}, is {one.part.code}: {WHY_JUDGED}."
+    ]
+
+
+def _identity(folder: Path, desk: Desk) -> list[str]:
+    """Which part the job's first line needs, before any offer is looked at."""
+    from ..actions.identity import show_identity
+    from ..actions.jobs import take_in_job
+
+    job = take_in_job(desk, folder / "prices" / "job.toml")
+    found = show_identity(desk, job.number, "1").identity
+    judged = f"{found.words[:1].upper()}{found.words[1:]}"
+    return [
+        f"Job {job.number}, {job.customer.name}'s {job.machine.description}: which belt? {judged}; asked of every "
+        f"offer: {', '.join(found.asked.words())}.",
+        *(f"  Not used, the belt that was on it: {_short(words)}." for words in found.conflicts),
     ]
 
 
@@ -105,24 +143,27 @@ def _compare(folder: Path, desk: Desk) -> list[str]:
 
 
 def _held_back(one: Candidate) -> str:
-    short = "; ".join(reason.split(" (")[0] for reason in one.reasons)
+    short = "; ".join(map(_short, one.reasons))
     return f"  Held back, {one.supplier_name} {one.offer.shown_number}: {short}."
 
 
+def _short(reason: str) -> str:
+    """A reason without the measures in brackets at its end."""
+    return reason.split(" (")[0]
+
+
 def _plan(folder: Path, desk: Desk) -> list[str]:
-    from ..actions.jobs import take_in_job
     from ..actions.plan import plan_job
     from ..documents.comparison import plan_text, plan_xlsx
 
-    job = take_in_job(desk, folder / "prices" / "job.toml")
-    plan, alone = plan_job(desk, job.number, None), plan_job(desk, job.number, None, only_agreed=True)
+    plan, alone = plan_job(desk, JOB, None), plan_job(desk, JOB, None, only_agreed=True)
     write(folder / "plan.txt", plan_text(plan))
     write(folder / "plan.xlsx", plan_xlsx(plan))
     suppliers = ", ".join(one.landed.supplier_name for one in plan.orders)
     line_by_line = next(one for one in plan.alternatives if one.name.startswith("cheapest"))
     return [
-        f"Job {job.number}, {job.customer.name}'s {job.machine.description}: agreed parts alone {alone.total}, with "
-        f"all add-ons {plan.total} from {suppliers}, here {plan.latest}.",
+        f"Cheapest orders for the job: agreed parts alone {alone.total}, with all add-ons {plan.total} from "
+        f"{suppliers}, here {plan.latest}.",
         f"  {'; '.join(plan.notes)}. Buying the {line_by_line.name} would cost {line_by_line.total}.",
     ]
 
@@ -131,7 +172,7 @@ def _quote(folder: Path, desk: Desk) -> list[str]:
     from ..actions.quotes import write_quote
     from ..documents.quote_paper import quote_html, quote_text
 
-    frozen = write_quote(desk, "2026-0001", quote_html).frozen
+    frozen = write_quote(desk, JOB, quote_html).frozen
     quote = frozen.quote
     write(folder / "quote-2026-0001-1.html", frozen.paper)
     write(folder / "quote-2026-0001-1.txt", quote_text(quote))
@@ -153,7 +194,7 @@ def _customer(desk: Desk) -> list[str]:
         contact="555-0142",
         words="Leave the scraper bar for the spring.",
     )
-    standing = record(desk, "2026-0001", spoken)
+    standing = record(desk, JOB, spoken)
     return [
         f"Maud Tilbrook by telephone: yes to the agreed work, A and B, no to C; she pays "
         f"{standing.answers.approved_total}, {standing.answers.extra} more than agreed."
@@ -165,7 +206,7 @@ def _orders(folder: Path, desk: Desk) -> list[str]:
     from .order_commands import write_order
 
     lines = []
-    for one in place_orders(desk, ["2026-0001"]).orders:
+    for one in place_orders(desk, [JOB]).orders:
         path = write_order(one, folder)
         items = ", ".join(f"{line.ordered} x {line.supplier_number}" for line in one.lines)
         lines.append(f"{one.number} to {one.supplier_name}: {items}; {one.landed_total} at the door ({path.name}).")
@@ -188,9 +229,7 @@ def _delivery(folder: Path, desk: Desk) -> list[str]:
 def _line_of(part: str, desk: Desk) -> tuple[str, int]:
     from ..actions.orders import all_orders
 
-    return next(
-        (one.number, line.line) for one in all_orders(desk, "2026-0001") for line in one.lines if line.part == part
-    )
+    return next((one.number, line.line) for one in all_orders(desk, JOB) for line in one.lines if line.part == part)
 
 
 def _margins(folder: Path, desk: Desk) -> list[str]:

@@ -22,7 +22,7 @@ def match(
     top: Annotated[int, typer.Option("--top", min=1, help="At most so many candidates for a row.")] = 1,
     column: Annotated[
         list[str] | None,
-        typer.Option("--column", help='What a column holds, in either file, such as --column "Artikel=number".'),
+        typer.Option("--column", help='What a column holds, in either file: "Artikel=number", "Text=not used".'),
     ] = None,
     judged: Annotated[
         Path | None,
@@ -40,7 +40,8 @@ def match(
 
     with progress() as tell:
         tell("matching")
-        lines = match_files(sheet, against, pairs(column or [], '"Artikel=number"'), top, judged)
+        said = pairs(column or [], '"Artikel=number"')
+        lines = match_files(sheet, against, said, top, judged, lambda words: typer.echo(words, err=True))
     if xlsx:
         write(xlsx, match_xlsx(lines))
     show_bytes([to_json(lines) + b"\n" if json else match_csv(lines).encode()])

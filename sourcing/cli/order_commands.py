@@ -37,7 +37,8 @@ def order(
 
     placed = place_orders(desk(database, at, who), numbers, line or [])
     lines = [_order_words(one, write_order(one, folder)) for one in placed.orders]
-    lines += [f"Held back: {words}." for words in placed.held]
+    lines += [f"Doubtful: {words}." for words in placed.warnings]
+    lines += [f"Held back: {words}" for words in placed.held]
     show(placed, "\n".join(lines), json)
 
 

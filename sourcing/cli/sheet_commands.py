@@ -74,14 +74,17 @@ def import_(
 ) -> None:
     """Take in suppliers' price sheets: all of them, or none if one is refused."""
     from ..actions.import_sheets import import_sheets
+    from ..actions.left_by_import import left_by_import
     from ..documents.sheets import import_text, same_bytes_text
 
+    at_desk = desk(database, at, who)
     with progress() as tell:
-        done = import_sheets(desk(database, at, who), paths, _said(supplier, dated, column, columns), tell)
+        done = import_sheets(at_desk, paths, _said(supplier, dated, column, columns), tell)
+        done = left_by_import(at_desk, done, tell)
     texts = [
         same_bytes_text(one.kept, bool(column or columns))
         if one.summary is None
-        else import_text(one.kept, one.summary, one.changed)
+        else import_text(one.kept, one.summary, one.changed, one.left)
         for one in done
     ]
     show(done, "\n\n".join(texts), json)

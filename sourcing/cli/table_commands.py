@@ -8,12 +8,17 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Json, Who, desk
+from .options import DEFAULT_DATABASE, At, Database, Json, Who, desk, one_word
 from .output import show, write
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from ..actions.desk import Desk
     from ..basics.equivalence import Standing
     from ..basics.statement_history import KeptStatement
+
+    Deed = Callable[[Desk, int, str], KeptStatement]
 
 Number = Annotated[int, typer.Argument(help="Number of the statement, as 'sourcing numbers' shows it.")]
 Reason = Annotated[str, typer.Option("--reason", help="Why, in words; it stays in the statement's history.")]
@@ -71,16 +76,22 @@ def import_(
     withdraw_missing: Annotated[
         str, typer.Option("--withdraw-missing", help="Withdraw statements not in the file, for this reason.")
     ] = "",
+    file_wins: Annotated[
+        bool, typer.Option("--file-wins", help="Let the file undo what was changed since it was written.")
+    ] = False,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     who: Who = "",
     json: Json = False,
 ) -> None:
-    """Take an edited table in and say what changed. What is not in the file stays, unless told otherwise."""
+    """Take an edited table in and say what changed. What is not in the file stays, unless told otherwise.
+
+    What was changed since the file was written stays too, and is told.
+    """
     from ..actions.table_import import Wanted, import_table
     from ..documents.equivalences import changes_text
 
-    wanted = Wanted(look=look, keep_good=keep_good, withdraw_missing=withdraw_missing)
+    wanted = Wanted(look=look, keep_good=keep_good, withdraw_missing=withdraw_missing, file_wins=file_wins)
     found = import_table(desk(database, at, who), file, wanted)
     show(found, changes_text(found), json)
     if found.problems and not found.done:
@@ -144,19 +155,28 @@ def add(
     show(kept, history_text(kept), json)
 
 
-@table.command("doubt")
-def doubt(
-    number: Number,
-    reason: Reason,
-    database: Database = DEFAULT_DATABASE,
-    at: At = None,
-    who: Who = "",
-    json: Json = False,
-) -> None:
-    """Doubt a statement: it counts as unchecked until somebody answers."""
+def _with_reason(name: str, told: str, find: Callable[[], Deed]) -> None:
+    """Add a command that does something to one statement for a reason. `find` loads what it does when it is run."""
+
+    @table.command(name, help=told)
+    def command(
+        number: Number,
+        reason: Reason,
+        database: Database = DEFAULT_DATABASE,
+        at: At = None,
+        who: Who = "",
+        json: Json = False,
+    ) -> None:
+        _show(find()(desk(database, at, who), number, reason), json)
+
+
+def _doubt() -> Deed:
     from ..actions.statement_deeds import doubt_statement
 
-    _show(doubt_statement(desk(database, at, who), number, reason), json)
+    return doubt_statement
+
+
+_with_reason("doubt", "Doubt a statement: it counts as unchecked until somebody answers.", _doubt)
 
 
 @table.command("answer")
@@ -192,34 +212,20 @@ def standing(
     _show(set_standing(desk(database, at, who), number, _standing(standing), reason), json)
 
 
-@table.command("withdraw")
-def withdraw(
-    number: Number,
-    reason: Reason,
-    database: Database = DEFAULT_DATABASE,
-    at: At = None,
-    who: Who = "",
-    json: Json = False,
-) -> None:
-    """Let a statement count no more. It is not deleted."""
+def _withdraw() -> Deed:
     from ..actions.statement_deeds import withdraw_statement
 
-    _show(withdraw_statement(desk(database, at, who), number, reason), json)
+    return withdraw_statement
 
 
-@table.command("restore")
-def restore(
-    number: Number,
-    reason: Reason,
-    database: Database = DEFAULT_DATABASE,
-    at: At = None,
-    who: Who = "",
-    json: Json = False,
-) -> None:
-    """Let a withdrawn statement count again."""
+def _restore() -> Deed:
     from ..actions.statement_deeds import restore_statement
 
-    _show(restore_statement(desk(database, at, who), number, reason), json)
+    return restore_statement
+
+
+_with_reason("withdraw", "Let a statement count no more. It is not deleted.", _withdraw)
+_with_reason("restore", "Let a withdrawn statement count again.", _restore)
 
 
 @table.command("history")
@@ -269,12 +275,8 @@ def _show(kept: KeptStatement, json: bool) -> None:
 
 def _standing(word: str) -> Standing:
     from ..basics.equivalence import STANDINGS
-    from ..basics.problem import refused
 
-    for known in STANDINGS:
-        if word.casefold() == known:
-            return known
-    raise refused("unknown-word", found=word, column="standing", known=", ".join(STANDINGS))
+    return one_word(word, "standing", STANDINGS)
 
 
 def _make_folder(folder: Path) -> None:

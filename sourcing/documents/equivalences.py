@@ -59,6 +59,7 @@ def _headline(changes: TableChanges) -> str:
         (len(changes.withdrawn), "withdrawn"),
         (changes.unchanged, "unchanged"),
         (len(changes.missing), "not in the file, they stay"),
+        (len(changes.stay_changed), "changed since the file was written, they stay as they are"),
         (len(changes.stay_withdrawn), "in the file but withdrawn by a person, they stay withdrawn"),
         (len(changes.problems), "rows that can't be used"),
     )
@@ -79,7 +80,16 @@ def _sections(changes: TableChanges) -> tuple[tuple[str, list[str]], ...]:
         ),
         ("In the file again: restored", [statement_words(one) for one in changes.restored]),
         (f"Withdrawn{why}", [statement_words(one) for one in changes.withdrawn]),
-        ("Not in the file: they stay", [statement_words(one) for one in changes.missing]),
+        (
+            "Changed since the file was written: they stay as they are (for the file's word all the same, leave "
+            "'as of change' blank in the row, or say --file-wins)",
+            [_changed_words(one) for one in changes.stay_changed],
+        ),
+        ("Not in the file: they stay", [statement_words(one) for one in _not_newer(changes)]),
+        (
+            "Not in the file, but stated or changed since it was written: they stay",
+            [statement_words(one) for one in changes.missing_newer],
+        ),
         (
             "In the file, but withdrawn by a person: they stay withdrawn ('sourcing table restore' brings one back)",
             [statement_words(one) for one in changes.stay_withdrawn],
@@ -95,6 +105,11 @@ def _sections(changes: TableChanges) -> tuple[tuple[str, list[str]], ...]:
         ("Names of makers added", [alias_words(one) for one in changes.aliases_added]),
         ("Names of makers changed", [alias_words(one) for one in changes.aliases_changed]),
     )
+
+
+def _not_newer(changes: TableChanges) -> list[Statement]:
+    newer = {one.number for one in changes.missing_newer}
+    return [one for one in changes.missing if one.number not in newer]
 
 
 def _changed_words(one: ChangedStatement) -> str:

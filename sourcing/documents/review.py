@@ -38,15 +38,20 @@ def queue_text(queue: ReviewQueue) -> str:
         lines = [f"No candidate {whose} waits for an answer."]
     else:
         most = f"; the {count(rows, 'row')} worth most" if rows < queue.rows else ""
+        likely = f", {queue.likely:,} of the rows likely ('--at-least 0.5')" if 0 < queue.likely < queue.rows else ""
         lines = wrapped(
-            f"Candidates {whose}: {count(queue.rows, 'row')} and {count(queue.candidates, 'candidate')} wait{most}. "
-            "None is ordered by itself."
+            f"Candidates {whose}: {count(queue.rows, 'row')} and {count(queue.candidates, 'candidate')} wait{likely}"
+            f"{most}. None is ordered by itself."
         )
     for one in queue.shown:
         lines += ["", *_candidate(one)]
     if queue.not_looked_through:
         sheets = ", ".join(map(str, queue.not_looked_through))
         lines += ["", *wrapped(f"Not looked through yet: sheet {sheets}; 'sourcing candidates --again' does it.")]
+    if queue.table_changed_since:
+        sheets = ", ".join(map(str, queue.table_changed_since))
+        words = f"Our parts and statements were read in or changed after these sheets were looked through: {sheets}"
+        lines += ["", *wrapped(f"{words}; 'sourcing candidates --again' looks again.")]
     return document(lines)
 
 
@@ -76,13 +81,19 @@ def judged_file_text(done: JudgedFile) -> str:
     """Row by row: what is kept with what follows, then what could not be taken and why."""
     lines = wrapped(
         f"{done.file}: {count(len(done.kept), 'answer')} kept, {count(len(done.problems), 'row')} not taken, "
-        f"{count(done.blank, 'row')} without an answer."
+        f"{count(done.blank, 'row')} without an answer{_beside_kept(done)}."
     )
     lines += [line for one in done.kept for line in wrapped(f"row {one.row}: {one.told}.", 2)]
     if done.problems:
         lines += ["", "Not taken"]
         lines += [line for one in done.problems for line in wrapped(one.sentence(), 2)]
     return document(lines)
+
+
+def _beside_kept(done: JudgedFile) -> str:
+    noted = f" ({done.noted:,} of them with words, which are not kept)" if done.noted else ""
+    again = f", {count(done.again, 'row')} answered so before" if done.again else ""
+    return noted + again
 
 
 def by_score_text(found: ByScore) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from ..basics.judgement import LeftByImport
 from ..basics.problem import Problem
 from ..basics.sheet import Accounting, Column, KeptSheet, Region, SheetSummary
 from .plain_text import count, document, table, wrapped, yes_no
@@ -13,10 +14,27 @@ COLUMN_HEADER = ("column", "header", "means", "because")
 COLUMN_MOST = (6, 30, 24, 36)
 
 
-def import_text(kept: KeptSheet, summary: SheetSummary, changed: Sequence[Problem] = ()) -> str:
-    """The account of one import: it visibly adds up, or says that it does not (which is a bug of the program)."""
+def import_text(
+    kept: KeptSheet, summary: SheetSummary, changed: Sequence[Problem] = (), left: LeftByImport | None = None
+) -> str:
+    """The account of one import: it visibly adds up, or says that it does not (which is a bug of the program).
+
+    Last what waits for a person, with the command that shows it.
+    """
     head = f"{summary.file}: kept as sheet {kept.sheet} of {kept.supplier}, dated {kept.sheet_date}"
-    return document([*wrapped(head), *_account(summary, changed)])
+    return document([*wrapped(head), *_account(summary, changed), *(_left(kept, left) if left else [])])
+
+
+def _left(kept: KeptSheet, left: LeftByImport) -> list[str]:
+    if not left.looked:
+        words = f"Nobody has looked yet which of its {count(kept.offers, 'offer')} may be our parts; it takes a while:"
+        return [*wrapped(words, 2), f"    sourcing candidates {kept.supplier}"]
+    words = f"Our parts by number and table: {count(left.ours, 'row')}."
+    if not left.waiting:
+        return wrapped(f"{words} No other row waits to be judged.", 2)
+    likely = f", {left.likely:,} of them likely" if left.likely else ""
+    words += f" {count(left.waiting, 'more row')} may be ours{likely}; a person judges:"
+    return [*wrapped(words, 2), f"    sourcing candidates {kept.supplier}"]
 
 
 def same_bytes_text(kept: KeptSheet, with_columns: bool) -> str:

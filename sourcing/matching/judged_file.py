@@ -40,26 +40,30 @@ class AnsweredRow(Value, frozen=True, kw_only=True):
     part: str
 
 
-def read_answers(data: bytes, file: str) -> tuple[tuple[AnsweredRow, ...], int, tuple[Problem, ...]]:
-    """The answers, how many rows have none yet, and the problems. Refuses what is no such workbook."""
+def read_answers(data: bytes, file: str) -> tuple[tuple[AnsweredRow, ...], tuple[int, int], tuple[Problem, ...]]:
+    """The answers, how many rows have none yet and how many of those have words, and the problems.
+
+    Refuses what is no such workbook.
+    """
     rows = _rows(data, file)
     header = [_text(cell).casefold() for cell in rows[0]] if rows else []
     for name in READ:
         if name not in header:
             raise refused("judged-column-missing", file=file, found=name)
     at = {name: header.index(name) for name in READ}
-    answered, blank, problems = list[AnsweredRow](), 0, list[Problem]()
+    answered, blank, noted, problems = list[AnsweredRow](), 0, 0, list[Problem]()
     for number, cells in enumerate(rows[1:], 2):
         texts = {name: _text(cells[place]) if place < len(cells) else "" for name, place in at.items()}
         if not texts["answer"]:
             blank += bool(texts["candidate"])
+            noted += bool(texts["candidate"] and texts["words"])
             continue
         one = _answer(texts, number, file)
         if isinstance(one, Problem):
             problems.append(one)
         else:
             answered.append(one)
-    return tuple(answered), blank, tuple(problems)
+    return tuple(answered), (blank, noted), tuple(problems)
 
 
 def twice(answered: Sequence[AnsweredRow], file: str) -> Iterator[tuple[AnsweredRow, Problem]]:

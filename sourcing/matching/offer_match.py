@@ -9,10 +9,13 @@ from ..basics.number_rule import NumberRule
 from ..basics.offer import Offer
 from ..basics.part_number import OURS, PartNumber, maker_key
 from ..basics.value import Value, changed
+from .articles import another_article, named
+from .conditions import contradiction
 from .dimensions.reading import read_size
 from .dimensions.size_check import check_size
 from .equivalences.family import Family
 from .equivalences.number_book import words_of
+from .held_back import DISTINCTIVE, in_place_of_another, opposed
 from .likeness.said import Said, said
 from .numbers.affixes import strip
 
@@ -53,8 +56,11 @@ class Known:
 
     def others(self, supplier: str) -> frozenset[str]:
         """The names of all other suppliers: their own numbers say nothing on this one's sheet."""
-        own = self.suppliers.get(supplier, frozenset()) | {maker_key(supplier)}
-        return frozenset(key for keys in self.suppliers.values() for key in keys) - own
+        return frozenset(key for keys in self.suppliers.values() for key in keys) - self.names(supplier)
+
+    def names(self, supplier: str) -> frozenset[str]:
+        """The keys of the names under which the supplier's own numbers may stand in the table."""
+        return self.suppliers.get(supplier, frozenset()) | {maker_key(supplier)}
 
     def numbers(self, offer: Offer) -> tuple[PartNumber, ...]:
         """The numbers it is sold under and whose each is."""
@@ -90,8 +96,8 @@ def _match(offer: Offer, family: Family, known: Known) -> OfferMatch:
         return NO_MATCH
     sure = [hit for hit in hits if hit[2] is None]
     number, path, doubt = sure[0] if sure else hits[0]
-    against = _against(offer, family, known)
-    doubts = tuple(reason for reason in (doubt, _weak(path)) if reason)
+    against = _against(offer, family, known, (number, path))
+    doubts = tuple(reason for reason in (doubt, _weak(path), _conditions_doubt(path)) if reason)
     if against or doubts:
         reasons = (*against, *doubts)
         return OfferMatch(tier="candidate", number=number, path=path, reasons=reasons, vetoed=bool(against))
@@ -117,7 +123,8 @@ def _hits(offer: Offer, family: Family, known: Known) -> Iterator[tuple[PartNumb
             continue
         best = min(same_key, key=lambda node: (len(family.paths[node].links), node))
         doubt = _maker_doubt(number, family, best, known.bearers) or _spreadsheet_doubt(number, known)
-        doubt = doubt or _words_doubt(offer, family.part)
+        by_chance = len(number.key) < DISTINCTIVE and best[0] not in known.names(offer.supplier)
+        doubt = doubt or _words_doubt(offer, family.part, by_chance)
         yield number, family.paths[best], doubt
 
 
@@ -136,12 +143,17 @@ def _maker_doubt(
     return None
 
 
-def _words_doubt(offer: Offer, part: OurPart) -> str | None:
-    """A row that names no maker may be anything that bears the number: most of its words must be about the part."""
+def _words_doubt(offer: Offer, part: OurPart, by_chance: bool) -> str | None:
+    """A row that names no maker may be anything that bears the number: most of its words must be about the part.
+
+    `by_chance`: other things may well bear the number; then a row without words asks, unless its number is the size.
+    """
     ours, its = said((), (), part.name).words, said((), (), offer.description).words
-    if not ours or not its or 2 * len(ours & its) > min(len(ours), len(its)):
+    if check_size(_size_of(part), offer.description or offer.supplier_number).verdict == "same size":
         return None
-    if check_size(_size_of(part), offer.description).verdict == "same size":
+    if not its and by_chance:
+        return "the row names no maker and says nothing else, and so short a number is borne by many things"
+    if not ours or not its or 2 * len(ours & its) > min(len(ours), len(its)):
         return None
     return f"the row names no maker, and '{offer.description}' is hardly about '{part.name}'"
 
@@ -157,6 +169,8 @@ def _no_word_shared(offer: Offer, part: OurPart) -> bool:
     ours, its = _said(part), said((), (), offer.description)
     if not ours.words or not its.words or ours.words & its.words or ours.codes & its.codes:
         return False
+    if named(offer.description)[0] & named(part.name)[0]:  # the same article in another language
+        return False
     return check_size(_size_of(part), offer.description).verdict != "same size"
 
 
@@ -169,9 +183,23 @@ def _size_of(part: OurPart) -> str:
     return part.size or (part.name if read_size(part.name) else "")
 
 
+def _size_against(offer: Offer, part: OurPart, number: PartNumber) -> str:
+    """What the size says against it: ours as entered or named; else as the number itself says it of such an article."""
+    ours = _size_of(part)
+    if ours:
+        size = check_size(ours, offer.supplier_number, offer.maker_number, offer.description)
+    else:
+        size = check_size(f"{part.name} {number.printed}", offer.description)
+    return size.words if size.vetoes else ""
+
+
 def _words_against(offer: Offer, part: OurPart) -> Iterator[str]:
-    """What the two descriptions say that cannot both be so: side, used or new, and what is counted or rated."""
+    """What the two descriptions say that cannot both be so: article, side, used or new, what is counted or rated."""
     ours, its = _said(part), said((), (), offer.description)
+    yield another_article(offer.description, part.name)
+    yield in_place_of_another(offer.description, part.name)
+    if "kit" in its.things - ours.things and not any(kind == "count" for kind, _ in its.measures):
+        yield "a kit or set, where ours is none"
     if ours.sides and its.sides and ours.sides.isdisjoint(its.sides):
         yield f"{', '.join(sorted(its.sides))}, where ours is {', '.join(sorted(ours.sides))}"
     if "used" in its.things and "used" not in ours.things:
@@ -182,14 +210,15 @@ def _words_against(offer: Offer, part: OurPart) -> Iterator[str]:
             yield f"{kind} {', '.join(sorted(offered))}, where ours is {', '.join(sorted(asked))}"
 
 
-def _against(offer: Offer, family: Family, known: Known) -> tuple[str, ...]:
+def _against(offer: Offer, family: Family, known: Known, by: tuple[PartNumber, Path]) -> tuple[str, ...]:
     """What speaks against the match, in words: a must-not, a size that differs, a number tied to another part."""
     numbers = known.numbers(offer)
-    reasons = [f"must not serve: {ban}" for number in numbers for ban in _bans_on(number, family)]
-    size = check_size(_size_of(family.part), offer.supplier_number, offer.maker_number, offer.description)
-    if size.vetoes:
-        reasons.append(size.words)
-    reasons += _words_against(offer, family.part)
+    reasons = [_ban_words(number, ban) for number in numbers for ban in _bans_on(number, family)]
+    if words := _size_against(offer, family.part, by[0]):
+        reasons.append(words)
+    reasons += filter(None, _words_against(offer, family.part))
+    if not any(link.relation == "substitute" for link in by[1].links):  # whoever stated one knew that it differs
+        reasons += filter(None, (opposed(said((), (), offer.description), _said(family.part)),))
     for number in numbers:
         others = known.bearers.get(number.key, frozenset()) - {family.part.code}
         if others and family.makers.node(number) not in family.paths:
@@ -203,6 +232,17 @@ def _bans_on(number: PartNumber, family: Family) -> Iterator[Statement]:
     for (other, forbidden), ban in family.forbidden.items():
         if forbidden == key and (other == maker or not other or not maker):
             yield ban
+
+
+def _ban_words(number: PartNumber, ban: Statement) -> str:
+    """The statement may speak of another number, through which alone this one is reached."""
+    if ban.right.key == number.key:
+        return f"must not serve: {ban}"
+    return f"must not serve: {number} is reached only through {ban.right}, which must not: {ban}"
+
+
+def _conditions_doubt(path: Path) -> str:
+    return contradiction([link.condition for link in path.links if link.condition])
 
 
 def _weak(path: Path) -> str | None:

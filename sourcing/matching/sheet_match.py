@@ -8,19 +8,25 @@ from types import MappingProxyType
 import numpy as np
 
 from ..basics.match import Judged, RowMatch, Tier
-from .automatic import against, automatic, opposed
+from .automatic import BorneOnce, against, automatic, rival_by_words
 from .dimensions.size_check import check_size
+from .held_back import AT, SAME_NUMBER, held_back, opposed
 from .judged_pairs import Answers, examples, refused
 from .likeness.prepared import Prepared, prepare
 from .likeness.reasons import reasons
 from .likeness.said import Said, said
 from .likeness.scores import Scored, score
-from .numbers.after_spreadsheet import same_after_spreadsheet
+from .numbers.after_spreadsheet import same_after_spreadsheet, spreadsheet_made
 
 LEAST_ASKED = 0.05
 """A likelier pair is worth a person's look; a less likely one is shown, if at all, as none."""
 
 LEAST_SHOWN = 0.0005
+
+NEARER = "another part is nearer by its words"
+SHARED = "another part bears this number too"
+FAR_BEFORE = "far before the next best"
+"""What `likeness.reasons` says where the score leads far."""
 
 
 @dataclass(frozen=True)
@@ -81,8 +87,8 @@ def _matches(
     rows: Columns, parts: Columns, codes: Sequence[str], found: tuple[Prepared, Scored], most: int
 ) -> Iterator[RowMatch]:
     ready, scored = found
-    asked = _asked(ready.rows, ready.parts)
-    sure, contradicted = automatic(ready, scored, asked), against(scored.facts)
+    doubts = _Doubts((rows.description, parts.description), ready, scored)
+    sure, contradicted = automatic(ready, scored, doubts) & ~doubts.nearer, against(scored.facts)
     by_row = _ranked(ready, scored, sure, most)
     for row in range(len(rows.numbers)):
         pairs = by_row.get(row, ())
@@ -91,10 +97,8 @@ def _matches(
         for rank, at in enumerate(pairs, 1):
             part = int(ready.compared.part[at])
             facts = tuple(scored.facts[at].tolist())
-            why = reasons(ready.rows[row], ready.parts[part], facts)
             size = check_size(_designation(parts, part), rows.description[row], *rows.numbers[row])
-            doubts = tuple(asked[row]) if row in asked else ()
-            words = opposed(ready.rows[row], ready.parts[part])
+            why = (one for one in reasons(ready.rows[row], ready.parts[part], facts) if not doubts.denies(at, one))
             yield RowMatch(
                 row=row,
                 part=codes[part],
@@ -104,13 +108,45 @@ def _matches(
                 reasons=(
                     *why,
                     *((size.words,) if size.vetoes else ()),
-                    *((words,) if words else ()),
-                    *doubts,
+                    *doubts(at),
+                    *((NEARER,) if doubts.nearer[at] else ()),
                     *_damaged(row, rows),
                 ),
-                against=bool(contradicted[at]) or size.vetoes or bool(words),
+                against=bool(contradicted[at]) or size.vetoes or bool(doubts(at)),
                 facts=facts,
             )
+
+
+class _Doubts:
+    """What in words speaks against each pair, worked out when it is asked for: none of it is taken in bulk."""
+
+    def __init__(self, texts: tuple[Sequence[str], Sequence[str]], ready: Prepared, scored: Scored) -> None:
+        """`texts`: the descriptions of the rows and of the parts."""
+        self._texts, self._ready, self._facts = texts, ready, scored.facts
+        self._asked = _asked(ready.rows, ready.parts)
+        self.nearer = rival_by_words(ready, scored) & (scored.facts[:, AT["number"]] == SAME_NUMBER)
+        self._unmistakable = BorneOnce(ready)
+        self._known: dict[int, tuple[str, ...]] = {}
+
+    def __call__(self, at: int) -> tuple[str, ...]:
+        if at not in self._known:
+            self._known[at] = tuple(dict.fromkeys(self._of(at)))
+        return self._known[at]
+
+    def _of(self, at: int) -> Iterator[str]:
+        row, part = int(self._ready.compared.row[at]), int(self._ready.compared.part[at])
+        one, other = self._ready.rows[row], self._ready.parts[part]
+        facts = self._facts[at].tolist()
+        if words := opposed(one, other):
+            yield words
+        yield from held_back(one, other, (self._texts[0][row], self._texts[1][part]), facts)
+        yield from self._asked.get(row, ())
+        if facts[AT["number"]] == SAME_NUMBER and self._unmistakable.other_parts(row, part):
+            yield SHARED
+
+    def denies(self, at: int, reason: str) -> bool:
+        """Whether a reason of the score is not so: nothing is far before another part of the same number."""
+        return reason == FAR_BEFORE and SHARED in self(at)
 
 
 def _designation(parts: Columns, part: int) -> str:
@@ -137,10 +173,12 @@ def _asked(rows: Sequence[Said], parts: Sequence[Said]) -> dict[int, tuple[str, 
     """Rows whose number a spreadsheet may have made of another known one, with what to ask."""
     places = [(at, key) for at, one in enumerate(rows) for key in sorted(one.keys)]
     known = sorted({key for one in parts for key in one.keys})
-    found = same_after_spreadsheet([key for _, key in places], known)
+    lost = same_after_spreadsheet([key for _, key in places], known)
+    # Where both numbers are known it is asked, even in a column that keeps its zeros: sheets are put together.
+    both = {known[at]: others for at, others in spreadsheet_made(known).items()}
+    asked = ((row, lost.get(at) or both.get(key, ())) for at, (row, key) in enumerate(places))
     return {
-        places[at][0]: (f"a spreadsheet may have made this number of {' or '.join(others)}",)
-        for at, others in found.items()
+        row: (f"a spreadsheet may have made this number of {' or '.join(others)}",) for row, others in asked if others
     }
 
 

@@ -65,11 +65,16 @@ STATEMENTS = Table(
     Column("serial_from", Text, nullable=False, server_default=""),
     Column("serial_to", Text, nullable=False, server_default=""),
     Column("doubt", Text, nullable=False, server_default=""),
+    # Made from the printed numbers by `number_key` whenever a row is written.
+    Column("left_key", Text, nullable=False, server_default=""),
+    Column("right_key", Text, nullable=False, server_default=""),
     CheckConstraint(
         "relation IN ('same part', 'superseded by', 'substitute', 'kit contains', 'must not')",
         name="ck_statements_relation",
     ),
     CheckConstraint("standing IN ('fitted', 'maker', 'supplier', 'unchecked')", name="ck_statements_standing"),
+    Index(None, "left_key"),
+    Index(None, "right_key"),
     sqlite_autoincrement=True,
 )
 

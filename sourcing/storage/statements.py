@@ -7,14 +7,14 @@ from typing import Any
 from sqlalchemy import Connection, bindparam, func, insert, select, update
 
 from ..basics.equivalence import Statement
-from ..basics.part_number import number_key
 from ..basics.problem import refused
 from ..basics.statement_history import Happening, KeptStatement, Signed, StatementEvent
 from .rows import as_text, as_value
 from .shop_tables import STATEMENT_EVENTS, STATEMENTS
-from .statement_rows import PLAIN_FIELDS, row_of, statement_from
+from .statement_rows import COLUMNS, PLAIN_FIELDS, row_of, statements_from
 
 EVENT_FIELDS = ("statement", "at", "who", "what", "reason", "file")
+KEPT = select(*COLUMNS, STATEMENTS.c.withdrawn)
 CHUNK = 900
 """Numbers asked for at once: SQLite before 3.32 takes 999 values in a statement."""
 
@@ -30,12 +30,12 @@ def kept_statement(connection: Connection, number: int) -> KeptStatement:
 def kept_statements(connection: Connection, numbers: Collection[int] | None = None) -> list[KeptStatement]:
     """Every statement there ever was, or those of the numbers, each with its history, in order of number."""
     if numbers is None:
-        return _with_events(connection, connection.execute(select(STATEMENTS)).all(), None)
+        return _with_events(connection, connection.execute(KEPT).all(), None)
     wanted = sorted(set(numbers))
     found = []
     for at in range(0, len(wanted), CHUNK):
         some = wanted[at : at + CHUNK]
-        rows = connection.execute(select(STATEMENTS).where(STATEMENTS.c.statement.in_(some))).all()
+        rows = connection.execute(KEPT.where(STATEMENTS.c.statement.in_(some))).all()
         found += _with_events(connection, rows, some)
     return found
 
@@ -43,10 +43,8 @@ def kept_statements(connection: Connection, numbers: Collection[int] | None = No
 def statements_between(connection: Connection, keys: Collection[str]) -> list[KeptStatement]:
     """Every statement there ever was whose two numbers both have one of the keys, each with its history."""
     table = STATEMENTS
-    # Only the printed numbers of all of them are looked at: whole statements of a long table take seconds to load.
-    rows = connection.execute(select(table.c.statement, table.c.left_printed, table.c.right_printed)).all()
-    found = [number for number, left, right in rows if number_key(left) in keys and number_key(right) in keys]
-    return kept_statements(connection, found)
+    both = select(table.c.statement).where(table.c.left_key.in_(keys), table.c.right_key.in_(keys))
+    return kept_statements(connection, connection.execute(both).scalars().all())
 
 
 def state(connection: Connection, statements: Sequence[Statement], signed: Signed, reasons: Sequence[str]) -> list[int]:
@@ -56,8 +54,10 @@ def state(connection: Connection, statements: Sequence[Statement], signed: Signe
     last = connection.execute(select(func.max(STATEMENTS.c.position))).scalar()
     start = 0 if last is None else last + 1
     rows = [{"position": at, "withdrawn": False, **row_of(one)} for at, one in enumerate(statements, start)]
-    kept = insert(STATEMENTS).returning(STATEMENTS.c.statement, sort_by_parameter_order=True)
-    numbers = [int(number) for number in connection.execute(kept, rows).scalars()]
+    connection.execute(insert(STATEMENTS), rows)
+    # Asked for afterwards: SQLite returns numbers in order only where every row is a statement of its own.
+    new = select(STATEMENTS.c.statement).where(STATEMENTS.c.position >= start).order_by(STATEMENTS.c.position)
+    numbers = [int(number) for number in connection.execute(new).scalars()]
     add_events(
         connection,
         [event_of(number, signed, "stated", reason) for number, reason in zip(numbers, reasons, strict=True)],
@@ -67,7 +67,8 @@ def state(connection: Connection, statements: Sequence[Statement], signed: Signe
 
 def correct(connection: Connection, statements: Sequence[Statement]) -> None:
     """Put what these statements say now in the place of what the entries of their numbers said; history is apart."""
-    columns = ("left_printed", "left_maker", "right_printed", "right_maker", *PLAIN_FIELDS)
+    ends = ("left_printed", "left_maker", "left_key", "right_printed", "right_maker", "right_key")
+    columns = (*ends, *PLAIN_FIELDS)
     values: dict[str, Any] = {name: bindparam(f"new_{name}") for name in columns}
     rows = [{"kept": one.number, **{f"new_{name}": value for name, value in row_of(one).items()}} for one in statements]
     _update(connection, values, rows)
@@ -85,6 +86,21 @@ def put_in_order(connection: Connection, numbers: Sequence[int]) -> None:
     rest = [number for number in connection.execute(query).scalars() if number not in first]
     rows = [{"kept": number, "new_position": at} for at, number in enumerate((*numbers, *rest))]
     _update(connection, {"position": bindparam("new_position")}, rows)
+
+
+def last_changes(connection: Connection) -> dict[int, int]:
+    """Of each statement the number of the last thing that happened to it; where nothing is written down, none.
+
+    These numbers only grow, whatever statement they belong to.
+    """
+    table = STATEMENT_EVENTS
+    query = select(table.c.statement, func.max(table.c.event)).group_by(table.c.statement)
+    return {statement: int(event) for statement, event in connection.execute(query)}
+
+
+def newest_change(connection: Connection) -> int:
+    """The number of the last thing that happened to any statement; 0 where nothing ever did."""
+    return int(connection.execute(select(func.max(STATEMENT_EVENTS.c.event))).scalar() or 0)
 
 
 def add_events(connection: Connection, events: Sequence[StatementEvent]) -> None:
@@ -122,7 +138,8 @@ def _with_events(connection: Connection, rows: Sequence[Any], numbers: Sequence[
         was = None if row.was is None else as_value(row.was, Statement)
         fields = {name: row._mapping[name] for name in EVENT_FIELDS}
         events[row.statement].append(StatementEvent(**fields, was=was))
+    in_order = sorted(rows, key=lambda row: int(row.statement))
     return [
-        KeptStatement(statement=statement_from(row), withdrawn=bool(row.withdrawn), events=tuple(events[row.statement]))
-        for row in sorted(rows, key=lambda row: int(row.statement))
+        KeptStatement(statement=one, withdrawn=bool(row.withdrawn), events=tuple(events[row.statement]))
+        for row, one in zip(in_order, statements_from(in_order), strict=True)
     ]

@@ -54,7 +54,8 @@ def test_by_score_leaves_out_what_something_speaks_against(tmp_path: Path) -> No
     found = accept_by_score(desk, "stonegarth", Decimal("0.8"))
     assert [one.kept.offer.supplier_number for one in found.shown] == ["NW-31201"]
     against = waiting(desk, "NW-77120", "BELT").kept.candidate
-    assert found.left_out == (f"candidate {against}: something speaks against it",)
+    (said,) = found.left_out
+    assert said.startswith(f"{against}: NW-77120 for BELT: something speaks against it: different section")
 
 
 def test_by_score_leaves_out_a_row_of_which_two_parts_are_as_likely(tmp_path: Path) -> None:
@@ -143,12 +144,18 @@ def test_a_file_is_taken_in_row_by_row(tmp_path: Path) -> None:
     assert "3 answers kept, 0 rows not taken, 1 row without an answer" in text and "row 2: " in text
 
 
+def test_by_score_knows_the_suppliers(tmp_path: Path) -> None:
+    """A slip in the name is told; it would read as if nothing waited."""
+    with pytest.raises(Refused, match="there is no sheet of 'stonegart'"):
+        accept_by_score(judging_shop(tmp_path, MANY), "stonegart", Decimal("0.8"))
+
+
 def test_reading_the_same_file_twice_keeps_nothing_new(tmp_path: Path) -> None:
     desk = judging_shop(tmp_path, MANY)
     path = filled(desk, tmp_path, by_number(n31201="no"))
     judge_file(desk, path)
     again = judge_file(desk, path)
-    assert again.kept == () and codes(again) == ["candidate-judged"]
+    assert (again.kept, codes(again), again.again) == ((), [], 1)
     assert len(all_judgements(desk)) == 1
 
 

@@ -1,13 +1,12 @@
 """Bad input through the command line: one sentence that says what and what to do, exit 1, the data as they were."""
 
-import os
 import shutil
 import sqlite3
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+
+from tests.cli.running import sourcing
 
 COMMANDS = "demo setup import read sheets undo compare job jobs plan quote answer history order orders receive margins"
 DEMO = Path(__file__).parents[2] / "demo_prices"
@@ -26,22 +25,6 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def shop(demo: Path, tmp_path: Path) -> Path:
     """A copy of it for one test."""
     return Path(shutil.copytree(demo, tmp_path / "shop"))
-
-
-def sourcing(folder: Path, *words: str) -> tuple[int, str, str]:
-    """Exit code, output and errors of a command in a process of its own."""
-    environment = {name: value for name, value in os.environ.items() if not name.startswith("SOURCING_")}
-    environment |= {"SOURCING_WHO": "Oona Brandeth", "PYTHONIOENCODING": "utf-8"}
-    done = subprocess.run(
-        [sys.executable, "-c", "from sourcing.cli.main import run; run()", *words],
-        cwd=folder,
-        env=environment,
-        capture_output=True,
-        text=True,
-        encoding="utf-8",
-        check=False,
-    )
-    return done.returncode, done.stdout, done.stderr
 
 
 def contents(folder: Path) -> list[str]:

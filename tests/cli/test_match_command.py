@@ -109,3 +109,31 @@ def test_a_header_said_that_no_file_has_is_refused(folder: Path) -> None:
     """A slip of the pen would change nothing and say nothing."""
     found = run(folder, "--column", "Artikle=number")
     assert isinstance(found.exception, Refused) and found.exception.problems[0].code == "no-such-header"
+
+
+TITLES = """id,title,description,brand,price
+1,Norrowby auger drive belt NW-40388 5/8 x 91 in,"Long wearing, for all machines with a 24 in housing",Norrowby,119.00
+2,Belt keeper,Keeps NW-31207 on the pulley,Norrowby,8.90
+"""
+
+
+def test_a_title_and_a_description_are_both_read(folder: Path) -> None:
+    """A title is read by itself, a short one with the description behind it; what is used is told, and what is not."""
+    (folder / "parts.csv").write_text(TITLES, encoding="utf-8")
+    found = run(folder, "--json")
+    told = [
+        (one["row"], one["part_row"], one["part_description"]) for one in json.loads(found.stdout) if one["score"] > 0.5
+    ]
+    assert (2, 2, "Norrowby auger drive belt NW-40388 5/8 x 91 in") in told
+    assert "parts.csv: maker = brand; description = title, description; price = price; not used: id" in found.stderr
+    three = run(folder, "--json", "--top", "9")
+    assert "Belt keeper Keeps NW-31207 on the pulley" in {one["part_description"] for one in json.loads(three.stdout)}
+
+
+def test_a_column_can_be_left_aside_or_named_the_only_one(folder: Path) -> None:
+    """What a person says counts before our own words for headers."""
+    (folder / "parts.csv").write_text(TITLES, encoding="utf-8")
+    without = run(folder, "--column", "title=not used", "--column", "Marke=maker")
+    assert "description = description; price = price; not used: id, title" in without.stderr
+    only = run(folder, "--column", "description=description")
+    assert "description = description; price" in only.stderr

@@ -1,13 +1,12 @@
 """The commands of the equivalence table as a person meets them: what they print, exit codes, one-sentence refusals."""
 
 import json
-import os
-import subprocess
-import sys
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+
+from tests.cli import running
 
 DEMO = Path(__file__).parents[2] / "demo_prices"
 SAME = ("table", "add", "Norrowby:NW-40388", "same part", "Corrivane:CV 99")
@@ -23,19 +22,8 @@ def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def sourcing(folder: Path, *words: str) -> tuple[int, str, str]:
-    """Exit code, output and errors of a command in a process of its own."""
-    environment = {name: value for name, value in os.environ.items() if not name.startswith("SOURCING_")}
-    environment |= {"SOURCING_WHO": "Oona Brandeth", "SOURCING_AT": "2026-01-13T10:15", "PYTHONIOENCODING": "utf-8"}
-    done = subprocess.run(
-        [sys.executable, "-c", "from sourcing.cli.main import run; run()", *words],
-        cwd=folder,
-        env=environment,
-        capture_output=True,
-        text=True,
-        encoding="utf-8",
-        check=False,
-    )
-    return done.returncode, done.stdout, done.stderr
+    """The same moment for every command, which then stands in the histories."""
+    return running.sourcing(folder, *words, at="2026-01-13T10:15")
 
 
 def test_one_statement_through_its_life(shop: Path) -> None:
@@ -92,6 +80,22 @@ def test_export_edit_import(shop: Path) -> None:
     assert code == 1 and not looked["done"] and len(looked["problems"]) == len(looked["changed"]) == 1
     code, output, errors = sourcing(shop, "table", "import", "out", "--keep-good")
     assert (code, errors) == (0, "") and "1 changed" in output and "standing: 'supplier' becomes 'fitted'" in output
+
+
+def test_an_old_export_undoes_nothing_unless_told_to(shop: Path) -> None:
+    """Told by row with who and when, in words and as JSON; the option lets the file have its way."""
+    family = json.loads(sourcing(shop, "numbers", "NW-40388", "--json")[1])["families"][0]
+    number = str(family["edges"][0]["statement"]["number"])
+    sourcing(shop, "table", "export", "old.xlsx")
+    sourcing(shop, "table", "standing", number, "unchecked", "--reason", "the list is of another year")
+    code, output, _ = sourcing(shop, "table", "import", "old.xlsx")
+    said = " ".join(output.split())
+    assert code == 0 and "changed at the desk since this file was written, by Oona Brandeth on 2026-01-13" in said
+    assert "counts as unchecked" in sourcing(shop, "table", "history", number)[1]
+    looked = json.loads(sourcing(shop, "table", "import", "old.xlsx", "--look", "--file-wins", "--json")[1])
+    assert [one["now"]["number"] for one in looked["changed"]] == [int(number)] and not looked["stay_changed"]
+    assert sourcing(shop, "table", "import", "old.xlsx", "--file-wins")[0] == 0
+    assert "counts as unchecked" not in sourcing(shop, "table", "history", number)[1]
 
 
 def test_a_number_shows_its_family_and_draws_it(shop: Path) -> None:

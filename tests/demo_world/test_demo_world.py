@@ -135,6 +135,9 @@ def test_the_hand_written_files_fit_the_values() -> None:
     job = from_plain(toml("job.toml"), Job)
     assert [label for label, _ in job.labelled()] == ["1", "2", "A", "B", "C"]
     assert all(line.found and line.why and line.if_declined for line in job.add_ons)
+    assert [(one.kind, one.number or one.size) for one in job.agreed[0].evidence[:3]] == [
+        ("machine list", "NW-40388"), ("component list", "OV 20 417"), ("printed on the removed part", "4L390")
+    ]  # fmt: skip
     rates = plain.rate_table()
     assert [row["rate"] for row in rates if row["currency"] == "EUR"] == ["1.0790", "1.0850"]
 

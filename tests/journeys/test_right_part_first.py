@@ -12,7 +12,7 @@ from sourcing.actions.compare import ForLine, compare
 from sourcing.actions.desk import Desk
 from sourcing.actions.history import history
 from sourcing.actions.identity import show_identity
-from sourcing.actions.jobs import change_job_from, take_in_job
+from sourcing.actions.jobs import change_job_from
 from sourcing.actions.margins import margins
 from sourcing.actions.orders import place_orders
 from sourcing.actions.plan import plan_job
@@ -20,89 +20,14 @@ from sourcing.actions.quotes import write_quote
 from sourcing.actions.setup import set_up
 from sourcing.basics.choice import Comparison
 from sourcing.basics.problem import Refused
-from sourcing.basics.quote import Quote
 from tests.builders import usd
+from tests.journeys.belt_job import BELT_LINE, JOB, MONDAY, paper, take_in, three_numbers
 from tests.journeys.small_shop import desk_at, sheet, shop
-
-MONDAY = datetime(2026, 3, 2, 10, 15)
-
-JOB = """
-complaint = "Auger stops under load"
-received_on = 2026-03-02
-[customer]
-name = "Maud Tilbrook"
-[machine]
-description = "two-stage snow thrower"
-maker = "Norrowby"
-model = "NW-4210"
-serial = "1048221"
-component = "Ostrevik gearbox"
-component_maker = "Ostrevik"
-component_model = "OV-88T"
-"""
-
-BELT_LINE = """
-[[agreed]]
-title = "Auger drive belt"
-part = "BELT"
-quantity = 1
-hours = 1.5
-[agreed.asked]
-cord = "aramid"
-cover = "wrapped"
-[[agreed.evidence]]
-kind = "machine list"
-maker = "Norrowby"
-number = "NW-77120"
-size = "B88"
-words = "aramid cord, wrapped cover"
-model = "NW-4210"
-photo = "plate.jpg"
-[[agreed.evidence]]
-kind = "component list"
-maker = "Ostrevik"
-number = "OV-20417"
-size = "B88"
-words = "aramid cord, wrapped cover"
-model = "OV-88T"
-[[agreed.evidence]]
-kind = "printed on the removed part"
-number = "4L880"
-[[agreed.evidence]]
-kind = "removed part measured"
-words = "about 89 in outside, glazed"
-"""
-
-
-def take_in(desk: Desk, folder: Path, lines: str) -> str:
-    """The job taken in; its number."""
-    (folder / "job.toml").write_text(JOB + lines)
-    return take_in_job(desk, folder / "job.toml").number
-
-
-def paper(quote: Quote) -> str:
-    """A paper that is good enough to freeze."""
-    return f"{quote.job} {quote.revision} {quote.everything_total.total}"
 
 
 def ranked(found: Comparison) -> list[tuple[str, object]]:
     """Numbers and landed costs in order."""
     return [(one.priced.offer.supplier_number, one.priced.landed.total) for one in found.ranked]
-
-
-def three_numbers(folder: Path) -> tuple[Desk, str]:
-    """Four offers of the belt, one of them of another section; the job with its four lines of evidence."""
-    desk = shop(folder, MONDAY)
-    sheet(
-        desk, folder, "larkmoor", "2026-03-01", ["OV-20417,Ostrevik,Belt B88 aramid wrapped,184.99,118.40,2,In stock"]
-    )
-    sheet(desk, folder, "stonegarth", "2026-03-01", ["NW-77120,Norrowby,Belt B88,189.50,126.90,2,In stock"])
-    pellbrook = [
-        "CV-B880K,Corrivane,Belt B88 aramid cord,109.00,71.25,2,In stock",
-        "DM-15880,Dunmarrow,Belt 4L880 fits tight,24.99,18.60,9,In stock",
-    ]
-    sheet(desk, folder, "pellbrook", "2026-03-01", pellbrook)
-    return desk, take_in(desk, folder, BELT_LINE)
 
 
 def test_two_lists_settle_it_and_the_stamp_is_explained(tmp_path: Path) -> None:

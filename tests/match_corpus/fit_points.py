@@ -1,6 +1,6 @@
 """Fit the first points to made-up catalogues: `python -m tests.match_corpus.fit_points` prints them as Python.
 
-Seeds 1 to 3 of the four worlds are used here and nowhere else; the yardstick judges with seeds of 100 and more. The
+Seeds 1 and 2 of the four worlds are used here and nowhere else; the yardstick judges with seeds of 100 and more. The
 points start from values set by hand (below) and are held to them, so that a made-up world does not decide alone.
 """
 
@@ -13,12 +13,12 @@ from sourcing.matching.likeness.compared import RESPECTS
 from sourcing.matching.likeness.points import Examples, Points, moved
 from sourcing.matching.likeness.prepared import Prepared, prepare
 from sourcing.matching.likeness.said import Said, said
-from sourcing.matching.likeness.scores import with_leads
+from sourcing.matching.likeness.scores import taught, with_leads
 from tests.match_corpus.worlds import corpus
 from tests.match_corpus.writing import Listing
 
 BY_HAND: dict[str, tuple[float, ...]] = {
-    "number": (3.2, 2.8, 2.0, 0.2, -0.3, -1.6, -2.0),
+    "number": (3.2, 2.8, 2.0, 0.2, -0.3, -1.2, -2.0, -1.8),
     "shared code": (1.2, 0.3, -0.3, -1.2, 0.0),
     "other codes": (0.4, 0.0, -0.6, -1.0),
     "maker": (0.6, 0.5, 0.0, -1.6),
@@ -37,7 +37,13 @@ BY_HAND: dict[str, tuple[float, ...]] = {
     "price": (1.6, 1.2, 0.8, 0.3, 0.0, -0.4, -1.0, -1.8),
 }
 LEADS = (1.6, 1.4, 1.0, 0.4, 0.0, -0.7, -1.5, -2.5)
-START, BESIDE, HOLD, PAIRS = -2.2, 0.7, 3.0, 3000
+START, BESIDE, HOLD, PAIRS = -2.2, 0.7, 1.0, 20_000
+DAMAGED = 0.15
+"""How much the world of damaged numbers weighs beside each of the others: sheets are rarely damaged throughout, and at
+full weight it makes every number, word and lead worth less (measured on seeds 4 and 5)."""
+
+Truth = tuple[Prepared, np.ndarray, float]
+"""A corpus made ready, for each pair whether it is one, and how much the corpus weighs."""
 
 
 def prepared(world: str, seed: int) -> tuple[Prepared, np.ndarray]:
@@ -61,16 +67,21 @@ def _said(table: Sequence[Listing]) -> list[Said]:
     ]
 
 
-def fitted(worlds: Sequence[tuple[Prepared, np.ndarray]]) -> tuple[Points, Points]:
-    """Points without and with the leads; every corpus weighs the same."""
-    alone = Points(START, tuple(np.array(BY_HAND[respect]) for respect in RESPECTS))
-    same = np.concatenate([truth for _, truth in worlds])
-    weight = np.concatenate([np.full(len(truth), PAIRS / len(truth)) for _, truth in worlds])
-    levels = np.concatenate([ready.compared.levels for ready, _ in worlds])
-    alone = moved(alone, Examples(levels, same, weight), HOLD)
+def fitted(worlds: Sequence[Truth]) -> tuple[Points, Points]:
+    """Points without and with the leads, the latter on the leads that a table gives once its own pairs have taught."""
+    same = np.concatenate([truth for _, truth, _ in worlds])
+    weight = np.concatenate([np.full(len(truth), PAIRS * share / len(truth)) for _, truth, share in worlds])
+    levels = np.concatenate([ready.compared.levels for ready, _, _ in worlds])
+    by_hand = Points(START, tuple(np.array(BY_HAND[respect]) for respect in RESPECTS))
+    alone = moved(by_hand, Examples(levels, same, weight), HOLD)
     beside = Points(START, (*(BESIDE * np.array(BY_HAND[r]) for r in RESPECTS), np.array(LEADS), np.array(LEADS)))
-    facts = np.concatenate([with_leads(ready.compared, ready.twins, alone) for ready, _ in worlds])
+    facts = np.concatenate([_facts(ready, (alone, beside)) for ready, _, _ in worlds])
     return alone, moved(beside, Examples(facts, same, weight), HOLD)
+
+
+def _facts(ready: Prepared, first: tuple[Points, Points]) -> np.ndarray:
+    alone, _ = taught(ready.compared, ready.twins, first)
+    return with_leads(ready.compared, ready.twins, alone)
 
 
 def _printed(name: str, values: Sequence[np.ndarray]) -> str:
@@ -82,7 +93,8 @@ def _printed(name: str, values: Sequence[np.ndarray]) -> str:
 
 def main() -> None:
     """Fit and print."""
-    worlds = [prepared(world, seed) for world in ("W1", "W2", "W3", "W4") for seed in (1, 2, 3)]
+    shares = {"W1": 1.0, "W2": 1.0, "W3": 1.0, "W4": DAMAGED}
+    worlds = [(*prepared(world, seed), share) for world, share in shares.items() for seed in (1, 2)]
     alone, beside = fitted(worlds)
     print(_printed("FIRST_POINTS", alone.levels))
     print(f"START = {alone.start:.1f}")

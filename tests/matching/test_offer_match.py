@@ -91,8 +91,9 @@ def test_near_numbers_are_listed_for_a_person_with_size_and_score() -> None:
     """The near number that is a wrong belt is shown, held back, and never ranked."""
     every = families(EquivalenceTable(parts=PARTS, statements=TABLE))
     wrong = offer(number="NW-40338", maker="Norrowby", description="Belt, auger drive, 4L390 1/2 x 39")
-    assert near_keys(every["BELT"], ["NW40338", "NW99999", "NW40388"]) == {"NW40338"}
-    near = look_alike(wrong, every["BELT"])
+    keys = near_keys(every["BELT"], ["NW40338", "NW99999", "NW40388"])
+    assert set(keys) == {"NW40338"}
+    near = look_alike(wrong, every["BELT"], keys)
     assert near is not None and near.vetoed
     assert near.near == MAKER and "1 character different" in near.reasons[0]
     assert 0 < near.score < 1
@@ -190,8 +191,8 @@ def test_a_number_a_spreadsheet_may_have_made_of_another_asks() -> None:
 
 def test_words_that_differ_are_said_beside_a_makers_number() -> None:
     """The maker's number decides, in any language; nothing is silent."""
-    found = match(number="NW-40388", maker="Norrowby", description="Wheel nut M10")
-    assert found.tier == "automatic" and any("Wheel nut M10" in words for words in found.warnings)
+    found = match(number="NW-40388", maker="Norrowby", description="Cinghia trapezoidale")
+    assert found.tier == "automatic" and any("Cinghia trapezoidale" in words for words in found.warnings)
     assert match(number="NW-40388", maker="Norrowby", description="V-belt B36").warnings == ()
 
 
@@ -211,3 +212,25 @@ def test_one_word_is_not_enough_where_no_maker_is_named(name: str, words: str, t
     every = families(EquivalenceTable(parts=parts, statements=TABLE))
     found = match_offer(offer(number="NW-40388", description=words), every["BELT"], Known(bearers(every.values())))
     assert found.tier == tier
+
+
+def test_a_number_behind_a_forbidden_one_says_through_which_it_is_reached() -> None:
+    """The statement speaks of the number in between, not of this one."""
+    between, behind = number("CV-B36K", "Corrivane"), number("OV-2000", "Ostrevik")
+    more = (statement(BELT, "must not", between), statement(between, "same part", behind, "maker"))
+    found = match(more, number="OV-2000", maker="Ostrevik")
+    assert found.vetoed and "Ostrevik OV-2000 is reached only through Corrivane CV-B36K" in found.reasons[0]
+    direct = match(more, number="CV-B36K", maker="Corrivane")
+    assert direct.reasons[0].startswith("must not serve: BELT must not Corrivane CV-B36K")
+
+
+def test_conditions_that_cannot_both_hold_make_a_path_a_question() -> None:
+    """A substitute with a spacer, and its substitute without one."""
+    one, other = number("NW-5001", "Norrowby"), number("NW-5002", "Norrowby")
+    more = (
+        changed(statement(MAKER, "substitute", one, "maker"), condition="with spacer"),
+        changed(statement(one, "substitute", other, "maker"), condition="without spacer"),
+    )
+    assert match(more, number="NW-5001", maker="Norrowby").tier == "automatic"
+    found = match(more, number="NW-5002", maker="Norrowby")
+    assert found.tier == "candidate" and "contradict each other: 'with spacer' and 'without spacer'" in found.reasons[0]

@@ -86,6 +86,22 @@ def test_an_older_schema_is_migrated_and_keeps_what_it_holds(address: str) -> No
         assert connection.execute(text("SELECT count(*) FROM jobs")).scalar() == 0
 
 
+def test_statements_of_an_older_schema_get_their_keys(address: str) -> None:
+    """The key of 'nw-40388 ' and of 'NW 40388' is NW40388, by the rule in `basics/part_number.py`."""
+    engine = make_engine(address, 5)
+    names = "position, left_printed, left_maker, relation, right_printed, right_maker, standing, source, stated_on"
+    values = "0, 'BELT', '(ours)', 'same part', 'nw-40388 ', 'Norrowby', 'maker', 'list', '2026-01-05'"
+    more = "stated_by, condition, count, withdrawn"
+    insert = f"INSERT INTO statements ({names}, {more}) VALUES ({values}, '', '', 1, :no)"
+    with engine.connect().execution_options(sourcing_begin="IMMEDIATE") as connection, connection.begin():
+        upgrade(connection, "0005")
+        connection.execute(text(insert), {"no": False})
+    engine.dispose()
+    with open_store(address) as store, store.reading() as connection:
+        row = connection.execute(text("SELECT left_key, right_key, right_printed FROM statements")).one()
+        assert tuple(row) == ("BELT", "NW40388", "nw-40388 ")
+
+
 def test_a_migration_that_fails_leaves_nothing(address: str, monkeypatch: pytest.MonkeyPatch) -> None:
     def half(connection: Connection) -> None:
         upgrade(connection, "0001")

@@ -11,7 +11,7 @@ from sourcing.basics.problem import Refused
 from sourcing.basics.sheet import KeptSheet
 from sourcing.storage import offers as offers_module
 from sourcing.storage.database import Store
-from sourcing.storage.offers import newest_number_keys, offers_by_keys, offers_of_sheet
+from sourcing.storage.offers import newest_keys_of_length, newest_number_keys, offers_by_keys, offers_of_sheet
 from sourcing.storage.sheets import (
     add_sheet,
     break_quantities,
@@ -141,6 +141,16 @@ def test_number_keys_belong_to_whom_the_offer_says(store: Store) -> None:
     assert set(found) == expected
     assert len(found) == len(expected) == 4
     assert ("KA1", "kesselried", "kessel-ried") in found
+
+
+def test_keys_of_a_length_are_those_of_the_newest_sheets(store: Store) -> None:
+    """Both columns, no other lengths, nothing of a sheet that a newer one has replaced."""
+    with store.writing() as connection:
+        keep(connection, "kesselried", JANUARY, "old", offer_row(4, "NW-11111"))
+        keep(connection, "kesselried", FEBRUARY, "new", offer_row(4, "NW-22222", maker_number="OV 3333"))
+        keep(connection, "larkmoor", JANUARY, "b", offer_row(4, "NW-22222"), offer_row(5, "12345"), offer_row(6, "--"))
+        assert sorted(newest_keys_of_length(connection, {6, 7})) == ["NW22222", "NW22222", "OV3333"]
+        assert newest_keys_of_length(connection, {9}) == newest_keys_of_length(connection, ()) == []
 
 
 def test_an_undone_sheet_leaves_nothing_and_its_number_is_not_given_again(store: Store) -> None:

@@ -16,8 +16,9 @@ import re
 from collections.abc import Iterator
 from decimal import Decimal
 
+from .beside import joined_in
 from .size import Addition, BeltSize, Found, Length, Section
-from .text import AFTER, BEFORE, GROUPED, NOT_COUNTED
+from .text import AFTER, BEFORE, GROUPED, JOINED, NOT_COUNTED, strands_of
 
 TRADE = "trade rule, whole inches (distributors' tables)"
 GEOMETRY = "geometry, 2 pi times the thickness"
@@ -70,24 +71,34 @@ SECTIONS = {section.name: section for row in _ROWS for section in _sections(row)
 SHORTEST, LONGEST = 15, 660
 """Inches; IP-20 prints 26 to 240, makers' lists go further (from memory)."""
 
-_FORM = re.compile(rf"{BEFORE}([A-E]X?)([ -]?)(\d{{2,3}})(K?){AFTER}{NOT_COUNTED}(?!\s?X\s?\d{{3}})")
+_FORM = re.compile(
+    rf"{BEFORE}(?:{JOINED}|(?P<stuck>[2-9]))(?P<name>[A-E]X?)(?P<gap>[ -]?)(?P<number>\d{{2,3}})K?"
+    rf"{AFTER}{NOT_COUNTED}(?!\s?X\s?\d{{3}})"
+)
 _NAMED_BEFORE = re.compile(
     r"\b(?:MODELL?E?O?|MOD|SERIES?|S[EÉ]RIE|KIT|FIG|ITEM|POS|REF|NO|NR|MTD|PART|TEIL|CLASS)[.:]?\s*$"
 )
 
 
 def find(text: str) -> Iterator[Found]:
-    """Designations such as A88, BX50, 'b 36' in a plain text. The form is short: they all need context."""
+    """A88, BX50, 'b 36', joined 2/B36 in a plain text. The form is short: they all need context.
+
+    '2B36' is two belts joined only where the text says joined: it may be two belts, or a part number.
+    """
     for match in _FORM.finditer(text):
-        name, gap, number, _ = match.groups()
+        name, gap, number = match["name"], match["gap"], match["number"]
+        if match["stuck"] and (gap or not joined_in(text)):
+            continue
         if not SHORTEST <= int(number) <= LONGEST or number[0] == "0":
             continue
         if gap and (_NAMED_BEFORE.search(text[: match.start()]) or GROUPED.match(text, match.end())):
             continue
-        yield Found(size=belt(name, number), start=match.start(), end=match.end(), ground="context")
+        strands = int(match["stuck"] or strands_of(match))
+        yield Found(size=belt(name, number, strands), start=match.start(), end=match.end(), ground="context")
 
 
-def belt(name: str, number: str) -> BeltSize:
-    """The belt of a section name and a length number (inches inside)."""
+def belt(name: str, number: str, strands: int = 1) -> BeltSize:
+    """The belt of a section name and a length number (inches inside), so many of them joined."""
     length = Length(value=Decimal(number), unit="in", kind="inside", source="the number, IP-20")
-    return BeltSize(designation=f"{name}{number}", section=SECTIONS[name], length=length)
+    designation = f"{name}{number}" if strands == 1 else f"{strands}/{name}{number}"
+    return BeltSize(designation=designation, section=SECTIONS[name], length=length, strands=strands)

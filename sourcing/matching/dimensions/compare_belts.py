@@ -1,4 +1,4 @@
-"""Two belts compared: section, ribs or teeth, width, length with its kind, duty.
+"""Two belts compared: section, joined strands, ribs or teeth, width, length with its kind, duty.
 
 Light duty against classical goes one way (distributors' lists): 4L = A and 5L = B fit the same groove; a classical
 belt may take the light one's place where the smallest sheave is large enough, the light one does not take the
@@ -23,10 +23,10 @@ _NEAR = Decimal("0.8")
 def compare_belts(want: BeltSize, have: BeltSize) -> SizeCheck:
     """The verdict on two belts; symmetric but for the words."""
     if "plain" in (want.section.family, have.section.family):
-        return _with_plain(want, have)
+        return _other_strands(want, have) or _with_plain(want, have)
     if want.section.groove != have.section.groove:
         return _other_section(want, have)
-    for differ in (_other_count(want, have), _other_width(want, have)):
+    for differ in (_other_strands(want, have), _other_count(want, have), _other_width(want, have)):
         if differ:
             return differ
     return _same_groove(want, have)
@@ -75,6 +75,18 @@ def _in_unit(mm: Decimal, want: BeltSize) -> str:
     return f"{shown(mm, '0.1')} mm"
 
 
+def _other_strands(want: BeltSize, have: BeltSize) -> SizeCheck | None:
+    """Joined against single, or so many against so many: a joined belt is not made of single ones, nor they of it."""
+    if want.strands == have.strands or (None in (want.strands, have.strands) and 1 not in (want.strands, have.strands)):
+        return None
+    reason = f"different number of joined strands, {_strands(want)} asked and {_strands(have)} offered"
+    return _different(reason, want, have)
+
+
+def _strands(size: BeltSize) -> str:
+    return "several" if size.strands is None else str(size.strands)
+
+
 def _other_count(want: BeltSize, have: BeltSize) -> SizeCheck | None:
     if want.count == have.count:
         return None
@@ -89,7 +101,7 @@ def _other_width(want: BeltSize, have: BeltSize) -> SizeCheck | None:
         return _unknown("same pitch and teeth, but the width is not said on both sides", want, have)
     if want.width != have.width:
         return _different("different width", want, have)
-    profile = "; the tooth profile is not said" if want.section.unit == "mm" else ""
+    profile = "; the tooth profile is not said" if want.section.name.endswith("M") else ""
     return SizeCheck(verdict="same size", words=f"same teeth, pitch and width{profile} ({_both(want, have)})")
 
 
@@ -98,6 +110,8 @@ def _same_groove(want: BeltSize, have: BeltSize) -> SizeCheck:
     if lengths.verdict != "same size":
         words = f"{lengths.words} ({_both(want, have)})"
         return SizeCheck(verdict=lengths.verdict, words=words, doubtful=lengths.doubtful)
+    if None in (want.strands, have.strands):
+        return _unknown("how many strands are joined is not said", want, have, want.strands != have.strands)
     if want.section.light_duty != have.section.light_duty:
         return SizeCheck(verdict="other duty", words=f"{_duty(want)} ({_both(want, have)})")
     remarks = [lengths.words, *_remarks(want, have)]

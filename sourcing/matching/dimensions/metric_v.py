@@ -15,8 +15,10 @@ import re
 from collections.abc import Iterator
 from decimal import Decimal
 
+import msgspec
+
 from .size import Addition, BeltSize, Found, Length, LengthKind, Section
-from .text import AFTER, BEFORE, GROUPED, TAG, tagged
+from .text import AFTER, BEFORE, GROUPED, JOINED, TAG, strands_of, tagged
 
 _PUBLISHED, _MEMORY = "published additions, DIN 2215 / ISO 4184", "from memory, lists differ by a few mm"
 _CLASSICAL = (  # name, letter, width, height, groove, inside to datum, inside to outside, source
@@ -79,7 +81,7 @@ _WIDTH = r"(6|10|13|17|20|22|25|32|40)"
 _HEIGHT = r"(?:(\d{1,2}(?:[.,]5)?)\s?X\s?)?"
 _ENDED = rf"(?:{TAG}|(?:\s?MM)?{AFTER}(?!\s?X))"
 _BY_WIDTH = re.compile(rf"{BEFORE}(?<!/)(?:([ZA-E])[ /-]?)?{_WIDTH}\s?X\s?{_HEIGHT}(\d{{3,5}}){_ENDED}")
-_BY_NAME = re.compile(rf"{BEFORE}((?:SP|XP)[ZABC]|[ZABCDE])[ -]?(\d{{3,5}}){_ENDED}")
+_BY_NAME = re.compile(rf"{BEFORE}{JOINED}((?:SP|XP)[ZABC]|[ZABCDE])[ -]?(\d{{3,5}}){_ENDED}")
 
 
 def find(text: str) -> Iterator[Found]:
@@ -103,7 +105,7 @@ def _by_width(text: str) -> Iterator[Found]:
 
 def _by_name(text: str) -> Iterator[Found]:
     for match in _BY_NAME.finditer(text):
-        name, number, tag = match.groups()
+        _, name, number, tag = match.groups()
         if len(name) == 1 and name != "Z" and not tag:
             continue  # 'A1200', 'B425': an inch belt, a maker's number or a metric one
         if not tag and GROUPED.match(text, match.end()):
@@ -113,7 +115,13 @@ def _by_name(text: str) -> Iterator[Found]:
         source = "the number, DIN 7753-1" if narrow else "no Li, Ld or La printed"
         section = SECTIONS[name if narrow else _BY_LETTER[name]]
         size = _belt(section, f"{name}{number}", tagged(number, tag, kind, source), tag)
+        if match["strands"]:
+            size = _joined(size, strands_of(match))
         yield Found(size=size, start=match.start(), end=match.end(), ground="form" if tag else "context")
+
+
+def _joined(size: BeltSize, strands: int) -> BeltSize:
+    return msgspec.structs.replace(size, designation=f"{strands}/{size.designation}", strands=strands)
 
 
 def _belt(section: Section, name: str, length: Length, tag: str | None) -> BeltSize:

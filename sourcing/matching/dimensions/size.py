@@ -92,7 +92,7 @@ class Section(Value, frozen=True, kw_only=True):
 
 class BeltSize(Value, frozen=True, kw_only=True):
     """A belt by its designation. `count`: ribs or teeth; `width`: of a synchronous belt, in `width_unit`, None
-    unsaid."""
+    unsaid. `strands`: how many V-belts are joined side by side, None: several, how many is not said."""
 
     designation: str
     section: Section
@@ -100,6 +100,7 @@ class BeltSize(Value, frozen=True, kw_only=True):
     count: int | None = None
     width: Decimal | None = None
     width_unit: Unit = "mm"
+    strands: int | None = 1
 
     @property
     def family(self) -> FamilyName:
@@ -108,8 +109,11 @@ class BeltSize(Value, frozen=True, kw_only=True):
 
     def words(self) -> str:
         """'B36: B section, 0.656 in wide, 36 in inside, 39 in outside'."""
-        parts = [part for part in (self._section(), self._count(), self._wide(), self._lengths()) if part]
+        parts = [part for part in (*self._what(), self._wide(), self._lengths()) if part]
         return f"{self.designation}: {', '.join(parts)}"
+
+    def _what(self) -> tuple[str, ...]:
+        return self._section(), strands_words(self.strands, "joined "), self._count()
 
     def _section(self) -> str:
         if self.section.family == "plain":
@@ -136,6 +140,13 @@ class BeltSize(Value, frozen=True, kw_only=True):
             if self.section.family in ("classical", "light duty") and (lengths := lengths_as(self, kind))
         ]
         return ", ".join(others) or self.length.words()
+
+
+def strands_words(strands: int | None, joined: str = "") -> str:
+    """'2 joined strands'; blank for a single one."""
+    if strands is None:
+        return f"several {joined}strands, how many is not said"
+    return f"{strands} {joined}strands" if strands > 1 else ""
 
 
 def lengths_as(size: BeltSize, kind: LengthKind) -> tuple[Length, ...]:
@@ -176,6 +187,7 @@ def _from_base(section: Section, base: Length, kind: LengthKind) -> tuple[Length
 class BearingSize(Value, frozen=True, kw_only=True):
     """A rolling bearing. Millimetres; outside and width None where the table has no row for the number.
 
+    `basic` blank: told by its dimensions only; which kind of bearing has them is not said.
     `closure` blank: nothing said of seals or shields. `clearance` blank: normal, or nothing said. `bore_in`: an inch
     bore in an otherwise metric bearing. `doubt`: what the designation may mean beside its plain reading. `tail`: a
     suffix nobody here can read.
@@ -201,28 +213,36 @@ class BearingSize(Value, frozen=True, kw_only=True):
     def words(self) -> str:
         """'6203-2RS: 17 x 40 x 12 mm, two rubber seals'."""
         bore = f"{shown(self.bore_in, '0.0001')} in bore ({shown(self.bore)} mm)" if self.bore_in else shown(self.bore)
-        rest = f" x {shown(self.outside)} x {shown(self.width)} mm" if self.outside and self.width else " mm bore"
+        rest = self._rest()
         parts = [f"{bore}{rest}", self.closure or "seals or shields not said", self.clearance, self.ring, self.doubt]
         return f"{self.designation}: {', '.join(part for part in parts if part)}"
+
+    def _rest(self) -> str:
+        if self.outside is None:
+            return " mm bore"
+        wide = f" x {shown(self.width)} mm" if self.width is not None else " mm, width not said"
+        return f" x {shown(self.outside)}{wide}"
 
 
 class ChainSize(Value, frozen=True, kw_only=True):
     """A roller chain. Millimetres. `pitches`: how long it is, None where not said (one link is one pitch).
 
-    `counted`: the length was a count of links or pitches, and is exact; in feet or metres it may be rounded.
-    `piece`: 'chain', 'connecting link' or 'offset link'.
+    `number` blank, `roller` None: told by pitch and width only. `counted`: the length was a count of links or pitches,
+    and is exact; in feet or metres it may be rounded. `bare`: a length without a unit, links or feet ('#40 x 44').
+    `piece`: 'chain', 'connecting link' or 'offset link'. `strands` None: several, how many is not said.
     """
 
     designation: str
     number: str
     standard: str
     pitch: Decimal
-    roller: Decimal
+    roller: Decimal | None
     width: Decimal
     heavy: bool = False
-    strands: int = 1
+    strands: int | None = 1
     pitches: Decimal | None = None
     counted: bool = True
+    bare: Decimal | None = None
     piece: str = "chain"
 
     @property
@@ -233,10 +253,13 @@ class ChainSize(Value, frozen=True, kw_only=True):
     def words(self) -> str:
         """'#40: 12.7 mm pitch, roller 7.92 mm, 7.92 mm wide inside'."""
         parts = [
-            f"{shown(self.pitch)} mm pitch, roller {shown(self.roller)} mm, {shown(self.width)} mm wide inside",
+            f"{shown(self.pitch)} mm pitch",
+            f"roller {shown(self.roller)} mm" if self.roller is not None else "roller not said",
+            f"{shown(self.width)} mm wide inside",
             "heavy" if self.heavy else "",
-            f"{self.strands} strands" if self.strands > 1 else "",
+            strands_words(self.strands),
             f"{shown(self.pitches, '0.1')} pitches" if self.pitches is not None else "",
+            f"{shown(self.bare)} long, links or feet not said" if self.bare is not None else "",
             self.piece if self.piece != "chain" else "",
         ]
         return f"{self.designation}: {', '.join(part for part in parts if part)}"

@@ -1,8 +1,9 @@
 """Synchronous (toothed) belts: inch 300L075 and metric 900-5M-15.
 
-Inch: ARPM/RMA IP-24 / ISO 5296. Nominal pitch length in tenths of an inch, section, width in hundredths. The number is
-rounded: the length is teeth times pitch (124L is 33 x 0.375 = 12.375 in, 187L 18.750; 124MXL is 12.400). A number
-no whole count of teeth comes near is not read. D before the section: teeth on both sides. Shortest lengths from memory.
+Inch: ARPM/RMA IP-24 / ISO 5296. Nominal pitch length in tenths of an inch, section, width in hundredths (cut off: 037
+is 3/8). The number is rounded: the length is teeth times pitch (124L is 33 x 0.375 = 12.375 in, 187L 18.750; 124MXL
+is 12.400). A number no whole count of teeth comes near is not read. D before the section: teeth on both
+sides. Shortest lengths from memory.
 Metric: ISO 13050 (pitch length mm, tooth pitch mm, width mm; the spelling 900-5M-15 from memory). The profile (H, S,
 R) is not in this spelling, so two such belts agree in size only.
 """
@@ -23,8 +24,11 @@ PITCHES = {  # inches between teeth; shortest length number read as one
     "XXH": ("1.250", 700),
 }
 METRIC_PITCHES = {"3M": 3, "5M": 5, "8M": 8, "14M": 14, "20M": 20}
-WIDTHS = ("012", "019", "025", "031", "037", "050", "075", "100", "150", "200", "300", "400", "500")
-"""Width codes, hundredths of an inch (from memory, after IP-24)."""
+WIDTHS = {
+    **{"012": "0.125", "019": "0.1875", "025": "0.25", "031": "0.3125", "037": "0.375", "050": "0.5", "075": "0.75"},
+    **{"100": "1", "150": "1.5", "200": "2", "300": "3", "400": "4", "500": "5"},
+}
+"""Width codes, hundredths of an inch cut off: 037 is 3/8 in (from memory, after IP-24)."""
 
 
 def _section(name: str, pitch: str, unit: Unit) -> Section:
@@ -50,7 +54,7 @@ def find(text: str) -> Iterator[Found]:
         number, double, name, code = match.groups()
         length = _pitch_length(number, name)
         if length is not None:
-            width = Decimal(code) / 100 if code else None
+            width = Decimal(WIDTHS[code]) if code else None
             yield _found(match, SECTIONS[double + name], length, width, "context")
     for match in _METRIC.finditer(text):
         number, gap, name, _, wide = match.groups()

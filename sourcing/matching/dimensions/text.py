@@ -22,13 +22,26 @@ _SAME = str.maketrans(
 )
 
 
+LONGEST_TEXT = 3000
+"""A longer text is cut: nobody describes a part in more, and hostile cells are that long."""
+
+
 def plain(text: str) -> str:
     """Upper case, one kind of dash, times sign, quotation mark and space; vulgar fractions written out."""
     return text.translate(_SAME).upper().replace("''", '"').strip()
 
 
 BEFORE = r"(?:(?<![A-Z0-9.,$€£#-])(?<!\b\d/)|(?<=BELT-)|(?<=RIEMEN-))"
-"""Where a designation with a letter may begin: 'CV-B36' is a part number, '2/B36' two belts joined."""
+"""Where a designation with a letter may begin: 'CV-B36' is a part number; of '2/B36', two belts joined, the 2."""
+
+JOINED = r"(?:(?P<strands>[2-9]|1[0-2])/)?"
+"""How many V-belts are joined side by side, before a section: '3/5V850' (from memory, after IP-20 and IP-22)."""
+
+
+def strands_of(match: re.Match[str]) -> int:
+    """The joined strands a match of JOINED says; 1 where it says none."""
+    return int(match["strands"] or 1)
+
 
 AFTER = r"(?![A-Z0-9]|[.,-]\d|/\d+(?![\dA-Z])|-[A-Z]|\s?%)"
 """Where it must end. A slash may lead to another designation ('4L390/4L400'): both are read, and differ."""
@@ -51,7 +64,7 @@ _SPOKEN: dict[FamilyName, re.Pattern[str]] = {
         r"COJINETES?|CUSCINETT[OI])\b|(?<!AUF )(?<!AB )(?<!AM )(?<!IM )(?<!VOM )(?<!OP )(?<!EX )(?<!AN )\bLAGER\b(?!:)"
     ),
     "chain": re.compile(
-        r"\b(?:CHAINS?|(?:ROLLEN|ANTRIEBS)?KETTEN?|CHA[IÎ]NES?|CADENAS?|(?:ROL|AANDRIJF)?KETTING(?:EN)?|CATEN[AE])\b"
+        r"\b(?:CHAINS?|(?:(?:EINFACH|ZWEIFACH|DREIFACH|DOPPEL|SIMPLEX|DUPLEX|TRIPLEX)?(?:ROLLEN|ANTRIEBS)?-?)KETTEN?|CHA[IÎ]NES?|CADENAS?|(?:ROL|AANDRIJF)?KETTING(?:EN)?|CATEN[AE])\b"
     ),
 }
 # 'auf Lager', 'ab Lager' is German for 'in stock': a bearing is not spoken of.
@@ -64,6 +77,7 @@ _BLOCKED: dict[FamilyName, re.Pattern[str]] = {
         r"POULIES?|TENDEURS?|GALETS?|CARTERS?|POLEAS?|TENSOR(?:ES)?|SPANROL(?:LEN)?|[A-Z]*SCHIJF)\b"
     ),
     "bearing": re.compile(
+        r"\bBEARING (?:SEAL|CAP|CUP|RETAINER|SHIM|SPACER|PLATE|FLANGE|BLOCK|CAGE|NUT|COVER|RACE)S?\b|"
         r"\b(?:HOUSINGS?|PULLERS?|CARRIERS?|ADAPT[EO]RS?|SLEEVES?|PUSHERS?|GREASE|SPACERS?|FILTERS?|BOLTS?|SCREWS?|"
         r"[A-ZÄÖÜ]*(?:GEH[ÄA]USE|ABZIEHER|H[ÜU]LSEN?)|PALIERS?|EXTRACTEURS?|SOPORTES?|EXTRACTOR(?:ES)?)\b"
     ),
@@ -74,6 +88,21 @@ _BLOCKED: dict[FamilyName, re.Pattern[str]] = {
     ),
 }
 # 'Belt guide 5/8 x 12', 'bearing housing 6203', 'sprocket 40-12': made for it, not the thing itself.
+
+_OTHER = (
+    r"SEALS?|O-?RINGS?|SNAP[- ]?RINGS?|CIRCLIPS?|CAPS?|RETAINERS?|SHIMS?|WASHERS?|CUPS?|CAGES?|PLATES?|PULLEYS?|"
+    r"WHEELS?|SPINDLES?|SHAFTS?|HUBS?|BUSHINGS?|NUTS?|FLANGES?|DICHTUNG(?:EN)?|SICHERUNGSRINGE?|DECKEL|SCHEIBEN?|WELLEN?|"
+    r"NABEN?|JOINTS?|CACHES?|BAGUES?|COUVERCLES?|RONDELLES?|ROUES?|ARBRES?|RET[ÉE]N(?:ES)?|SELLOS?|TAPAS?|ARANDELAS?|"
+    r"RUEDAS?|EJES?|AFDICHTING(?:EN)?|DEKSELS?|WIEL(?:EN)?"
+)
+_MADE_FOR: dict[FamilyName, re.Pattern[str]] = {
+    family: re.compile(
+        rf"\b(?:{_OTHER})\b[^|,;]{{0,16}}?(?:\b(?:FOR|WITH|F[ÜU]R|MIT|DE|DU|DEL|POUR|AVEC|PARA|CON|VOOR|MET)\b|\bW/)"
+        rf"[^|,;]{{0,16}}?(?:{pattern.pattern})"
+    )
+    for family, pattern in _SPOKEN.items()
+}
+# 'Seal for bearing 6203', 'joint de roulement', 'wheel with bearing 6203': another thing is sold.
 
 _HEAD: dict[FamilyName, re.Pattern[str]] = {
     family: re.compile(rf"(?:^|\| ?)(?:{pattern.pattern})[,;:]") for family, pattern in _SPOKEN.items()
@@ -91,8 +120,22 @@ def spoken_of(text: str) -> frozenset[FamilyName]:
 def blocked_in(text: str) -> frozenset[FamilyName]:
     """The families of which a plain text names only something made for them: a keeper, a housing, a sprocket."""
     return frozenset(
-        family for family, pattern in _BLOCKED.items() if pattern.search(text) and not _HEAD[family].search(text)
+        family
+        for family, pattern in _BLOCKED.items()
+        if (pattern.search(text) or _MADE_FOR[family].search(text)) and not _HEAD[family].search(text)
     )
+
+
+_MACHINE = re.compile(
+    r"\b(?:FITS|SUITS|PASST ZU|PAST OP|(?:MODELL?[EO]?S?|MOD[EÈ]LES?|SERIES|S[EÉ]RIE)[.:]?(?:\s(?:NO|NR)\.?)?)\s$"
+)
+# 'Belt, fits model C48': the machine's name, though it is written as a belt is. 'Belt for A36' may be either, and a
+# question is cheap: it stays read.
+
+
+def for_a_machine(text: str, start: int) -> bool:
+    """Whether what begins at `start` of a plain text is named as the machine the thing is for."""
+    return bool(_MACHINE.search(text[max(0, start - 40) : start]))
 
 
 def has_words(text: str) -> bool:

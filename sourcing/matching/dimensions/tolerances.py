@@ -9,10 +9,10 @@ from decimal import Decimal
 from ...basics.value import Value
 from .size import BeltSize, in_mm, lengths_as
 
-IP20 = ((38, "0.6"), (90, "0.7"), (158, "0.8"), (195, "1.0"), (240, "1.1"))
+IP20 = ((42, "0.6"), (90, "0.7"), (158, "0.8"), (195, "1.0"), (240, "1.1"))
 """IP-20, Machinery's Handbook 31st ed. p. 2575 table 8 and an engineering reference page: plus-minus in inches for
 numbers below the first figure; printed 0.6 to 35, 0.7 from 42 to 85, 0.8 from 90 to 144, 1.0 from 158 to 180, 1.1 from
-195 to 210, 1.3 at 240. At 38 two printings differ (0.7, 0.6): the wider is taken."""
+195 to 210, 1.3 at 240. At 38 two printings differ (0.7, 0.6): the narrower is taken."""
 
 IP20_BEYOND = Decimal("1.3")
 
@@ -91,7 +91,12 @@ def _even(mm: Decimal, source: str) -> Tolerance:
 
 
 def allowed_apart(one: BeltSize, other: BeltSize) -> Tolerance:
-    """The most two lengths may lie apart so that each is inside the other's tolerance; plus equals minus."""
+    """The most two lengths may lie apart so that each is inside the other's tolerance; plus equals minus.
+
+    Two light-duty belts: lists go by whole and half inches (common practice, no source), so IP-20's 0.6 is too wide.
+    """
+    if one.section.light_duty and other.section.light_duty:
+        return _own(one.section.family)
     tolerances = [tolerance_of(one), tolerance_of(other)]
     least = min(tolerances, key=lambda tolerance: min(tolerance.plus, tolerance.minus))
     return _even(min(least.plus, least.minus), least.source)

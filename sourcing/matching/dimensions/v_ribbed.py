@@ -3,8 +3,9 @@
 Metric: ribs, profile, effective length in mm (6PK2120: 6 ribs, 2120 mm, a published example). Inch: outside length in
 tenths of an inch, profile letter, ribs (845K8, 540L10: published examples in a distributor's table; others call the
 length effective). PK effective to outside: about 14 mm more (one page's rule of thumb, +/- 3 mm), so an inch and a
-metric belt meet in two ways, and where these disagree there is no answer. Rib pitches: ISO 9982 as a trade
-association prints it. TRAP: 540L10 is V-ribbed with 10 ribs, 540L is a synchronous belt.
+metric belt meet in two ways, and where these disagree there is no answer; of the other profiles no figure was read,
+and inch and metric do not meet. Rib pitches: ISO 9982 as a trade association prints it. TRAP: 540L10 is V-ribbed with
+10 ribs, 540L is a synchronous belt.
 """
 
 import re
@@ -23,7 +24,6 @@ _INCH_ADDITIONS = {
         Addition(to="effective", add=Decimal("-0.55"), source="a rule of thumb, 14 mm less than outside"),
     )
 }
-_EITHER = (Addition(to="effective", add=Decimal(0), source="the number read as effective length"),)
 
 
 def _section(name: str, profile: str) -> Section:
@@ -37,7 +37,7 @@ def _section(name: str, profile: str) -> Section:
         base=base,
         widths=(),
         pitch=Decimal(RIB_PITCH[profile]),
-        additions=_INCH_ADDITIONS.get(profile, _EITHER) if inch else (),
+        additions=_INCH_ADDITIONS.get(profile, ()) if inch else (),
     )
 
 

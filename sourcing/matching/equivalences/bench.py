@@ -1,23 +1,20 @@
 """Whether a statement about a machine and its serial numbers holds for the machine on the bench."""
 
-import re
 from typing import Literal
 
 from ...basics.equivalence import Bench, Statement
 from ...basics.part_number import number_key
 from ...basics.value import changed
+from ..serials import serial_order, serial_standing
 
 Fit = Literal["holds", "contradicts", "open"]
 """'open': it can't be told, so the condition stays a warning in words."""
-
-_FIGURES = re.compile(r"\d+")
 
 
 def fits(statement: Statement, bench: Bench | None) -> Fit:
     """How the statement's machine and serial numbers stand to the bench; both ends of a span belong to it.
 
-    Serial numbers are compared as numbers where both have the same letters in the same places. A span without a
-    machine stays open: a serial number means something only within one model.
+    A span without a machine stays open: a serial number means something only within one model.
     """
     if not statement.machine:
         return "open" if statement.serial_from or statement.serial_to else "holds"
@@ -46,25 +43,11 @@ def why_not_followed(statement: Statement, bench: Bench) -> str:
 
 def span_is_backwards(first: str, last: str) -> bool:
     """Whether a span of serial numbers ends before it begins, as far as the two can be compared."""
-    one, other = _shape(first), _shape(last)
-    return one[0] == other[0] and bool(one[1]) and one[1] > other[1]
+    return serial_order(first, last) == "after"
 
 
 def _within(serial: str, first: str, last: str) -> Fit:
-    if not first and not last:
-        return "holds"
-    if span_is_backwards(first, last):
-        return "open"
-    shape, here = _shape(serial)
-    low, high = _shape(first), _shape(last)
-    comparable = [bool(here) and shape == end[0] for end in (low, high)]
-    if (first and comparable[0] and here < low[1]) or (last and comparable[1] and here > high[1]):
+    standing = serial_standing(serial, first, last)
+    if standing in ("below", "above"):
         return "contradicts"
-    settled = (not first or comparable[0]) and (not last or comparable[1])
-    return "holds" if settled else "open"
-
-
-def _shape(serial: str) -> tuple[str, tuple[int, ...]]:
-    """'AB-0120' is ('AB#', (120,)): the letters with a mark for each run of figures, and the figures as numbers."""
-    key = number_key(serial)
-    return _FIGURES.sub("#", key), tuple(map(int, _FIGURES.findall(key)))
+    return "holds" if standing == "within" else "open"

@@ -46,7 +46,9 @@ def kits_holding(links: Links, nodes: Iterable[int], bench: Bench | None = None)
     """The kits that hold one of these nodes, and kits that hold those; how many by the way that is shown."""
     kits = _Kits(links, bench)
     seen = set(nodes)
-    waiting: deque[tuple[int, int | None, list[int]]] = deque((node, 1, []) for node in sorted(seen))
+    waiting: deque[tuple[int, int | None, list[int]]] = deque(
+        (node, 1, []) for node in sorted(seen, key=links.nodes.__getitem__)
+    )
     found: list[KitItem] = []
     while waiting and len(found) < MOST_KITS:
         node, times, way = waiting.popleft()

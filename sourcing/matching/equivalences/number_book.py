@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from itertools import islice
 from typing import Any
+from weakref import WeakKeyDictionary
 
 from ...basics.equivalence import STANDINGS, Standing, Statement
 from ...basics.part_number import OURS, PartNumber, number_key
@@ -46,8 +47,21 @@ class NumberBook:
         return {name: getattr(self, name) for name in names}
 
 
+_WRITTEN: WeakKeyDictionary[Graph, NumberBook] = WeakKeyDictionary()
+"""The book of each graph in use; it goes when its graph goes."""
+
+
 def number_book(graph: Graph) -> NumberBook:
-    """The book of all parts: linear in the table. Paths are not written out: `path_words` tells one when asked."""
+    """The book of all parts: linear in the table. Paths are not written out: `path_words` tells one when asked.
+
+    Of one graph it is written once, however often it is asked for; nobody changes it.
+    """
+    if graph not in _WRITTEN:
+        _WRITTEN[graph] = _number_book(graph)
+    return _WRITTEN[graph]
+
+
+def _number_book(graph: Graph) -> NumberBook:
     book = NumberBook()
     if _wrote_all(book, graph, MOST_PARTS * len(graph.links.nodes) + FEW_ROWS):
         return book

@@ -9,12 +9,16 @@ PART_COLUMNS = (
 STATEMENT_COLUMNS = (
     "number", "left maker", "left number", "relation", "count", "right maker", "right number", "condition", "machine",
     "serial from", "serial to", "standing", "source", "stated on", "stated by", "doubt",
+    "as of change",
 )  # fmt: skip
 MAKER_COLUMNS = ("alias", "maker")
 
 NUMBER_COLUMNS = frozenset(("code", "left number", "right number", "machine", "serial from", "serial to"))
 """Columns of numbers as printed: what a spreadsheet may have changed in them is told, never read as something."""
 DAY_COLUMN = "stated on"
+AS_OF_COLUMN = "as of change"
+"""The number of the table's newest change when the row was written out: by it an import sees what was changed since.
+A row made by hand leaves it blank."""
 
 
 class Sheet(NamedTuple):

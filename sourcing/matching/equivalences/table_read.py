@@ -15,7 +15,7 @@ from ...basics.value import changed
 from .makers import Makers
 from .number_cells import cell_text
 from .table_columns import NUMBER_COLUMNS, SHEETS
-from .table_rows import Row, alias_of, part_of, statement_of
+from .table_rows import Row, alias_of, as_of, part_of, statement_of
 
 T = TypeVar("T")
 Cells = Iterable[Sequence[object]]
@@ -46,11 +46,18 @@ def table_from(pages: Pages) -> tuple[EquivalenceTable, tuple[Problem, ...]]:
     parts = _parts(_read(pages, "parts", part_of, problems), pages, problems)
     told = _Told(Makers(aliases), frozenset(number_key(part.code) for part in parts))
     statements: list[Statement] = []
-    for at, statement in _read(pages, "statements", statement_of, problems):
+    known_to: dict[int, int] = {}
+    for at, (statement, change) in _read(pages, "statements", _statement, problems):
         wrong = told.take(statement, statements)
         problems += [changed(one, place=pages.place("statements", at)) for one in wrong]
-    table = EquivalenceTable(parts=tuple(parts), statements=tuple(statements), aliases=aliases)
+        if change is not None and not wrong:
+            known_to[at] = change
+    table = EquivalenceTable(parts=tuple(parts), statements=tuple(statements), aliases=aliases, as_of=known_to)
     return table, tuple(problems)
+
+
+def _statement(row: Row, at: int) -> tuple[Statement, int | None]:
+    return statement_of(row, at), as_of(row)
 
 
 def _parts(read: Iterator[tuple[int, OurPart]], pages: Pages, problems: list[Problem]) -> list[OurPart]:

@@ -10,6 +10,7 @@ from ...basics.equivalence import MakerAlias, OurPart, Relation, Standing, State
 from ...basics.part_number import OURS, PartNumber, maker_key, number_key
 from ...basics.problem import refused
 from .bench import span_is_backwards
+from .table_columns import AS_OF_COLUMN
 
 Row = Mapping[str, str]
 _KINDS = {"relation": Relation, "standing": Standing, "cogs": Cogs, "side": Side, "sold as": SoldAs}
@@ -62,6 +63,14 @@ def statement_of(row: Row, at: int) -> Statement:
     )
     _sensible(statement)
     return statement
+
+
+def as_of(row: Row) -> int | None:
+    """The change up to which a row of 'statements' knows of everything; None where it does not say."""
+    found = row.get(AS_OF_COLUMN, "")
+    if not found or found == "0":
+        return None if not found else 0
+    return _whole(found, lambda: refused("not-a-change-number", found=found))
 
 
 def alias_of(row: Row, at: int) -> MakerAlias:

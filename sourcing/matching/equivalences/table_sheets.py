@@ -7,14 +7,16 @@ Cell = str | int
 Row = tuple[Cell, ...]
 
 
-def table_sheets(table: EquivalenceTable) -> dict[str, tuple[tuple[str, ...], list[Row]]]:
+def table_sheets(table: EquivalenceTable, as_of: int | None = None) -> dict[str, tuple[tuple[str, ...], list[Row]]]:
     """Worksheet name to its header and rows. Read back, they give the same table, but that rows are counted anew.
 
-    Part numbers are text; only counts and the statements' own numbers are numbers. Blank is ''.
+    Part numbers are text; only counts, the statements' own numbers and `as_of` are numbers. Blank is ''. `as_of`: the
+    number of the newest change the table knows of, written in every row.
     """
+    known_to = "" if as_of is None else as_of
     return {
         "parts": (PART_COLUMNS, [_part(one) for one in table.parts]),
-        "statements": (STATEMENT_COLUMNS, [_statement(one) for one in table.statements]),
+        "statements": (STATEMENT_COLUMNS, [(*_statement(one), known_to) for one in table.statements]),
         "makers": (MAKER_COLUMNS, [_alias(one) for one in table.aliases]),
     }
 

@@ -11,7 +11,8 @@ from ...basics.asked import Asked
 from ...basics.offer import Offer
 from ...basics.value import Value
 from ..dimensions.size_check import check_size
-from .said_of import Said, Word, asked_by, plain, said_of
+from ..words.text import unaccented
+from .said_of import Stated, Word, asked_by, said_of
 
 COGGED_SECTION = re.compile(r"(?<![A-Z0-9])(?:[ABC]X-?\d{2,3}|[358]VX-?\d{3,4}|XP[ZABC] ?-?\d{3,4})(?![A-Z0-9])")
 """Designations of cogged belts: X after a classical or narrow section (ARPM/RMA IP-20, IP-22), XP (DIN 7753)."""
@@ -58,7 +59,7 @@ def check_asked(asked: Asked, size: str, offer: Offer, quantity: int = 1) -> Ask
     )
 
 
-def _attributes(asked: Asked, said: Said, offer: Offer) -> Iterator[tuple[str, str, Word]]:
+def _attributes(asked: Asked, said: Stated, offer: Offer) -> Iterator[tuple[str, str, Word]]:
     yield "cord", *_made_of(asked.cord, asked_by(asked.cord).cord, said.cord, offer)
     yield "cover", *_made_of(asked.cover, asked_by(asked.cover).cover, said.cover, offer)
     yield "cogs", asked.cogs, _cogs(said, offer)
@@ -69,11 +70,11 @@ def _made_of(asked: str, known: str, word: Word, offer: Offer) -> tuple[str, Wor
     """(what is asked, what is said). An asked word no list knows is met where the text holds it, else a question."""
     if known or not asked:
         return known, word
-    want = plain(asked)
-    return want, Word(value=want, text=asked) if want in plain(offer.description) else Word()
+    want = unaccented(asked)
+    return want, Word(value=want, text=asked) if want in unaccented(offer.description) else Word()
 
 
-def _cogs(said: Said, offer: Offer) -> Word:
+def _cogs(said: Stated, offer: Offer) -> Word:
     if said.cogs.value or said.cogs.doubt:
         return said.cogs
     if "cogged" in said.cogs.denied:
@@ -103,7 +104,7 @@ class _Shape(Value, frozen=True, kw_only=True):
     """One piece, pair, matched set or kit: what is asked against what is offered, and how much must be ordered."""
 
     asked: Asked
-    said: Said
+    said: Stated
     offer: Offer
     quantity: int
 
@@ -163,6 +164,8 @@ class _Shape(Value, frozen=True, kw_only=True):
                 yield f"{self.want} not stated: ask; the price is taken for one {sold}"
             elif sold != "pair":
                 yield f"{self.want} not stated: ask (it is sold in packs of {self.offer.pack})"
+        elif sold == "each" and self.said.packed > 1 and self.offer.pack != self.said.packed:
+            yield f"its text counts {self.said.packed}: ask whether the price is for one or for all"
         elif sold == "kit" and word.value == "set":
             yield f"kit not stated: ask (offered is a {self.have})"
 

@@ -16,20 +16,56 @@ _VERB = {
 
 
 class Known(Value, frozen=True, kw_only=True):
-    """What clues are held against: the part the evidence names, and the lists that name it."""
+    """What clues are held against: the part the evidence names, the lists that name it, and lists that only agree in
+    size.
+    """
 
     part: OurPart | None
     lists: tuple[Seen, ...]
+    alike: tuple[Seen, ...] = ()
 
     @property
     def size(self) -> tuple[str, str]:
         """(who says it, the size): the lists' own word first, then our part's; blanks where nobody says one."""
-        saying = [one for one in self.lists if one.evidence.size]
+        saying = [one for one in (*self.lists, *self.alike) if one.evidence.size]
         if saying:
             return list_words(saying), saying[0].evidence.size
         if self.part and self.part.size:
             return f"our part {self.part.code} is", self.part.size
         return "", ""
+
+
+def silent_lists(seen: Sequence[Seen], deciding: Sequence[Seen]) -> list[Seen]:
+    """Lists about this machine that name a size and no number, as far as they are heard beside the deciding ones.
+
+    Sellers' lists are heard where no maker's list decides.
+    """
+    makers = any(one.evidence.kind in MAKERS_LISTS for one in deciding)
+    heard = MAKERS_LISTS if makers else MAKERS_LISTS | {"seller's list"}
+    return [one for one in seen if one.use == "size only" and one.evidence.size and one.evidence.kind in heard]
+
+
+def alike_in_size(silent: Sequence[Seen], deciding: Sequence[Seen], part: OurPart | None) -> list[Seen]:
+    """Of these lists, those whose size is the one the deciding lists name, or else our part's."""
+    named = [one.evidence.size for one in deciding if one.evidence.size] or ([part.size] if part and part.size else [])
+    return [
+        one for one in silent if named and all(check_size(n, one.evidence.size).verdict == "same size" for n in named)
+    ]
+
+
+def overruled_sizes(seen: Sequence[Seen], known: Known) -> Iterator[str]:
+    """What sellers' lists that name only a size say against makers' lists."""
+    who, size = known.size
+    if not known.lists or known.lists[0].evidence.kind not in MAKERS_LISTS:
+        return
+    for one in seen:
+        if one.use == "size only" and one.evidence.kind == "seller's list" and one.evidence.size:
+            check = check_size(size, one.evidence.size)
+            if check.vetoes:
+                yield (
+                    f"a seller's list says {one.evidence.size}, {who} {size}: {check.words}; makers' lists are trusted"
+                    " before it"
+                )
 
 
 def list_words(lists: Sequence[Seen]) -> str:
@@ -63,11 +99,10 @@ def _which(parts: set[str]) -> str:
 def size_conflicts(seen: Sequence[Seen], known: Known) -> Iterator[str]:
     """A list's size against our part's, the lists' sizes among themselves, and the drive against a seller's list.
 
-    A maker's list that names a size and no number is heard too. Geometry is trusted after makers' lists: against them
-    it is told as a clue is (see `clue_words`).
+    A list that names a size and no number is heard too. Geometry is trusted after makers' lists: against them it is
+    told as a clue is (see `clue_words`).
     """
-    silent = [one for one in seen if one.use == "size only" and one.evidence.kind in MAKERS_LISTS]
-    stated = [one for one in (*known.lists, *silent) if one.evidence.size]
+    stated = [one for one in (*known.lists, *silent_lists(seen, known.lists)) if one.evidence.size]
     for one in stated:
         if known.part and known.part.size:
             check = check_size(known.part.size, one.evidence.size)

@@ -1,7 +1,6 @@
 """Whether a list is for this machine: its model, and its range of serial numbers with both ends inclusive.
 
-Serial numbers are compared only where they are made alike: letters in the same places and only the last run of digits
-differing. What can't be compared is not known; nobody's machine is guessed into a range.
+What can't be compared is not known; nobody's machine is guessed into a range.
 """
 
 import re
@@ -11,8 +10,8 @@ from ...basics.evidence import Evidence
 from ...basics.job import Machine
 from ...basics.part_number import number_key
 from ...basics.value import Value
+from ..serials import serial_standing
 
-_RUN = re.compile(r"\d+|[^\d]+")
 _TOKEN = re.compile(r"[^\W_]+")
 
 
@@ -58,17 +57,14 @@ def _serial(evidence: Evidence, serial: str, whose: str) -> Coverage:
     if not (low or high):
         return COVERS
     span = serial_span(low, high)
-    if low and high and serial_order(low, high) == "after":
+    standing = serial_standing(serial, low, high)
+    if standing == "backwards":
         return Coverage(verdict="unknown", words=f"its range of serial numbers runs backwards ({span})")
     if not serial:
         return Coverage(verdict="unknown", words=f"the list is for {span}; the {whose}'s serial number is not noted")
-    below = serial_order(serial, low) == "before" if low else False
-    above = serial_order(serial, high) == "after" if high else False
-    if below or above:
-        return Coverage(
-            verdict="other", words=f"the list is for {span}; {serial} is {'below' if below else 'above'} it"
-        )
-    if (low and serial_order(serial, low) is None) or (high and serial_order(serial, high) is None):
+    if standing in ("below", "above"):
+        return Coverage(verdict="other", words=f"the list is for {span}; {serial} is {standing} it")
+    if standing == "open":
         return Coverage(verdict="unknown", words=f"the list is for {span}; {serial} is numbered in another way")
     return COVERS
 
@@ -78,14 +74,3 @@ def serial_span(low: str, high: str) -> str:
     if low and high:
         return f"serial {low} to {high}"
     return f"serial {low} and up" if low else f"serial up to {high}"
-
-
-def serial_order(one: str, other: str) -> Literal["before", "same", "after"] | None:
-    """Where `one` stands beside `other`; None where they are not made alike."""
-    left, right = _RUN.findall(number_key(one)), _RUN.findall(number_key(other))
-    if not left or len(left) != len(right) or not (left[-1].isdecimal() and right[-1].isdecimal()):
-        return "same" if left and left == right else None
-    if left[:-1] != right[:-1]:
-        return None
-    first, second = int(left[-1]), int(right[-1])
-    return "same" if first == second else "before" if first < second else "after"

@@ -14,8 +14,18 @@ from ...basics.identity import Certainty, Identity, Seen, Tie, Use
 from ...basics.job import JobLine, Machine
 from ...basics.part_number import PartNumber
 from ...basics.value import Value, changed
+from ..dimensions.reading import read_names
 from .asked_merge import asked_of_lists, merged
-from .conflicts import Known, clue_note, clue_words, list_conflicts, size_conflicts
+from .conflicts import (
+    Known,
+    alike_in_size,
+    clue_note,
+    clue_words,
+    list_conflicts,
+    overruled_sizes,
+    silent_lists,
+    size_conflicts,
+)
 from .coverage import coverage
 from .next_steps import next_steps
 
@@ -36,19 +46,21 @@ def identify(question: Question, look_up: LookUp, parts: Mapping[str, OurPart]) 
     deciding = _deciding(seen)
     codes = sorted({tie.part for one in deciding for tie in one.ties})
     leaning = codes[0] if len(codes) == 1 else _first_named(seen)
-    known = Known(part=parts.get(leaning), lists=tuple(deciding))
+    alike = alike_in_size(silent_lists(seen, deciding), deciding, parts.get(leaning))
+    known = Known(part=parts.get(leaning), lists=tuple(deciding), alike=tuple(alike))
     conflicts = [*list_conflicts(seen, deciding, codes), *size_conflicts(seen, known)]
     settled = len(codes) == 1 and not conflicts
     seen = [_used(one, deciding, known, leaning if len(codes) == 1 else "") for one in seen]
     asked, differ = _asked(question.line, parts.get(question.line.part or leaning), seen)
     clues = [words for one in seen if _is_clue(one) for words in clue_words(one, known)]
-    told = [*conflicts, *_overruled(seen), *clues, *differ, *_other_part(question.line, leaning, settled)]
+    overruled = [*_overruled(seen), *overruled_sizes(seen, known)]
+    told = [*conflicts, *overruled, *clues, *differ, *_other_part(question.line, leaning, settled)]
     certainty = _certainty(deciding, bool(conflicts) or len(codes) > 1)
     return Identity(
         part=leaning if settled else "",
         leaning=leaning,
         certainty=certainty,
-        words=_words(certainty, deciding, leaning, parts),
+        words=_words(certainty, known, leaning, parts),
         seen=tuple(seen),
         conflicts=tuple(dict.fromkeys(told)),
         next_steps=next_steps(seen, question.machine, certainty),
@@ -60,6 +72,8 @@ def _seen(at: int, one: Evidence, machine: Machine, look_up: LookUp) -> Seen:
     """A line of evidence before it is weighed against the others."""
     ties = tuple(look_up(one.part_number)) if one.number else ()
     use, words = _use(one, machine, ties)
+    if one.size and not read_names(one.size, certain=True):
+        words = f"{words}; its size '{one.size}' can't be read, so it is compared with none"
     return Seen(at=at, evidence=one, use=use, ties=ties, words=words)
 
 
@@ -116,6 +130,8 @@ def _used(one: Seen, deciding: Iterable[Seen], known: Known, part: str) -> Seen:
     """A sellers' list beside makers' lists agrees or is overruled; a clue is told what it comes to."""
     if _is_clue(one):
         return changed(one, words=clue_note(one, known))
+    if one in known.alike:
+        return changed(one, words=f"{one.words}; agrees in size")
     if one.use != "decides" or any(one.at == other.at for other in deciding):
         return one
     names = one.ties[0].part
@@ -162,13 +178,16 @@ def _certainty(deciding: Sequence[Seen], contradicted: bool) -> Certainty:
     return "lists agree" if len(deciding) > 1 else "one list"
 
 
-def _words(certainty: Certainty, deciding: Sequence[Seen], leaning: str, parts: Mapping[str, OurPart]) -> str:
+def _words(certainty: Certainty, known: Known, leaning: str, parts: Mapping[str, OurPart]) -> str:
+    deciding = known.lists
     name = f"{leaning} ({parts[leaning].name})" if leaning in parts and parts[leaning].name else leaning
     said = " and ".join(f"the {one.evidence.kind} ({one.evidence.says})" for one in deciding)
     if certainty == "lists agree":
         return f"{'both lists say' if len(deciding) == 2 else 'all lists say'} {name}: {said}"
     if certainty == "one list":
-        return f"one list says {name}: {said}; no second list confirms it"
+        beside = " and ".join(f"the {one.evidence.kind} ({one.evidence.size})" for one in known.alike)
+        second = f"{beside} agrees in size and names no number" if beside else "no second list confirms it"
+        return f"one list says {name}: {said}; {second}"
     if certainty == "sellers' lists only":
         return f"only {said} says {name}: no list of a maker confirms it"
     if certainty == "contradicted":

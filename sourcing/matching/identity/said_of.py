@@ -4,12 +4,14 @@ What is unclear is a doubt: it neither meets nor contradicts what is asked.
 """
 
 import re
-import unicodedata
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
 from ...basics.asked import Asked
 from ...basics.value import Value
+from ..words.counts import counts
+from ..words.sold_as import number_said
+from ..words.text import LONGEST_TEXT, unaccented
 from .said_words import (
     CHAIN_LINKS,
     COGS,
@@ -21,7 +23,6 @@ from .said_words import (
     LONE_SIDE,
     LOOKS,
     NO_SET,
-    NUMBERS,
     OPEN_SET,
     PACKING,
     REFERRED,
@@ -45,8 +46,12 @@ class Word(Value, frozen=True, kw_only=True):
     doubt: str = ""
 
 
-class Said(Value, frozen=True, kw_only=True):
-    """What texts say. `sold_as` is 'each', 'pair', 'set', 'matched set' or 'kit'; `pieces` how many, 0: not said."""
+class Stated(Value, frozen=True, kw_only=True):
+    """What texts say. `sold_as` is 'each', 'pair', 'set', 'matched set' or 'kit'; `pieces` how many, 0: not said.
+
+    `packed` counts what is packed together where no such word stands ('VE 10', '10/pk'); 0: not said, or not one count.
+    Nobody knows from it whether the price is for one or for all.
+    """
 
     cord: Word = Word()
     cover: Word = Word()
@@ -54,13 +59,14 @@ class Said(Value, frozen=True, kw_only=True):
     side: Word = Word()
     sold_as: Word = Word()
     pieces: int = 0
+    packed: int = 0
 
 
-LONGEST_TEXT = 3000
-"""A longer text is cut: nobody describes a part in more, and hostile cells are that long."""
+LOOK_BACK = 60
+"""So far before a word its denial is looked for: a whole text for each word is too long."""
 
 
-def said_of(description: str, *more: str, numbers: tuple[str, ...] = ()) -> Said:
+def said_of(description: str, *more: str, numbers: tuple[str, ...] = ()) -> Stated:
     """Read a description (and further texts, a note for instance). `numbers` are part numbers: a letter L or R at their
     end raises a question about the side and answers none.
     """
@@ -86,25 +92,19 @@ def asked_by(words: str) -> Asked:
 
 
 @lru_cache(maxsize=50_000)
-def _said(texts: tuple[str, ...], numbers: tuple[str, ...]) -> Said:
-    folded = " | ".join(plain(text) for text in texts)
+def _said(texts: tuple[str, ...], numbers: tuple[str, ...]) -> Stated:
+    folded = " | ".join(unaccented(text) for text in texts)
     shape, pieces = _shape(folded)
-    return Said(
+    packed = counts(folded)[0] if not shape.value else frozenset()
+    return Stated(
         cord=_one(folded, CORD),
         cover=_one(folded, COVER_WORDS),
         cogs=_one(folded, COGS),
         side=_side(folded, " | ".join(texts), numbers),
         sold_as=shape,
         pieces=pieces,
+        packed=next(iter(packed)) if len(packed) == 1 else 0,
     )
-
-
-def plain(text: str) -> str:
-    """Lower case, without accents, blanks single: 'Umhüllt' and 'UMHULLT' read alike."""
-    if not text.isascii():
-        text = unicodedata.normalize("NFKD", text.replace("\N{RIGHT SINGLE QUOTATION MARK}", "'"))
-        text = "".join(character for character in text if not unicodedata.combining(character))
-    return " ".join(text.casefold().split())
 
 
 class _Hit(Value, frozen=True, kw_only=True):
@@ -117,13 +117,17 @@ class _Hit(Value, frozen=True, kw_only=True):
 def _hits(text: str, words: Words) -> Iterator[_Hit]:
     for value, pattern in words:
         for match in pattern.finditer(text):
-            before, after = text[: match.start()], text[match.end() :]
-            if value == "wrapped" and PACKING.search(before):
+            if value == "wrapped" and _before(match, PACKING):
                 continue
             doubt = ""
-            if REFERRED.search(before) or LOOKS.search(after):
+            if _before(match, REFERRED) or LOOKS.search(text[match.end() : match.end() + LOOK_BACK]):
                 doubt = f"'{_around(text, match)}' does not say it outright"
-            yield _Hit(value=value, text=_shown(match[0]), denied=bool(DENIED.search(before)), doubt=doubt)
+            yield _Hit(value=value, text=_shown(match[0]), denied=_before(match, DENIED), doubt=doubt)
+
+
+def _before(match: "re.Match[str]", pattern: "re.Pattern[str]") -> bool:
+    """Whether the pattern, which ends with the end of a text, stands right before what was found."""
+    return bool(pattern.search(match.string, max(0, match.start() - LOOK_BACK), match.start()))
 
 
 def _shown(text: str) -> str:
@@ -165,11 +169,10 @@ def _side(text: str, as_written: str, numbers: Iterable[str]) -> Word:
     hits, turned = [], False
     for value, pattern in SIDE:
         for match in pattern.finditer(bare):
-            if THREAD.search(bare[match.end() :]):
+            if THREAD.search(bare[match.end() : match.end() + LOOK_BACK]):
                 turned = True
             else:
-                denied = bool(DENIED.search(bare[: match.start()]))
-                hits.append(_Hit(value=value, text=_shown(match[0]), denied=denied, doubt=""))
+                hits.append(_Hit(value=value, text=_shown(match[0]), denied=_before(match, DENIED), doubt=""))
     if hits:
         return _word(hits)
     if turned:
@@ -215,5 +218,4 @@ def _set_word(match: "re.Match[str]") -> str:
 
 
 def _count(match: "re.Match[str]") -> int:
-    found = match["n"] or match["m"] or match["k"]
-    return NUMBERS.get(found) or int(found)
+    return number_said(match["n"] or match["m"] or match["k"])

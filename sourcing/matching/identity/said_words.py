@@ -7,6 +7,11 @@ only: no letter of a belt's designation says its cord (K means an aramid cord, a
 import re
 from typing import Final
 
+from ..words.other_things import FOR, IN_PLACE_OF
+from ..words.sides import ALSO_STRAIGHT, CHAIN_WORDS, LEFT, RIGHT, SHORT_LEFT, SHORT_RIGHT, SIDE_OF_IT
+from ..words.sold_as import KITS, NUMBERS, PAIRS, PERHAPS_PAIRS, SETS
+from ..words.text import any_of
+
 Words = tuple[tuple[str, "re.Pattern[str]"], ...]
 
 
@@ -45,14 +50,15 @@ COGS: Final = _words(
 
 _NOT_THREAD: Final = r"(?![ -]*(?:angle[ds]?|away|over)\b)"
 
+_HAND: Final = r"(?:[ -]?hand(?:ed)?)?(?:[ -]?side)?"
+
 SIDE: Final = _words(
-    left=r"(?:left(?:[ -]?hand(?:ed)?)?(?:[ -]?side)?|(?<!\d-)lhs?|l/h|l\.h\.?|linke[rsnm]?|links|gauche"
-    rf"|izquierd[oa]s?)\b{_NOT_THREAD}",
-    right=r"(?:right(?:[ -]?hand(?:ed)?)?(?:[ -]?side)?|(?<!\d-)rhs?|r/h|r\.h\.?|rechte[rsnm]?|rechts|droite"
-    rf"|cote droit|derechas?|lado derecho)\b{_NOT_THREAD}",
+    left=rf"(?:left{_HAND}|{any_of(LEFT)}|(?<!\d-){any_of(SHORT_LEFT)}|l/h|l\.h\.?)\b{_NOT_THREAD}",
+    right=rf"(?:right{_HAND}|{any_of(RIGHT)}|(?<!\d-){any_of(SHORT_RIGHT)}|r/h|r\.h\.?"
+    rf"|{any_of(SIDE_OF_IT)} {any_of(ALSO_STRAIGHT)})\b{_NOT_THREAD}",
 )
 
-CHAIN_LINKS: Final = re.compile(r"\b(?:\d+|chain|connecting|offset|half|roller|master|with|of)[ -]+links\b")
+CHAIN_LINKS: Final = re.compile(rf"\b(?:\d+|{any_of(CHAIN_WORDS)}|with|of)[ -]+links\b")
 """'44 links' of a chain are no left side."""
 
 THREAD: Final = re.compile(
@@ -65,33 +71,29 @@ EITHER_SIDE: Final = re.compile(
     r"|\bbeide zijden\b"
 )
 
-_COUNT: Final = r"\d{1,2}|two|three|four|zwei|drei|vier|deux|trois|quatre|dos|tres|cuatro|twee|drie"
-_SET: Final = r"(?:sets?|satz|satze|jeux?|juegos?|kits?)"
+_COUNT: Final = rf"\d{{1,2}}|{any_of(NUMBERS)}"
+_SET: Final = any_of(SETS, ("kit", "kits"))
+_NO_SCREW: Final = r"(?! ?-?(?:screw|bolt|collar|nut|pin)s?\b)"
 
 SET_OF: Final = re.compile(
     rf"\b(?P<set>{_SET})(?: of | von | zu je | zu | de | van | a |/| ?x ?|-)(?P<n>{_COUNT})\b"
     rf"|\b(?P<m>{_COUNT})[ -]?(?:er|pcs?|pieces?|tlg|teilig(?:e[rs]?)?|st|delige?)?\.?[ -]{{1,2}}(?P<set2>{_SET})\b"
+    rf"{_NO_SCREW}"
     rf"|\b(?P<set3>pack)s? of (?P<k>{_COUNT})\b"
 )
 """'set of 2', 'set/2', 'jeu de 2', '3er-Satz', '2 pc set', 'pack of 2'."""
-
-NUMBERS: Final = {
-    **dict.fromkeys(("two", "zwei", "deux", "dos", "twee"), 2),
-    **dict.fromkeys(("three", "drei", "trois", "tres", "drie"), 3),
-    **dict.fromkeys(("four", "vier", "quatre", "cuatro"), 4),
-}
 
 SHAPE: Final[Words] = (
     ("matched set", re.compile(r"\b(?<!colour )(?<!color )(?<!colour-)(?<!color-)matched(?: (?:set|pair)s?)?\b(?! to\b)"
                                r"|\bsatzkonstant\w*|\b(?:aufeinander )?abgestimmt\w*|\bappariee?s?\b"
                                r"|\bemparejad[oa]s?\b|\bigualad[oa]s?\b|\b(?:op elkaar )?afgestemde?\b")),
-    ("kit", re.compile(r"\bkits?\b|\bbausatz\b|\breparatursatz\b|\breparatieset\b|\bnecessaire\b")),
-    ("pair", re.compile(r"\bpairs?\b|\bpaar\w{0,4}\b|\bpaires?\b|\bpares\b|\b(?:un|el) par\b|\bpar de\b")),
+    ("kit", re.compile(rf"\b{any_of(KITS)}\b")),
+    ("pair", re.compile(rf"\b{any_of(PAIRS)}\b")),
     ("each", re.compile(r"\beach\b|\bea\b|\bloose\b|\bsingly\b|\bsold single\b|\bsingle belt\b|\bunmatched\b"
                         r"|\beinzeln\w*|\bpro stuck\b|\ba l.?unite\b|\bpor unidad\b|\bsuelt[oa]s?\b|\bper stuk\b")),
 )  # fmt: skip
 
-OPEN_SET: Final = re.compile(r"\b(?:set|satz|jeu|juego|\w+satz|pr)\b(?! ?-?(?:screw|bolt|collar|nut|pin)s?\b)")
+OPEN_SET: Final = re.compile(rf"\b(?:{any_of(SETS, PERHAPS_PAIRS)}|\w+satz)\b{_NO_SCREW}")
 """A set without a count, or 'pr': a question. Words that only end in -satz are told apart by NO_SET."""
 
 NO_SET: Final = re.compile(r"\b(?:er|ein|zu|ab|an|auf|be|um|ver|vor|grund)satz\b")
@@ -103,9 +105,8 @@ DENIED: Final = re.compile(
 """Before a word: it is denied ('not matched', 'non-aramid', 'ohne Aramid')."""
 
 REFERRED: Final = re.compile(
-    r"(?:\b(?:replac(?:es|ing)|instead of|in place of|similar to|like|ersetzt|statt|anstelle|remplace|sustituye"
-    r"|vervangt)\b[ -]+(?:\w+[ -]+)?"
-    r"|\b(?:for|fits|fur|pour|para|voor|from|one of|half of|part of|aus|per)\b[ -]+"
+    rf"(?:\b(?:{any_of(IN_PLACE_OF)}|instead of|in place of|similar to|like)\b[ -]+(?:\w+[ -]+)?"
+    rf"|\b(?:{any_of(FOR)}|from|one of|half of|part of|aus|per)\b[ -]+"
     r"(?:an?|the|de|een|ein\w{0,2}|une?)?[ -]*)$"
 )
 """Before a word: it speaks of another thing ('replaces aramid', 'for a pair'). A question, never an answer."""

@@ -10,15 +10,17 @@ import numpy as np
 import numpy.typing as npt
 from rapidfuzz.distance import OSA
 
-from ..numbers.slip_kinds import OTHER_ARTICLE, slip_kind
-from .measures import Measure
+from ..numbers.slip_kinds import OTHER_ARTICLE, Kind, slip_kind
+from .crowding import Crowding
+from .measures import Measure, apart
 from .pairs import codes_of, forms_of, stems
 from .said import Said
 from .words_near import Positions
 
 RESPECTS: dict[str, tuple[str, ...]] = {
     "number": (
-        "same number", "number in the words", "same code", "not stated", "ending more", "near number", "other number"
+        "same number", "number in the words", "same code", "not stated", "ending more", "near number", "other number",
+        "near among many",  # stands last so that the facts kept with earlier answers keep their meaning
     ),
     "shared code": ("long, borne by one", "short, borne by one", "borne by a few", "borne by many", "none shared"),
     "other codes": ("none left", "left on one side", "left on both sides", "the shared code with an ending more"),
@@ -56,7 +58,13 @@ PRICE_STEPS = (1e-9, 0.03, 0.14, 0.30, 0.70, 1.39)
 LONG_CODE = 6
 """A code of so many characters is seldom met by chance."""
 
+BY_CHANCE: frozenset[Kind] = frozenset(
+    ("neighbours swapped", "character left out", "character doubled", "character added", "one character different")
+)
+"""One slip, as another article's number has too where numbers are short and many; look-alikes and lost zeros not."""
+
 Floats = npt.NDArray[np.float64]
+Known = tuple[int, Mapping[str, int], Crowding]
 
 
 class Compared(NamedTuple):
@@ -68,7 +76,7 @@ class Compared(NamedTuple):
 
 
 def compare(
-    rows: Sequence[Said], parts: Sequence[Said], pairs: tuple[Positions, Positions], cosine: Floats
+    rows: Sequence[Said], parts: Sequence[Said], pairs: tuple[Positions, Positions], cosine: Floats, crowd: Crowding
 ) -> Compared:
     """Compare each pair. How much a word or a code says is learnt from how many of these rows and parts bear it."""
     row, part = pairs
@@ -83,7 +91,7 @@ def compare(
         short, long = sorted((heavy_rows[i], heavy_parts[j]))
         covers = (shared / short, shared / long) if short else (NOT_DESCRIBED, NOT_DESCRIBED)
         makers = maker_level(one, other, named_rows[i], named_parts[j])
-        levels[at] = _levels(one, other, (*covers, cosine[at]), (makers, bearers))
+        levels[at] = _levels(one, other, (*covers, cosine[at]), (makers, bearers, crowd))
     return Compared(row, part, levels)
 
 
@@ -112,9 +120,9 @@ def word_weights(*tables: Sequence[Said]) -> dict[str, float]:
     return dict(zip(counts, logs.tolist(), strict=True))
 
 
-def _levels(one: Said, other: Said, alike: tuple[float, ...], known: tuple[int, Mapping[str, int]]) -> tuple[int, ...]:
-    makers, bearers = known
-    number, shared = number_level(one, other)
+def _levels(one: Said, other: Said, alike: tuple[float, ...], known: Known) -> tuple[int, ...]:
+    makers, bearers, crowd = known
+    number, shared = number_level(one, other, crowd)
     return (
         number,
         _shared_level(shared, bearers),
@@ -140,7 +148,7 @@ def _both_level(number: int, words: float) -> int:
     return by_number + (0 if words >= WORD_STEPS[1] else 1 if words >= WORD_STEPS[3] else 2)
 
 
-def number_level(one: Said, other: Said) -> tuple[int, frozenset[str]]:
+def number_level(one: Said, other: Said, crowd: Crowding) -> tuple[int, frozenset[str]]:
     """The level of 'number', the best any of the codes of the two reaches, and the codes shared."""
     if shared := frozenset(key for key in one.keys & other.keys if _one_makers(one.whose(key), other.whose(key))):
         return 0, shared
@@ -151,7 +159,7 @@ def number_level(one: Said, other: Said) -> tuple[int, frozenset[str]]:
         return 2, shared
     if not own or not others:
         return 3, shared
-    return _unlike_level(one, other, own, others), shared
+    return _unlike_level(one, other, (own, others), crowd), shared
 
 
 def _one_makers(left: frozenset[str], right: frozenset[str]) -> bool:
@@ -159,15 +167,19 @@ def _one_makers(left: frozenset[str], right: frozenset[str]) -> bool:
     return not left or not right or "" in left or "" in right or not left.isdisjoint(right)
 
 
-def _unlike_level(one: Said, other: Said, own: frozenset[str], others: frozenset[str]) -> int:
+def _unlike_level(one: Said, other: Said, codes: tuple[frozenset[str], frozenset[str]], crowd: Crowding) -> int:
+    own, others = codes
     if not own.isdisjoint(other.runs) or not others.isdisjoint(one.runs):
         return 4
     if any(code in stems(longer) or longer in stems(code) for code in own for longer in others):
         return 4
     kinds = {slip_kind(key, near) for key in one.keys for near in other.keys} - {None}
-    if kinds:
-        return 4 if kinds & OTHER_ARTICLE else 5
-    return 5 if any(OSA.distance(code, near, score_cutoff=1) <= 1 for code in own for near in others) else 6
+    if kinds & OTHER_ARTICLE:
+        return 4
+    if kinds - BY_CHANCE:
+        return 5
+    near = {code for code in own for each in others if OSA.distance(code, each, score_cutoff=1) <= 1}
+    return 5 if any(map(crowd.telling, near)) else 7 if near else 6
 
 
 def _shared_level(shared: frozenset[str], bearers: Mapping[str, int]) -> int:
@@ -230,8 +242,8 @@ def _measure_level(one: frozenset[Measure], other: frozenset[Measure]) -> int:
 
 
 def _contradict(one: frozenset[Measure], other: frozenset[Measure], kind: str) -> bool:
-    left, right = ({amount for k, amount in some if k == kind} for some in (one, other))
-    return bool(left - right and right - left)
+    left, right = apart(one, other, kind)
+    return bool(left and right)
 
 
 def _set_level(one: frozenset[str], other: frozenset[str]) -> int:

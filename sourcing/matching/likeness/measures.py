@@ -3,18 +3,31 @@
 Factors: the inch is 25.4 mm, the pound 453.59237 g exactly (international yard and pound agreement, 1959); US liquid
 measure from the gallon of 231 cubic inches (NIST Handbook 44, appendix C; the fluid ounce from memory). The tests check
 them against pint. Which abbreviation means what is common practice, no source.
+
+Lengths are rounded as people write them: a mower blade of 21 in is sold as 533 mm and as 53 cm. A text in whole
+centimetres, or in metres, covers its last place ('53 cm' is '530 ±5': 525 to 535 mm), but never more than one part in
+40 either way, and only from 100 mm up: a bore of 25 mm is not 1 in, a bolt of 8 mm not 5/16 in, and whether 13 mm and
+1/2 in are one belt's width its section says (`dimensions`). Whole millimetres cover half of one. An inch text covers
+only itself: 88 and 88-1/4 in are two belts. Two texts rounded alike are compared as they stand: 53 and 54 cm are two.
 """
 
 import re
+from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 from math import gcd
 
+from ..words.counts import counts
+from ..words.sold_as import PAIRS, PERHAPS_PAIRS, PIECES, TWINS
+from ..words.text import any_of
+
 BELOW = frozenset((2, 3, 4, 5, 6, 8, 10, 16, 32, 64))
 """What stands under the line of a fraction that somebody measured: '12/24 V' are two voltages."""
 
 INCH = Fraction("25.4")
+ROUNDED = (Fraction(10), Fraction(1000))
+"""Millimetres in a centimetre and a metre: what is written in them may be a rounding."""
 OUNCE = Fraction("28.349523125")
 FLUID_OUNCE = Fraction("29.5735295625")
 
@@ -59,13 +72,12 @@ UNITS: dict[str, tuple[str, Fraction]] = {
     **dict.fromkeys(("link", "links", "glieder", "maillons"), ("links", Fraction(1))),
     **dict.fromkeys(("rib", "ribs", "rippen"), ("ribs", Fraction(1))),
     **dict.fromkeys(
-        ("pk", "pack", "packs", "pcs", "pc", "pieces", "piece", "ct", "count", "cnt", "stk", "stück", "pièces"),
+        ("pk", "pack", "packs", "pc", "piece", "ct", "count", "cnt", *PIECES),
         ("count", Fraction(1)),
     ),
 }
 """What an abbreviation measures, and how many of that quantity's own unit it is."""
 
-COUNT_BEFORE = re.compile(r"\b(?:pack|set|kit|box|case|lot|bag|jeu|satz|lote)\s*(?:of|de|von|mit)\s*(\d{1,4})\b")
 _NUMBER = (
     r"(?:\d{1,4}[- ]\d{1,3}/\d{1,3}|\d{1,3}/\d{1,3}|\d{1,3}(?:,\d{3}){1,3}(?:\.\d{1,4})?"
     r"|\d{1,9}(?:[.,]\d{1,6})?|[.,]\d{1,6})"
@@ -83,11 +95,21 @@ _SIZE = re.compile(
 """'5/8x3/4x1', '20x40x7', '15x6.00-6' and '4.80-8': sizes without a unit."""
 _TIMES = re.compile(r"\s*[x×*]\s*")
 _BETWEEN = re.compile(r"\s*[x×]\s*|(?<=\d\d)-(?=\d{1,2}$)")
-_PAIR = re.compile(r"(?<![\w-])(?:pair|pairs|pr|paar|paire|twin pack|2er)(?![\w-])")
-_PER_PACK = re.compile(r"(?<![\w.,/-])(\d{1,4})\s*/\s*(?:pk|pack|pkg|bx|box|cs|case|ct)\b")
+_PAIR = re.compile(rf"(?<![\w-]){any_of(PAIRS, PERHAPS_PAIRS, TWINS)}(?![\w-])")
 
 Measure = tuple[str, str]
-"""What is measured, and how much as four significant digits: '1/2 in' is ('length', '12.7')."""
+"""What is measured, and how much as four significant digits: '1/2 in' is ('length', '12.7').
+
+A length that is only roundly known says how roundly: '53 cm' is ('length', '530 ±5').
+"""
+
+COVERS_FROM = 100
+"""Millimetres from which a length may be rounded; shorter ones are bores, threads and widths."""
+MOST_COVERED = Fraction(1, 40)
+WHOLE = Fraction(1, 2)
+"""What a whole number of millimetres covers either way."""
+LONG_BESIDE_WIDTH = 10
+"""A size of two numbers of which one is so many times the other is the same in either order: a belt's, not a bush's."""
 
 
 def measures(text: str) -> tuple[frozenset[Measure], str]:
@@ -103,27 +125,68 @@ def measures(text: str) -> tuple[frozenset[Measure], str]:
         known = [amount for amount in amounts if amount is not None]
         if len(known) < len(amounts):
             return match[0]
-        found.update((kind, significant(amount * factor)) for amount in known)
-        return " "
-
-    def count(match: re.Match[str]) -> str:
-        found.add(("count", match[1]))
+        found.update((kind, _amount(kind, factor, amount)) for amount in known)
         return " "
 
     def size(match: re.Match[str]) -> str:
         amounts = [number(each) for each in _BETWEEN.split(match[0])]
         if None in amounts:
             return match[0]
-        found.add(("size", " x ".join(significant(amount) for amount in amounts if amount is not None)))
+        found.add(("size", _size([amount for amount in amounts if amount is not None])))
         return " "
 
     if _PAIR.search(text):
         found.add(("count", "2"))
-    rest = COUNT_BEFORE.sub(count, text)
+    counted, rest = counts(text)
+    found.update(("count", str(count)) for count in counted)
     rest = _ACROSS.sub(take, rest)
-    rest = MEASURE.sub(take, _PER_PACK.sub(count, rest))
+    rest = MEASURE.sub(take, rest)
     rest = _SIZE.sub(size, rest)
     return frozenset(found), rest
+
+
+def apart(one: frozenset[Measure], other: frozenset[Measure], kind: str) -> tuple[frozenset[str], frozenset[str]]:
+    """Of one kind, the amounts of each that the other has not, roundly written lengths within their rounding."""
+    left, right = (frozenset(amount for each, amount in some if each == kind) for some in (one, other))
+    left, right = left - right, right - left
+    if kind != "length" or not (left and right):
+        return left, right
+    return (
+        frozenset(amount for amount in left if not any(_one_length(amount, each) for each in right)),
+        frozenset(amount for amount in right if not any(_one_length(amount, each) for each in left)),
+    )
+
+
+def _one_length(one: str, other: str) -> bool:
+    """Whether the one written more roundly covers the other."""
+    (first, covers), (second, covered) = _rounded(one), _rounded(other)
+    return abs(first - second) <= max(covers, covered) and min(first, second) >= COVERS_FROM
+
+
+def _rounded(amount: str) -> tuple[Fraction, Fraction]:
+    """'530 ±5' is 530 and 5; '533' may stand for 532.5 to 533.5, '533.4' for itself."""
+    middle, _, covers = amount.partition(" ±")
+    return Fraction(middle), Fraction(covers) if covers else Fraction(0) if "." in middle else WHOLE
+
+
+def _amount(kind: str, factor: Fraction, amount: Fraction) -> str:
+    whole = amount * factor
+    if kind != "length" or whole < COVERS_FROM:
+        return significant(whole)
+    half = min(factor * _last_place(amount) / 2, whole * MOST_COVERED) if factor in ROUNDED else Fraction(0)
+    return f"{significant(whole)} ±{significant(half)}" if half > WHOLE else significant(whole)
+
+
+def _last_place(amount: Fraction) -> Fraction:
+    """1 of '53', 1/10 of '1.8'."""
+    return next((Fraction(1, ten) for ten in (1, 10, 100) if (amount * ten).denominator == 1), Fraction(1, 1000))
+
+
+def _size(amounts: Sequence[Fraction]) -> str:
+    """The numbers in the order they stand; width before length where one can be nothing else."""
+    if len(amounts) == 2 and amounts[0] > amounts[1] * LONG_BESIDE_WIDTH:
+        amounts = amounts[::-1]
+    return " x ".join(map(significant, amounts))
 
 
 @lru_cache(maxsize=65536)

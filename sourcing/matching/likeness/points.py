@@ -3,11 +3,12 @@
 A logistic regression whose coefficients are held near their first values: few examples move them little, many much.
 """
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 import numpy.typing as npt
 from scipy.optimize import minimize
+from scipy.sparse import csr_matrix
 
 Levels = npt.NDArray[np.int8]
 Floats = npt.NDArray[np.float64]
@@ -41,13 +42,14 @@ def moved(first: Points, examples: Examples, hold: float) -> Points:
         return first
     some = _merged(examples)
     columns = _columns(some.levels, first)
+    across = columns.T.tocsr()
     from_first = np.concatenate([[first.start], *first.levels])
 
     def cost(now: Floats) -> tuple[float, Floats]:
         chance = probability(columns @ now)
         away = now - from_first
         said = some.same * np.log(chance) + (1 - some.same) * np.log(1 - chance)
-        slope = columns.T @ (some.weight * (chance - some.same)) + 2 * hold * away
+        slope = across @ (some.weight * (chance - some.same)) + 2 * hold * away
         return -(some.weight @ said) + hold * (away @ away), slope
 
     best = minimize(cost, from_first, jac=True, method="L-BFGS-B", options={"maxiter": 200}).x
@@ -70,13 +72,10 @@ def _merged(examples: Examples) -> Examples:
     return Examples(different, same, total.astype(np.float64))
 
 
-def _columns(levels: Levels, points: Points) -> Floats:
-    """A column for the start and one for each level of each respect: 1 where the pair reaches it."""
-    sizes = [len(one) for one in points.levels]
-    table = np.zeros((len(levels), 1 + sum(sizes)))
-    table[:, 0] = 1
-    at = 1
-    for respect, size in enumerate(sizes):
-        table[np.arange(len(levels)), at + levels[:, respect]] = 1
-        at += size
-    return table
+def _columns(levels: Levels, points: Points) -> Any:
+    """A column for the start and one for each level of each respect: 1 where the pair reaches it. Sparse."""
+    sizes = [1, *(len(one) for one in points.levels)]
+    firsts = np.cumsum([0, *sizes[:-1]])
+    places = np.column_stack([np.zeros(len(levels), dtype=np.int64), levels]) + firsts
+    starts = np.arange(len(levels) + 1) * len(sizes)
+    return csr_matrix((np.ones(places.size), places.ravel(), starts), shape=(len(levels), sum(sizes)))

@@ -5,8 +5,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..by_key import pairs_by_key
 from ..numbers.near_numbers import NearNumbers
 from .compared import Compared, compare
+from .crowding import Crowding, crowding
+from .own_numbers import own_numbers, without_own
 from .pairs import pairs_by_code
 from .rivals import twins
 from .said import Said
@@ -36,16 +39,18 @@ def prepare(rows: Sequence[Said], parts: Sequence[Said], texts: tuple[Sequence[s
     """`texts`: description and maker of each row and of each part, for the likeness of their words."""
     row_texts, part_texts = texts
     words = Descriptions(part_texts)
+    near, crowd = _near_numbers(rows, parts)
     pairs = _unique(
         [
+            _same_numbers(rows, parts),
             pairs_by_code(rows, parts),
-            _near_numbers(rows, parts),
+            near,
             _near_words(words, row_texts),
             _near_rows(row_texts, part_texts),
         ]
     )
     cosine = words.cosines(row_texts, *pairs)
-    compared = compare(rows, parts, pairs, cosine)
+    compared = compare(without_own(rows, _own(rows, parts, near, crowd)), parts, pairs, cosine, crowd)
     return Prepared(rows, parts, compared, Twins(twins(rows), twins(parts)))
 
 
@@ -71,10 +76,32 @@ def _near_rows(row_texts: Sequence[str], part_texts: Sequence[str]) -> tuple[Pos
     return near.part, near.row
 
 
-def _near_numbers(rows: Sequence[Said], parts: Sequence[Said]) -> tuple[Positions, Positions]:
-    """Pairs of which a number is near the other's, by any of the kinds of damage."""
-    row_keys = [(at, key) for at, one in enumerate(rows) for key in sorted(one.keys)]
-    part_keys = [(at, key) for at, one in enumerate(parts) for key in sorted(one.keys)]
-    found = NearNumbers([key for _, key in part_keys]).near([key for _, key in row_keys])
-    row_at, part_at = (np.array([at for at, _ in keys], dtype=np.int64) for keys in (row_keys, part_keys))
-    return row_at[found["query"].to_numpy()], part_at[found["key"].to_numpy()]
+def _same_numbers(rows: Sequence[Said], parts: Sequence[Said]) -> tuple[Positions, Positions]:
+    (row_at, row_keys), (part_at, part_keys) = map(_numbers, (rows, parts))
+    row, part = pairs_by_key(row_keys, part_keys)
+    return row_at[row], part_at[part]
+
+
+def _near_numbers(rows: Sequence[Said], parts: Sequence[Said]) -> tuple[tuple[Positions, Positions], Crowding]:
+    """Pairs of which a number is near the other's, by any of the kinds of damage; and how crowded the numbers are."""
+    (row_at, row_keys), (part_at, part_keys) = map(_numbers, (rows, parts))
+    index = NearNumbers(part_keys)
+    found = index.near(row_keys)
+    near = row_at[found["query"].to_numpy()], part_at[found["key"].to_numpy()]
+    return near, crowding(row_keys, part_keys, index)
+
+
+def _numbers(table: Sequence[Said]) -> tuple[Positions, list[str]]:
+    """Every number of the table, and by position whose it is."""
+    borne = [(at, key) for at, one in enumerate(table) for key in sorted(one.keys)]
+    return np.array([at for at, _ in borne], dtype=np.int64), [key for _, key in borne]
+
+
+def _own(
+    rows: Sequence[Said], parts: Sequence[Said], near: tuple[Positions, Positions], crowd: Crowding
+) -> frozenset[int]:
+    """Rows whose number is the supplier's own: no part bears it, nor one that is tellingly near."""
+    known = frozenset[str]().union(*(one.keys | one.codes | one.joined for one in parts))
+    met = {at for at, one in enumerate(rows) if not one.keys.isdisjoint(known)}
+    met |= {at for at in set(near[0].tolist()) - met if any(map(crowd.telling, rows[at].keys))}
+    return own_numbers(rows, parts, met)

@@ -6,13 +6,18 @@ from rapidfuzz.distance import OSA
 
 from ..numbers.damage import explain
 from .compared import RESPECTS
-from .measures import Measure
+from .measures import apart
 from .pairs import codes_of, stems
 from .said import Said
 
 AT = {respect: at for at, respect in enumerate(RESPECTS)}
 ROW_LEAD, PART_LEAD = len(RESPECTS), len(RESPECTS) + 1
 UNITS = {"length": " mm", "weight": " g", "volume": " ml", "voltage": " V", "power": " W", "current": " A"}
+UNLIKE = {
+    5: "near number",
+    6: "other number",
+    7: "near number, as many are by chance among numbers so short or so many",
+}
 FAR_BEFORE, AS_NEAR = 1, 4
 """Levels of a lead, see `scores.LEAD_STEPS`."""
 
@@ -46,10 +51,12 @@ def _number(one: Said, other: Said, level: int) -> str:
     if level == 2:
         return f"both name {_first((own & (others | other.joined)) | (others & one.joined))}"
     if level == 3:
+        if one.keys and others:
+            return f"{_first(one.keys)} is the supplier's own number and says nothing"
         return "no number to compare"
     if level == 4:
         return _longer(one, other)
-    return _unlike(one, other, "near number" if level == 5 else "other number")
+    return _unlike(one, other, UNLIKE[level])
 
 
 def _longer(one: Said, other: Said) -> str:
@@ -92,16 +99,12 @@ def _descriptions(level: int) -> str:
 def _differing(one: Said, other: Said, measures: bool, short: bool) -> Iterator[str]:
     kinds = {kind for kind, _ in one.measures} & {kind for kind, _ in other.measures} if measures else set()
     for kind in sorted(kinds):
-        left, right = _of_kind(one.measures, kind), _of_kind(other.measures, kind)
-        if left - right and right - left:
+        left, right = apart(one.measures, other.measures, kind)
+        if left and right:
             unit = UNITS.get(kind, "")
-            yield f"{kind} differs: {_listed(left - right)}{unit} against {_listed(right - left)}{unit}"
+            yield f"{kind} differs: {_listed(left)}{unit} against {_listed(right)}{unit}"
     if short:
         yield f"short numbers differ: {_listed(one.bare - other.bare)} against {_listed(other.bare - one.bare)}"
-
-
-def _of_kind(measures: frozenset[Measure], kind: str) -> frozenset[str]:
-    return frozenset(amount for each, amount in measures if each == kind)
 
 
 def _kinds(one: Said, other: Said) -> Iterator[str]:

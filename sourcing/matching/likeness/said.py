@@ -4,14 +4,16 @@ Codes are words with digits that may be part numbers; a code may be written with
 joined too. Which words speak of colour, side or another thing ('for', 'remanufactured') is common practice, no source.
 """
 
-import html
 import re
-import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from math import log
 from types import MappingProxyType
 from typing import NamedTuple
 
+from ..words.other_things import FOR, IN_PLACE_OF, USED
+from ..words.sides import CHAIN_WORDS, SIDES
+from ..words.sold_as import ASSORTED, KITS, SETS
+from ..words.text import LONGEST_TEXT, plain
 from .measures import Measure, measures
 
 SHORTEST_CODE = 4
@@ -21,8 +23,6 @@ MOST_PARTS = 8
 """A code of more parts is no part number; its runs would be without number."""
 LONGEST_CODE = 20
 LONGEST_LETTERS = 6
-LONGEST_TEXT = 3000
-"""A longer description is cut: nobody describes a part in more, and hostile cells are that long."""
 
 COLOURS = {
     word: words.split(",")[0]
@@ -43,47 +43,22 @@ COLOURS = {
 }
 """A colour's word to the colour."""
 
-SIDES = {
-    **dict.fromkeys(("lh", "lhs", "left", "links", "linke", "gauche", "izquierdo", "izquierda", "l/h"), "left"),
-    **dict.fromkeys(
-        ("rh", "rhs", "right", "rechts", "rechte", "droite", "droit", "derecho", "derecha", "r/h"), "right"
-    ),
-    **dict.fromkeys(("front", "vorn", "vorne", "avant", "delantero"), "front"),
-    **dict.fromkeys(("rear", "back", "hinten", "arrière", "trasero"), "rear"),
-    **dict.fromkeys(("upper", "top", "oben"), "upper"),
-    **dict.fromkeys(("lower", "bottom", "unten"), "lower"),
-}
-LINKS, OF_CHAIN = {"links"}, {"chain", "chains", "connecting", "master", "offset", "half", "roller", "link"}
+LINKS, OF_CHAIN = {"links"}, {*CHAIN_WORDS, "chains", "link"}
 """'links' is left in German, and what a chain is made of in English."""
 
 OTHER_THING = {
-    **dict.fromkeys(("refurbished", "remanufactured", "reconditioned", "rebuilt", "used", "recertified"), "used"),
-    **dict.fromkeys(("refurb", "reman", "recon", "renewed", "gebraucht", "occasion", "usado"), "used"),
-    **dict.fromkeys(
-        ("compatible", "kompatibel", "generic", "replacement", "replaces", "equivalent"), "made for another"
-    ),
-    **dict.fromkeys(("aftermarket", "ersetzt", "remplace", "passend", "for", "für", "pour"), "made for another"),
-    **dict.fromkeys(("para", "fits", "voor", "case", "cover", "pouch", "sleeve", "skin", "holder"), "made for another"),
-    **dict.fromkeys(
-        ("not", "alternative", "instead", "superseded", "supersedes", "substitute", "similar", "nicht"),
-        "made for another",
-    ),
+    **dict.fromkeys(USED, "used"),
+    **dict.fromkeys((*FOR, *IN_PLACE_OF), "made for another"),
     **dict.fromkeys(
         (
-            "statt",
-            "alternativ",
-            "remplacé",
-            "sustituye",
-            "warranty",
-            "protection",
-            "adapter",
-            "charger",
-            "mount",
-            "bracket",
+            *("compatible", "kompatibel", "generic", "replacement", "equivalent", "aftermarket", "passend"),
+            *("case", "cover", "pouch", "sleeve", "skin", "holder", "warranty", "protection", "adapter", "charger"),
+            *("mount", "bracket", "not", "nicht", "alternative", "alternativ", "instead", "superseded", "supersedes"),
+            *("substitute", "similar", "remplacé"),
         ),
         "made for another",
     ),
-    **dict.fromkeys(("kit", "bundle", "set", "satz", "combo", "jeu", "juego", "assortment"), "kit"),
+    **dict.fromkeys((*SETS, *KITS, *ASSORTED), "kit"),
 }
 
 ROMAN = {"i": "1", "ii": "2", "iii": "3", "iv": "4", "v": "5", "vi": "6"}
@@ -92,8 +67,6 @@ _GENERATION = re.compile(
     r"(?:no\.? ?)?([a-z]|[ivx]{1,4}|\d{1,2})(?![^\W_])|(?:(?<=\()|(?<=\s))(ii|iii|iv|vi)(?![^\W_])|(?<=\()([a-h])(?=\))"
 )
 _USED_ON = re.compile(r"\bused (?:on|for|with|in|to|by)\b")
-_VULGAR = re.compile(r"(?<=\d)(?=[¼-¾⅐-⅞])")
-"""Between a whole number and the fraction behind it, as in '91½'."""
 _HAND = re.compile(r"\b([lr])[./ ]h\b\.?")
 """'L.H.', 'R/H': left and right hand."""
 _WORD = re.compile(r"[^\W_]+(?:[-./+][^\W_]+)*")
@@ -137,7 +110,7 @@ def said(numbers: Iterable[str], makers: Iterable[str], description: str, price:
 
     `price`: any positive number, or None where it is not known.
     """
-    text = _USED_ON.sub(" for ", plain(description[:LONGEST_TEXT]))
+    text = _USED_ON.sub(" for ", _HAND.sub(r"\1h ", plain(description[:LONGEST_TEXT])))
     found, rest = measures(text)
     chunks = _WORD.findall(rest)
     codes, joined, runs, bare = _codes(chunks)
@@ -165,15 +138,6 @@ def _generations(text: str) -> Iterator[str]:
     for found in _GENERATION.finditer(text):
         word = found[1] or found[2] or found[3]
         yield ROMAN.get(word, word)
-
-
-def plain(text: str) -> str:
-    """Lower case, HTML entities and compatibility forms resolved, blanks single."""
-    if "&" in text:
-        text = html.unescape(text)
-    if not text.isascii():
-        text = unicodedata.normalize("NFKC", _VULGAR.sub("-", text)).replace("\N{FRACTION SLASH}", "/")
-    return _HAND.sub(r"\1h ", " ".join(text.lower().split()))
 
 
 def _codes(chunks: Sequence[str]) -> tuple[frozenset[str], frozenset[str], frozenset[str], frozenset[str]]:

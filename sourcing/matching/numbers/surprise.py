@@ -13,12 +13,12 @@ stands in a thicker crowd than its like, the n - 1 others are the better measure
 """
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from math import ceil
 
 from ...basics.value import Value
 from .near_numbers import NearNumbers
-from .slip_kinds import SHORTEST, Kind, is_mixed
+from .slip_kinds import SHORTEST, is_mixed
 
 SLIPS = 0.02
 """Of numbers that are none of ours, the share that is one of ours with a slip (common practice, no source)."""
@@ -26,15 +26,6 @@ SISTERS = 0.002
 """However empty the table looks, so many keys at least stand one slip from another article's number: sister parts,
 new generations (common practice, no source). It keeps the weight of the rarest number below 0.92."""
 SAMPLE = 2_000
-SLIP_SHARE: Mapping[str, float] = {
-    "one character different": 0.70,
-    "neighbours swapped": 0.15,
-    "character left out": 0.05,
-    "character doubled": 0.05,
-    "character added": 0.05,
-}
-"""Of slips in figures (Verhoeff 1969: 60-95 % one changed, 10-20 % swapped, 10-20 % omitted or added); look-alikes
-and lost zeros have damage of their own and are not weighed against these."""
 
 
 class NumberCrowd(Value, frozen=True, kw_only=True):
@@ -79,25 +70,3 @@ def surprise(key: str, near_count: int, universe: NumberCrowd, slips: float = SL
         return 0.0
     chance = max(universe.expected(key), near_count - 1.0)
     return slips / (slips * near_count + (1 - slips) * chance)
-
-
-def surprise_of_kind(key: str, near_count: int, universe: NumberCrowd, kind: Kind) -> float:
-    """As `surprise`, for a near number by one kind of slip: slips swap neighbours oftener than chance does.
-
-    Both the slips and the crowd are divided by kind: the slips as people make them (`SLIP_SHARE`), the crowd by how
-    many keys each kind leads to. A kind that is not in the table is weighed as any slip.
-    """
-    if kind not in SLIP_SHARE:
-        return surprise(key, near_count, universe)
-    signs = 10 if key.isdigit() else 36
-    ways = {
-        "one character different": len(key) * (signs - 1),
-        "neighbours swapped": len(key) - 1,
-        "character left out": len(key) * (signs - 1) + signs,
-        "character doubled": len(key),
-        "character added": len(key),
-    }
-    oftener = SLIP_SHARE[kind] / (ways[kind] / sum(ways.values()))
-    weight = surprise(key, near_count, universe)
-    odds = weight / (1 - weight) * oftener
-    return odds / (1 + odds)

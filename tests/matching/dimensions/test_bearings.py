@@ -8,8 +8,9 @@ from decimal import Decimal
 
 import pytest
 
+from sourcing.matching.dimensions.iso_15 import BOUNDARY, READ
 from sourcing.matching.dimensions.reading import read_size
-from sourcing.matching.dimensions.rolling_bearings import BOUNDARY, bore_of
+from sourcing.matching.dimensions.rolling_bearings import bore_of
 from sourcing.matching.dimensions.size import BearingSize
 from sourcing.matching.dimensions.size_check import check_size
 
@@ -41,6 +42,89 @@ def test_boundary_dimensions(row: str) -> None:
 def test_bore_by_the_number(number: str, bore: int) -> None:
     """RULES: 00 01 02 03 = 10 12 15 17; 04 to 96 times 5; three digits: the last; after a slash: itself."""
     assert bore_of(number) == bore
+
+
+@pytest.mark.parametrize(
+    ("text", "basic", "figures"),
+    [
+        ("bearing 618/8", "688", (8, None, None)),  # a maker's list: 618/8 and 619/8 have a bore of 8 mm
+        ("bearing 619/8", "698", (8, None, None)),
+        ("bearing 618/3", "683", (3, None, None)),
+        ("bearing 61803-2RS", "6803", (17, 26, 5)),  # MEMORY
+        ("bearing 61901", "6901", (12, 24, 6)),
+        ("bearing 6901-2RS", "6901", (12, 24, 6)),
+        ("bearing 16003", "16003", (17, 35, 8)),
+        ("bearing 6403", "6403", (17, 62, 17)),
+        ("bearing 63/22", "63/22", (22, 56, 16)),
+        ("bearing 62201-2RS", "62201", (12, 32, 14)),
+        ("bearing 63001-2RS", "63001", (12, 28, 12)),
+        ("bearing 6008", "6008", (40, 68, 15)),
+        ("bearing 6207", "6207", (35, 72, 17)),
+        ("bearing 6210", "6210", (50, 90, 20)),
+        ("bearing 6308", "6308", (40, 90, 23)),
+    ],
+)
+def test_other_series(text: str, basic: str, figures: tuple[int, int | None, int | None]) -> None:
+    """MEMORY, after ISO 15: series 18, 19, 10, 04 and the wide ones."""
+    size = bearing(text)
+    assert size.basic == basic
+    assert [size.bore, size.outside, size.width] == [Decimal(one) if one else None for one in figures]
+
+
+def test_the_table_is_of_bearings() -> None:
+    """ISO 15's plan: within a bore, the series grow outside in the order 8, 9, 0, 2, 3, 4; rows read are told apart."""
+    for code in ("03", "04", "05", "06", "07", "08", "09", "10"):
+        outsides = [BOUNDARY[f"{series}{code}"][1] for series in ("68", "69", "60", "62", "63", "64")]
+        assert outsides == sorted(outsides) and len(set(outsides)) == 6, code
+    assert all(bore < outside and width < outside for bore, outside, width in BOUNDARY.values())
+    assert {row.split()[0] for row in ISO.replace("\n", " ").split(", ")} == READ
+
+
+@pytest.mark.parametrize(
+    ("text", "bore", "outside", "width"),
+    [
+        ("bearing R4-2RS", "0.25", "0.625", "0.196"),
+        ("R6ZZ", "0.375", "0.875", "0.28125"),
+        ("R8-2RS", "0.5", "1.125", "0.3125"),
+        ("R10-2RS", "0.625", "1.375", "0.34375"),
+        ("R12ZZ", "0.75", "1.625", "0.4375"),
+        ("R16-2RS", "1", "2", "0.5"),
+        ("bearing R8", "0.5", "1.125", None),
+    ],
+)
+def test_inch_series(text: str, bore: str, outside: str, width: str | None) -> None:
+    """MEMORY, after ABMA: bore in sixteenths; the width hangs on the seals."""
+    size = bearing(text)
+    assert size.bore_in == Decimal(bore) and size.bore == Decimal(bore) * Decimal("25.4")
+    assert size.outside == Decimal(outside) * Decimal("25.4")
+    assert size.width == (Decimal(width) * Decimal("25.4") if width else None)
+
+
+@pytest.mark.parametrize(
+    ("text", "figures"),
+    [
+        ("bearing 17x40x12", ("17", "40", "12")),
+        ("Lager 17 x 40 x 12 mm", ("17", "40", "12")),
+        ("roulement 17mm x 40mm x 12mm", ("17", "40", "12")),
+        ("bearing 1/2 x 1-1/8 x 5/16", ("12.7", "28.575", "7.9375")),
+        ('bearing .500" x 1.125" x .3125"', ("12.7", "28.575", "7.9375")),
+        ("rodamiento 15,875 x 34,925 x 8,73", ("15.875", "34.925", "8.73")),
+    ],
+)
+def test_dimensions_alone(text: str, figures: tuple[str, str, str]) -> None:
+    """Bore, outside, width; the number is not said."""
+    size = bearing(text)
+    assert (size.basic, size.bore, size.outside, size.width) == ("", *map(Decimal, figures))
+
+
+def test_what_stands_beside_a_number_puts_it_in_doubt() -> None:
+    """Common practice, no source: a ring or an inch bore that only the words tell."""
+    assert "snap ring" in bearing("bearing 6203-2RS with snap ring").doubt
+    assert bearing("bearing 6203-2RS without snap ring").doubt == ""
+    assert bearing("bearing 6203-2RSNR with snap ring").doubt == ""
+    for offered in (("6203-2RS", "Bearing with snap ring"), ("6203-2RS", 'Spindle bearing, 5/8" bore')):
+        check = check_size("6203-2RS", *offered)
+        assert check.verdict == "cannot be compared" and check.vetoes
 
 
 def test_the_table_keeps_the_rule_of_bores() -> None:
@@ -104,6 +188,18 @@ def test_6203_10_stays_in_doubt() -> None:
         ("608", "608ZZ", "same size", "said on one side only"),
         ("6203-2RS", "6203-2RS-XQ4", "cannot be compared", "'XQ4' is not known"),
         ("6203-2RS", "bearing", "cannot be compared", ""),
+        ("6203", "bearing 17x40x12", "cannot be compared", "which kind of bearing is not said"),
+        ("6203", "bearing 17x42x12", "different", "outside, 2 mm apart"),
+        ("17x40x12", "bearing 6303", "different", "outside"),
+        ("6203-2RS", "Ball bearing 17x40x12 2RS, greased", "cannot be compared", "two rubber seals"),
+        ("6203-2RS", "Ball bearing 17x40x12 ZZ", "other duty", "two metal shields offered"),
+        ("17x40x12", "17x40x12", "cannot be compared", "which kind"),
+        ("R8-2RS", "bearing 1/2 x 1-1/8 x 5/16", "cannot be compared", "which kind"),
+        ("R8-2RS", "bearing 1/2 x 1-1/8 x 1/4", "different", "width"),
+        ("R8-2RS", "R8-ZZ", "other duty", "metal shields"),
+        ("R8-2RS", "R10-2RS", "different", ""),
+        ("6803-2RS", "61803-2RS", "same size", ""),
+        ("6203-2RS", "bearing 6203-2RS (17x40x12)", "same size", ""),
     ],
 )
 def test_bearings_compared(asked: str, offered: str, verdict: str, said: str) -> None:

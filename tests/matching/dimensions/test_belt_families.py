@@ -9,7 +9,7 @@ from decimal import Decimal
 
 import pytest
 
-from sourcing.matching.dimensions import synchronous, v_ribbed, variable_speed
+from sourcing.matching.dimensions import double_v, metric_v, synchronous, v_ribbed, variable_speed
 from sourcing.matching.dimensions.reading import read_size
 from sourcing.matching.dimensions.size import BeltSize, LengthKind, lengths_as
 
@@ -132,6 +132,23 @@ def test_v_ribbed(text: str, groove: str, ribs: int, value: str, kind: str) -> N
     )
 
 
+def test_widths_and_thicknesses_of_the_millimetre_sections() -> None:
+    """A published section table (ISO 4184, DIN 2215); narrow: TRADE; MEMORY: 6, 20, 25, AA to DD, DIN 7753-1's own."""
+    printed = (
+        *(("6", "6", "4"), ("10", "10", "6"), ("13", "13", "8"), ("17", "17", "11"), ("20", "20", "12.5")),
+        *(("22", "22", "14"), ("25", "25", "16"), ("32", "32", "19"), ("40", "40", "25")),
+        *(("SPZ", "10", "8"), ("SPA", "13", "10"), ("SPB", "16", "13"), ("SPC", "22", "18"), ("XPA", "13", "10")),
+    )
+    for name, width, thickness in printed:
+        section = metric_v.SECTIONS[name]
+        assert (section.widths[0], section.thickness) == (Decimal(width), Decimal(thickness)), name
+    for name, second in (("SPZ", "9.7"), ("SPA", "12.7"), ("SPB", "16.3"), ("SPC", "22")):
+        assert metric_v.SECTIONS[name].widths[1] == Decimal(second), name
+    doubles = {name: (section.widths[0], section.thickness) for name, section in double_v.SECTIONS.items()}
+    figures = (("0.5", "0.40625"), ("0.65625", "0.53125"), ("0.875", "0.6875"), ("1.25", "1"))
+    assert doubles == {name: (Decimal(w), Decimal(t)) for name, (w, t) in zip(doubles, figures, strict=True)}
+
+
 def test_rib_pitches() -> None:
     """PTI: PH 1.60, PJ 2.34, PK 3.56, PL 4.70, PM 9.40 mm."""
     assert v_ribbed.RIB_PITCH == {"PH": "1.60", "PJ": "2.34", "PK": "3.56", "PL": "4.70", "PM": "9.40"}
@@ -142,6 +159,8 @@ def test_rib_pitches() -> None:
     [
         ("belt 300L075", 80, "30", "0.75"),  # EE, published example
         ("belt 120XL", 60, "12", None),  # EE
+        ("belt 120XL037", 60, "12", "0.375"),  # MEMORY: 037 is 3/8 in cut off
+        ("belt 200XL031", 100, "20", "0.3125"),  # MEMORY
         ("belt 124L", 33, "12.375", None),  # EE: the number is rounded, teeth times pitch is not
         ("belt 187L", 50, "18.75", None),  # EE
         ("belt 124MXL", 155, "12.4", None),  # the same number is another length with another pitch

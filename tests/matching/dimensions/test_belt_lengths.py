@@ -34,14 +34,10 @@ def test_inches_against_a_units_library() -> None:
 @pytest.mark.parametrize(
     ("mm", "plus", "minus"),
     [
-        (200, 8, 4),
-        (250, 8, 4),
-        (300, 9, 4),
-        (630, 13, 6),
-        (1000, 19, 10),
-        (2240, 31, 16),
-        (6300, 63, 32),
-        (18000, 170, 85),
+        *[(200, 8, 4), (250, 8, 4), (300, 9, 4), (315, 9, 4), (400, 10, 5), (500, 11, 6), (630, 13, 6), (800, 15, 7)],
+        *[(900, 17, 8), (1000, 19, 10), (1250, 19, 10), (1600, 23, 11), (2000, 27, 13), (2240, 31, 16), (2500, 31, 16)],
+        *[(3150, 37, 18), (4000, 44, 22), (5000, 52, 26), (6300, 63, 32), (8000, 77, 38), (10000, 93, 46)],
+        *[(12500, 112, 56), (15000, 140, 70), (18000, 170, 85), (20000, 170, 85)],
     ],
 )
 def test_classical_metric_tolerances_as_printed(mm: int, plus: int, minus: int) -> None:
@@ -49,7 +45,10 @@ def test_classical_metric_tolerances_as_printed(mm: int, plus: int, minus: int) 
     assert din_2215(Decimal(mm)) == (Decimal(plus), Decimal(minus))
 
 
-@pytest.mark.parametrize(("mm", "printed"), [(900, 9), (1250, 12), (2000, 20), (3150, 32), (5000, 50), (12500, 125)])
+@pytest.mark.parametrize(
+    ("mm", "printed"),
+    [(900, 9), (1250, 12), (2000, 20), (3150, 32), (5000, 50), (8000, 80), (10000, 100), (12500, 125)],
+)
 def test_narrow_metric_tolerances_as_printed(mm: int, printed: int) -> None:
     """T71, at the end of each row; within a row never more than the 1 % its ends stand for."""
     assert din_7753(Decimal(mm)) <= printed
@@ -150,6 +149,9 @@ def test_a88_and_2240_inside_lie_inside_one_tolerance() -> None:
         ("6PK2120", "5PK2120", "different"),
         ("6PK2120", "6PK2135", "different"),
         ("845K8", "8PK2000", "different"),
+        ("400J6", "6PJ1016", "cannot be compared"),  # outside or effective? no figure leads from one to the other
+        ("3L470", "3L475", "different"),  # half an inch is another belt of the list
+        ("4L390", "belt 4L390", "same size"),
         ("540L10", "belt 540L", "different"),
         ("300L075", "belt 300L075", "same size"),
         ("300L075", "belt 300L100", "different"),
@@ -177,6 +179,14 @@ def test_an_inch_and_a_metric_v_ribbed_belt_meet_in_two_ways() -> None:
     """TRADE calls 84.5 in outside, others effective; 14 mm lie between: no answer, and a person looks."""
     check = check_size("845K8", "8PK2146")
     assert check.verdict == "cannot be compared" and check.vetoes
+
+
+def test_other_v_ribbed_profiles_have_no_figure_to_convert_by() -> None:
+    """PK's 14 mm are PK's; of PJ, PL, PM and PH none was read: outside or effective, nobody can tell."""
+    for text in ("400J6", "540L10"):
+        assert lengths_as(belt(text), "effective") == ()
+    check = check_size("400J6", "6PJ1016")
+    assert check.vetoes and "no published addition" in check.words
 
 
 def test_lengths_without_a_conversion_are_not_compared() -> None:

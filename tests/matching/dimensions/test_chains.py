@@ -86,6 +86,85 @@ def test_numbers_and_lengths(text: str, number: str, heavy: bool, strands: int, 
         assert abs(size.pitches - Decimal(pitches)) < Decimal("0.01")
 
 
+@pytest.mark.parametrize(
+    ("text", "number", "pitch", "roller", "width"),
+    [
+        ("chain 25", "25", "6.35", "3.30", "3.18"),
+        ("Kette 05B", "05B", "8", "5", "3"),
+        ("Kette 06B-1", "06B", "9.525", "6.35", "5.72"),
+        ("Kette 08 B-1", "08B", "12.7", "8.51", "7.75"),
+        ("Kette 08B1", "08B", "12.7", "8.51", "7.75"),
+        ("Kette 10B-1", "10B", "15.875", "10.16", "9.65"),
+        ("Kette 12B-1", "12B", "19.05", "12.07", "11.68"),
+        ("Kette 16B-1", "16B", "25.4", "15.88", "17.02"),
+        ("Kette 081", "081", "12.7", "7.75", "3.30"),
+        ("Kette 083", "083", "12.7", "7.75", "4.88"),
+        ("Kette 085", "41", "12.7", "7.77", "6.35"),
+        ("Kette 10A-1", "50", "15.875", "10.16", "9.53"),
+        ("chain ANSI 35", "35", "9.525", "5.08", "4.78"),
+        ("chain 60H", "60", "19.05", "11.91", "12.70"),
+    ],
+)
+def test_iso_606_sizes(text: str, number: str, pitch: str, roller: str, width: str) -> None:
+    """MEMORY but for the inch series: pitch, roller, width between the inner plates, millimetres."""
+    size = chain(text)
+    assert (size.number, size.pitch, size.roller, size.width) == (
+        number,
+        Decimal(pitch),
+        Decimal(roller),
+        Decimal(width),
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "pitch", "width"),
+    [
+        ("chain 1/2 x 1/8", "12.7", "3.175"),
+        ('chain 1/2" x 5/16"', "12.7", "7.9375"),
+        ("Kette ½ × 3/16, 112 Glieder", "12.7", "4.7625"),
+        ("Kette 12,7 x 7,75 mm", "12.7", "7.75"),
+        ("chaîne 9.525 x 5.72", "9.525", "5.72"),
+        ("Kette 8 x 3 mm", "8", "3"),
+        ("cadena 5/8 x 3/8", "15.875", "9.525"),
+        ('ketting 1" x 5/8"', "25.4", "15.875"),
+    ],
+)
+def test_pitch_and_width_alone(text: str, pitch: str, width: str) -> None:
+    """MEMORY: the pairs of ISO 606 and ASME; the roller is not said."""
+    size = chain(text)
+    assert (size.number, size.roller, size.pitch, size.width) == ("", None, Decimal(pitch), Decimal(width))
+    assert read_size(text.split(maxsplit=1)[1]) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "strands"),
+    [
+        ("chain 40-2", 2),
+        ("chain #40 duplex", 2),
+        ("chain #40, double strand", 2),
+        ("Zweifachrollenkette 08B", 2),
+        ("Rollenkette 3-fach 08B", 3),
+        ("chaîne double 08B", 2),
+        ("cadena doble 08B", 2),
+        ("chain 40-2 duplex", 2),
+        ("chain 40-1 duplex", None),
+        ("chain 40-2 triplex", None),
+        ("chain #40, 2 pcs", 1),
+    ],
+)
+def test_strands_in_words(text: str, strands: int | None) -> None:
+    """Common practice, no source; where word and number contradict, how many is not said."""
+    assert chain(text).strands == strands
+
+
+def test_a_figure_without_a_unit_is_kept_as_it_is() -> None:
+    """'#40 x 44' may be links or feet; 'chain 40 x 44' may be anything."""
+    assert (chain("chain #40 x 44").bare, chain("chain #40 x 44").pitches) == (Decimal(44), None)
+    assert read_size("chain 40 x 44") is None
+    assert chain("chain #40 x 44 links").bare is None
+    assert chain("chain '#40'").pitches is None  # the quotation mark makes no feet of the number
+
+
 @pytest.mark.parametrize("text", ["#40", "40-1", "40H", "08B-1"])
 def test_short_forms_need_to_be_known_for_a_designation(text: str) -> None:
     """'#40' may be a grit or a screw, '40H' anything."""
@@ -114,6 +193,24 @@ def test_short_forms_need_to_be_known_for_a_designation(text: str) -> None:
         ("#40 x 44 links", "connecting link, chain #40", "different", "a single connecting link"),
         ("#40 connecting link", "offset link, chain #40", "different", "different link"),
         ("#40", "chain", "cannot be compared", ""),
+        ("#40", "chain 1/2 x 5/16", "cannot be compared", "roller and plates are not said"),
+        ("08B-1", "Kette 1/2 x 5/16", "cannot be compared", "roller and plates are not said"),
+        ("12B-1", "Kette 3/4 x 7/16", "cannot be compared", "roller"),
+        ("06B-1", "Kette 3/8 x 7/32", "cannot be compared", "roller"),
+        ("#35", "Kette 3/8 x 7/32", "different", "inner width"),
+        ("#40", "chain 1/2 x 1/8", "different", "inner width"),
+        ("#40", "chain 5/8 x 5/16", "different", "pitch"),
+        ("1/2 x 1/8", "chain 1/2 x 3/16", "different", "inner width"),
+        ("#40 x 44", "chain #40, 44 links", "cannot be compared", "links or feet"),
+        ("#40 x 44", "chain #40, 46 links", "different", "pitches apart"),
+        ("#40 x 10", "chain #40, 10 ft", "cannot be compared", "links or feet"),
+        ("#40 x 44", "chain #40 x 46", "different", "pitches apart"),
+        ("#40 x 44", "#40 x 44", "cannot be compared", "links or feet"),
+        ("#40 x 44", "chain #40", "same size", "said on one side only"),
+        ("#40", "Duplex chain 40", "different", "1 asked and 2 offered"),
+        ("40-2", "chain 40-1 duplex", "cannot be compared", "strands"),
+        ("40-2", "chain 40, double strand", "same size", ""),
+        ("083", "chain 083", "cannot be compared", ""),  # three digits: our own size says nothing of a chain
     ],
 )
 def test_chains_compared(asked: str, offered: str, verdict: str, said: str) -> None:

@@ -3,7 +3,7 @@ bearing."""
 
 import pytest
 
-from sourcing.matching.dimensions.reading import may_hold_size, read_size
+from sourcing.matching.dimensions.reading import MOST_DESIGNATIONS, may_hold_size, read_size
 from sourcing.matching.dimensions.size_check import check_size
 
 NO_GROUND = [
@@ -35,6 +35,18 @@ NO_GROUND = [
         "5V 1180",
         "5/8 x 91-1/2",
         "845K8",
+    ],
+    *[
+        "1/2 x 1/8",
+        '1/2" x 5/16"',
+        "17x40x12",
+        "1/2 x 1-1/8 x 5/16",
+        "R8",
+        "R10",
+        "16 T5/500",
+        "40-2",
+        "2/B36",
+        "T10 x 500",
     ],
     *["540L10", "D105", "120XL", "62/22", "41-2", "9N 1500", "Tire 13 x 4.00-6", "O-ring 13x2", "ORDER 12 A", "B3"],
     *[
@@ -70,6 +82,20 @@ OTHER_THINGS = [
         "chain saw chain 3/8 52P",
         "Pair tire chains 13 x 4.00-6",
         "Sägekette 25 52P",
+        "chain bolt 1/2 x 5/16",
+        "Sägekette 3/8 x 1,3 mm",
+        "Chain saw chain 1/2 x 1/8",
+        "Seal for bearing 6203-2RS",
+        "Wheel with bearing 6203-2RS",
+        "joint de roulement 6203-2RS",
+        "bearing cap 6203",
+        "Oil seal 17x40x7 for bearing",
+        "joint spi 17x40x7 roulement",
+        "retén 17x40x7 rodamiento",
+        "Deckel für Lager 6203",
+        "Pulley with belt B36",
+        "auf Lager: 17x40x12",
+        "Torx T20-100 belt guard",
     ],
 ]
 
@@ -89,7 +115,7 @@ OTHER_NUMBERS = [
         "bearing 608 mm",
         "bearing 62.03",
         "bearing 6203-AB450",
-        "belt 2/B36",
+        "belt 2B36",
         "bearing NW-6203-450",
         "bearing 6203-450",
         "bearing $608",
@@ -103,6 +129,22 @@ OTHER_NUMBERS = [
         "chain 50 pcs",
         "chain NW-40",
         "chain 40-12",
+        "chain 60-1/2",
+        "chain 40 x 44",
+        "chain 1/2 x 5/16 x 3/4",
+        "chain 1/2 x 2",
+        "chain 1/2 x 7/8",
+        "chain 1/4 x 20 ft",
+        "Ref. R10 bearing",
+        "bearing 618",
+        "bearing R134",
+        "bearing 200 x 50 x 20",
+        "bearing 20x40x10 cm",
+        "Kugellager 17x40x12 Wellendichtring",
+        "Belt fits C48",
+        "Belt, model no. C48",
+        "correa para modelo A48",
+        "belt T10 x 100",
     ],
     *[
         "belt NW-A36",
@@ -169,6 +211,40 @@ def test_the_word_may_stand_in_another_text_of_the_offer() -> None:
     assert check_size("B36", "A36", "", "Widget").verdict == "cannot be compared"
     assert check_size("B36", "A36", "", "Keeper for belt").verdict == "cannot be compared"
     assert check_size("B36", "NW-A36-2").verdict == "cannot be compared"
+
+
+@pytest.mark.parametrize(
+    ("asked", "offered", "verdict"),
+    [
+        ("A36", "belt A36 or A38", "cannot be compared"),
+        ("A36", "belt A37 or A38", "different"),
+        ("B36", "belt B36 4L390", "cannot be compared"),
+        ("6203-2RS", "bearing 6203-2RS (17x47x12)", "cannot be compared"),
+        ("08B-1", "Rollenkette 1/2 x 1/8, 08B-1", "cannot be compared"),
+    ],
+)
+def test_a_text_that_names_several_sizes_is_a_question(asked: str, offered: str, verdict: str) -> None:
+    """Ours may be among them: it is held back, not passed over in silence."""
+    check = check_size(asked, offered)
+    assert check.verdict == verdict and check.vetoes
+
+
+@pytest.mark.parametrize(
+    "text", ["bearing 6203-2RS, seals on both sides", "Bearing, 2 seals, 6203-2RS", "Spindle bearing 6203-2RS"]
+)
+def test_a_bearing_with_what_belongs_to_it_is_a_bearing(text: str) -> None:
+    """Not what is made for it."""
+    assert check_size("6203-2RS", text).verdict == "same size"
+
+
+def test_a_hostile_text_is_cut_and_a_list_of_sizes_names_no_one_thing() -> None:
+    """Behind 3,000 characters nothing is read; of more than 64 designations none is."""
+    assert read_size("belt A36") is not None
+    assert read_size("belt " + "x" * 3000 + " A36") is None
+    assert read_size("belt" + " A36" * MOST_DESIGNATIONS) is not None
+    assert read_size("belt" + " A36" * (MOST_DESIGNATIONS + 1)) is None
+    for piece in ("#40 44 links ", "6203-2RS ", "1/2 x ", "A36/", "'", "\u00df"):
+        assert check_size("B36", "belt " + piece * 5000).verdict == "cannot be compared"
 
 
 def test_the_most_cautious_of_several_texts_is_the_answer() -> None:

@@ -25,6 +25,16 @@ PUBLISHED = [  # designation, section, width, inside, outside, source
     ("C88", "C", "0.875", "88", "92", "TRADE, published example"),
     ("D105", "D", "1.25", "105", "110", "TRADE, published example"),
     ("E144", "E", "1.5", "144", "150", "TRADE, published example"),
+    ("A26", "A", "0.5", "26", "28", "TRADE, the rule applied"),
+    ("A60", "A", "0.5", "60", "62", "TRADE, the rule applied"),
+    ("A75", "A", "0.5", "75", "77", "TRADE, the rule applied"),
+    ("A96", "A", "0.5", "96", "98", "TRADE, the rule applied"),
+    ("B60", "B", "0.65625", "60", "63", "TRADE, the rule applied"),
+    ("B97", "B", "0.65625", "97", "100", "TRADE, the rule applied"),
+    ("D120", "D", "1.25", "120", "125", "TRADE, the rule applied"),
+    ("4L900", "4L", "0.5", "88", "90", "MEMORY: the number of A88 outside"),
+    ("5L910", "5L", "0.65625", "88", "91", "MEMORY: the number of B88 outside"),
+    ("4L230", "4L", "0.5", "21", "23", "TRADE, published example, equal to A21"),
     ("4L460", "4L", "0.5", "44", "46", "TRADE, published example"),
     ("5L330", "5L", "0.65625", "30", "33", "TRADE, published example"),
     ("3L470", "3L", "0.375", "45.5", "47", "TRADE, published example; inside by the trade's 1.5 in"),
@@ -79,10 +89,12 @@ def test_thickness_as_published() -> None:
 
 @pytest.mark.parametrize(
     ("number", "plus_minus"),
-    # MH31 and REF; at 38 MH31 prints 0.6 and REF 0.7: the wider is kept.
+    # MH31 and REF; at 38 MH31 prints 0.6 and REF 0.7: the narrower is kept, a question is cheap.
     [
-        *[(26, "0.6"), (35, "0.6"), (38, "0.7"), (42, "0.7"), (85, "0.7"), (90, "0.8"), (144, "0.8")],
-        *[(158, "1.0"), (180, "1.0"), (195, "1.1"), (210, "1.1"), (240, "1.3")],
+        *[(number, "0.6") for number in (26, 31, 35, 38)],
+        *[(number, "0.7") for number in (42, 46, 51, 55, 60, 68, 75, 80, 81, 85)],
+        *[(number, "0.8") for number in (90, 96, 97, 105, 112, 120, 128, 144)],
+        *[(158, "1.0"), (173, "1.0"), (180, "1.0"), (195, "1.1"), (210, "1.1"), (240, "1.3")],
     ],
 )
 def test_length_tolerance_as_printed(number: int, plus_minus: str) -> None:
@@ -92,12 +104,31 @@ def test_length_tolerance_as_printed(number: int, plus_minus: str) -> None:
 
 DATUM = [  # MH31 and REF: number, datum length of A, B, C, D
     (26, "27.3", None, None, None),
+    (31, "32.3", None, None, None),
     (35, "36.3", "36.8", None, None),
+    (38, "39.3", "39.8", None, None),
+    (42, "43.3", "43.8", None, None),
+    (46, "47.3", "47.8", None, None),
     (51, "52.3", "52.8", "53.9", None),
+    (55, "56.3", "56.8", None, None),
     (60, "61.3", "61.8", "62.9", None),
+    (68, "69.3", "69.8", "70.9", None),
+    (75, None, "76.8", "77.9", None),  # A75: see the next test
+    (80, "81.3", None, None, None),
+    (81, None, "82.8", "83.9", None),
+    (85, "86.3", "86.8", "87.9", None),
     (90, "91.3", "91.8", "92.9", None),
+    (96, "97.3", None, "98.9", None),
+    (97, None, "98.8", None, None),
+    (105, "106.3", "106.8", "107.9", None),
+    (112, "113.3", "113.8", "114.9", None),
+    (120, "121.3", "121.8", "122.9", "123.3"),
     (128, "129.3", "129.8", "130.9", "131.3"),
     (144, None, "145.8", "146.9", "147.3"),
+    (158, None, "159.8", "160.9", "161.3"),
+    (173, None, "174.8", "175.9", "176.3"),
+    (180, None, "181.8", "182.9", "183.3"),
+    (195, None, "196.8", "197.9", "198.3"),
     (210, None, "211.8", "212.9", "213.3"),
     (240, None, "240.3", "240.9", "240.8"),
 ]

@@ -4,7 +4,7 @@ import pytest
 
 from sourcing.basics.equivalence import OurPart
 from sourcing.matching.equivalences.family import bearers
-from sourcing.matching.equivalences.graph import families
+from sourcing.matching.equivalences.graph import families, graph_of
 from sourcing.matching.equivalences.number_book import NO_PATH, NumberBook, bearers_of, number_book, path_words
 from tests.builders import number, statement
 
@@ -69,3 +69,10 @@ def test_a_part_no_statement_names_bears_its_own_code() -> None:
     book = number_book(families(table()).graph)
     assert rows(book) == [("(ours)", "BELT", "BELT", "fitted", 0, False, False)]
     assert OurPart(code="BELT", name="BELT") in families(table()).graph.parts.values()
+
+
+def test_of_one_graph_the_book_is_written_once() -> None:
+    """Matching a sheet asks for it several times; another graph, even of the same table, has its own."""
+    graph, other = graph_of(random_table(1)), graph_of(random_table(1))
+    assert number_book(graph) is number_book(graph)
+    assert number_book(other) is not number_book(graph) and number_book(other).columns() == number_book(graph).columns()

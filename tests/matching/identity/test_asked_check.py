@@ -128,3 +128,12 @@ def test_an_asked_word_no_list_knows_is_found_or_asked() -> None:
     assert check(asked, "Belt, Braided Hemp cord").unknowns == ()
     found = check(asked, "Belt, polyester")
     assert found.failures == () and found.unknowns == ("cord not stated: ask (asked is braided hemp)",)
+
+
+@pytest.mark.parametrize("text", ["Shear pin 10/pk", "Scherstift VE 10", "Shear pin x10", "Scherstift, 10er"])
+def test_a_count_in_the_words_is_a_question_where_one_piece_is_asked(text: str) -> None:
+    """Nobody knows whether the price is for one or for ten, unless the sheet's own pack says so."""
+    each = Asked(sold_as="each")
+    assert "counts 10" in check(each, text).unknowns[0]
+    assert check(each, text, pack=10).unknowns == ()
+    assert check(each, "Shear pin M8x10").unknowns == () == check(Asked(), text).unknowns

@@ -3,15 +3,13 @@
 from typing import Any
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from sourcing.basics.equivalence import Bench
 from sourcing.basics.evidence import Evidence
 from sourcing.basics.job import Machine
 from sourcing.basics.value import changed
 from sourcing.matching.equivalences.bench import fits
-from sourcing.matching.identity.coverage import coverage, serial_order
+from sourcing.matching.identity.coverage import coverage
 from tests.builders import number, statement
 
 MACHINE = Machine(
@@ -57,20 +55,6 @@ def test_a_components_list_looks_at_the_components_own_tag() -> None:
     assert verdict(tagged, kind="component list", model="OV-88T") == "other"
     assert verdict(tagged, kind="component list", model="OV-90", serial_to="76") == "other"
     assert verdict(Machine(description="x"), kind="component list", model="OV-90") == "unknown"
-
-
-@given(st.integers(0, 10**9), st.integers(0, 10**9), st.sampled_from(["", "A", "24B"]))
-def test_order_of_serials_is_order_of_numbers(one: int, other: int, prefix: str) -> None:
-    """Where letters stand in the same places."""
-    expected = "before" if one < other else "after" if one > other else "same"
-    assert serial_order(f"{prefix}{one}", f"{prefix}{other}") == expected
-
-
-@pytest.mark.parametrize(
-    ("one", "other"), [("A100", "B100"), ("100", "A100"), ("24A100", "25A050"), ("A", "B"), ("", "1")]
-)
-def test_serials_made_in_other_ways_are_not_compared(one: str, other: str) -> None:
-    assert serial_order(one, other) is None
 
 
 @pytest.mark.parametrize(

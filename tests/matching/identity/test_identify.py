@@ -177,3 +177,47 @@ def test_evidence_taken_back_counts_for_nothing() -> None:
 def test_the_order_of_the_lines_decides_nothing() -> None:
     one, other = judged(MACHINE_LIST, COMPONENT_LIST, STAMP), judged(STAMP, COMPONENT_LIST, MACHINE_LIST)
     assert (one.part, one.certainty, set(one.conflicts)) == (other.part, other.certainty, set(other.conflicts))
+
+
+SELLER_SIZE = says("seller's list", size="A88")
+
+
+def test_a_sellers_size_against_a_makers_list_is_told_and_overruled() -> None:
+    """It names no number, and is heard all the same."""
+    found = judged(MACHINE_LIST, SELLER_SIZE)
+    assert (found.part, found.certainty) == ("BELT", "one list")
+    (told,) = found.conflicts
+    assert told.startswith("a seller's list says A88, the machine list says B88: different section")
+    assert told.endswith("makers' lists are trusted before it")
+
+
+def test_a_sellers_size_against_another_sellers_list_settles_nothing() -> None:
+    """Both are trusted alike."""
+    found = judged(says("seller's list", "NW-77120", maker="Norrowby", size="B88"), SELLER_SIZE)
+    assert (found.part, found.certainty) == ("", "contradicted")
+    assert found.conflicts[0].startswith("the seller's list says")
+    assert found.against_ordering("BELT").startswith("not settled: the evidence contradicts itself")
+
+
+def test_a_list_that_agrees_in_size_is_said_and_heard_against_the_stamp() -> None:
+    """It names no number, so it is no second list that names the part."""
+    found = judged(MACHINE_LIST, says("component list", size="B88"), STAMP)
+    assert (found.part, found.certainty) == ("BELT", "one list")
+    assert found.words.endswith("the component list (B88) agrees in size and names no number")
+    assert found.seen[1].words == "names no number; agrees in size"
+    alone = judged(says("machine list", "NW-77120", maker="Norrowby"), says("component list", size="B88"), STAMP)
+    assert alone.conflicts[0].startswith("stamped 4L880, the machine list says B88") is False
+    assert "B88: different section" in alone.conflicts[0]
+
+
+def test_a_size_nobody_can_read_is_said() -> None:
+    """'B eighty' is compared with nothing, and that is told."""
+    found = judged(MACHINE_LIST, says("component list", size="B eighty"))
+    assert found.seen[1].words == "names no number; its size 'B eighty' can't be read, so it is compared with none"
+
+
+def test_nothing_is_ordered_against_the_evidence() -> None:
+    """A doubt is none; a contradiction and another part are."""
+    assert judged(MACHINE_LIST).against_ordering("BELT") == ""
+    assert judged(STAMP).against_ordering("BELT") == ""
+    assert judged(MACHINE_LIST).against_ordering("OTHER") == "the evidence says BELT and not OTHER"

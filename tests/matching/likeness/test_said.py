@@ -54,3 +54,15 @@ def test_words_that_mean_two_things() -> None:
     assert text("roller chain 60 links").sides == text("huile de l'arbre").sides == frozenset()
     assert "used" not in text("belt used on NW-826").things
     assert text("spindle 1½ in").measures == text("spindle 1-1/2 in").measures != frozenset()
+
+
+def test_lengths_keep_how_roundly_they_are_written() -> None:
+    """So that a person is told; a bore stays as it is."""
+    assert text("blade 53 cm").measures == {("length", "530 ±5")}
+    assert text("blade 533 mm, bore 2 cm").measures == {("length", "533"), ("length", "20")}
+
+
+def test_a_word_counts_in_every_form_it_has() -> None:
+    """Plurals and forms that once only the careful reader knew."""
+    assert text("Halter, rechtes Teil").sides == text("Halter rechts").sides == {"right"}
+    assert text("Bausatz Vergaser").things == text("repair kits").things == {"kit"}

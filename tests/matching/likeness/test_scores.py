@@ -84,6 +84,21 @@ def test_a_persons_answers_move_the_score() -> None:
     assert score(compared, twins, [Judged(facts=(0, 1), same=False)]).score[0] == before.score[0]
 
 
+def test_three_answers_turn_no_pair_of_another_kind_round() -> None:
+    """Three refusals of pairs that agree in all but the number leave what agrees likely."""
+    compared, twins = _pairs(2)
+    unlike = compared.levels.copy()
+    unlike[1] = unlike[0]
+    unlike[1, 0] = 6
+    compared = Compared(compared.row, compared.part, unlike)
+    before = score(compared, twins)
+    for answer in (False, True):
+        told = [Judged(facts=tuple(before.facts[1].tolist()), same=answer)] * 3
+        after = score(compared, twins, told)
+        assert after.score[0] == pytest.approx(before.score[0], abs=0.1)
+        assert (after.score[0] > 0.5) == (before.score[0] > 0.5)
+
+
 def test_first_points_are_rebuilt_each_time() -> None:
     """Nobody can spoil them for the next."""
     first_points()[0].levels[0][:] = 99

@@ -11,7 +11,7 @@ from math import exp
 import pytest
 
 from sourcing.matching.numbers.near_numbers import NearNumbers
-from sourcing.matching.numbers.surprise import NumberCrowd, crowd_of, sort_of, surprise, surprise_of_kind
+from sourcing.matching.numbers.surprise import NumberCrowd, crowd_of, surprise
 
 FIVE, SIX, ALL = 3_500, 8_900, 50_000
 
@@ -97,18 +97,3 @@ def test_the_weight_is_the_share_of_slips_in_a_simulated_stream() -> None:
         right = [bool(truth) for truth, count in zip(truths, counts, strict=True) if count == near]
         weight = surprise("123456", near, crowd)
         assert weight == pytest.approx(sum(right) / len(right) / near, rel=0.25)
-
-
-def test_a_swap_means_more_than_a_changed_figure() -> None:
-    """Verhoeff: 10-20 % of slips swap neighbours, and few keys are a swap away; many are a changed figure away."""
-    crowd = NumberCrowd(keys=50_000, near={"6 figures": 0.8})
-    swap = surprise_of_kind("123456", 1, crowd, "neighbours swapped")
-    changed = surprise_of_kind("123456", 1, crowd, "one character different")
-    left_out = surprise_of_kind("123456", 1, crowd, "character left out")
-    assert swap > changed > left_out > 0
-    assert surprise_of_kind("123456", 1, crowd, "leading zeros") == surprise("123456", 1, crowd)
-
-
-def test_sorts_of_keys() -> None:
-    """Length and alphabet."""
-    assert [sort_of(key) for key in ("12345", "A1234", "KEEPER")] == ["5 figures", "5 mixed", "6 letters"]

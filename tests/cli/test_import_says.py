@@ -1,0 +1,65 @@
+"""What `sourcing import` says last: how many rows are ours, how many may be, and the exact command next."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from sourcing.cli.main import app
+from tests.actions.judging_shop import MONDAY, ROWS, by_numbers
+from tests.journeys.small_shop import HEADER, shop
+
+Run = Callable[..., str]
+
+
+@pytest.fixture
+def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
+    """Run a command in the shop; its output. The score is a plain stand-in."""
+    monkeypatch.setattr("sourcing.actions.candidates.match_rows", by_numbers)
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("SOURCING_AT", "2026-03-02T09:00")
+    shop(tmp_path, MONDAY)
+    (tmp_path / "stonegarth").mkdir()
+
+    def command(*words: str) -> str:
+        done = CliRunner().invoke(app, words)
+        assert done.exit_code == 0, done.output
+        return done.output
+
+    return command
+
+
+def price_sheet(rows: list[str]) -> str:
+    """Stonegarth's sheet with these rows, written; its path."""
+    path = Path("stonegarth/prices-2026-03-01.csv")
+    path.write_text("\n".join([HEADER, *rows]) + "\n")
+    return str(path)
+
+
+def test_rows_that_may_be_ours_are_counted_and_the_command_named(run: Run) -> None:
+    said = run("import", price_sheet(ROWS))
+    assert "Our parts by number and table: 1 row. 2 more rows may be ours, 2 of them likely" in said
+    assert "\n    sourcing candidates stonegarth\n" in said
+    listed = run("candidates", "stonegarth")
+    assert "2 rows and 2 candidates wait" in listed and "automatic" not in listed, "it was looked through already"
+    assert "may be ours" not in run("import", "stonegarth")
+
+
+def test_where_no_row_may_be_ours_no_command_is_named(run: Run) -> None:
+    said = run("import", price_sheet(ROWS[:1]))
+    assert "Our parts by number and table: 1 row. No other row waits to be judged." in said
+    assert "sourcing candidates" not in said
+
+
+def test_a_long_sheet_says_that_nobody_has_looked(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("sourcing.actions.left_by_import.MOST_ROWS", 3)
+    said = run("import", price_sheet(ROWS))
+    assert "Nobody has looked yet which of its 4 offers may be our parts" in said
+    assert "\n    sourcing candidates stonegarth\n" in said
+
+
+def test_as_json(run: Run) -> None:
+    (one,) = json.loads(run("import", price_sheet(ROWS), "--json"))
+    assert one["left"] == {"looked": True, "ours": 1, "waiting": 2, "likely": 2}

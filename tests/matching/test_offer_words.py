@@ -1,0 +1,76 @@
+"""What the words of an offer say beside a number that agrees: another article, another size, or the same in German."""
+
+import pytest
+
+from sourcing.basics.equivalence import EquivalenceTable, OurPart
+from sourcing.matching.equivalences.family import bearers
+from sourcing.matching.equivalences.graph import families
+from sourcing.matching.offer_match import Known, OfferMatch, match_offer
+from tests.builders import number, offer, statement
+from tests.matching.test_offer_match import BELT, MAKER, PARTS, match
+
+
+@pytest.mark.parametrize(
+    ("words", "why"),
+    [
+        ("Wheel nut M10", "another article: nut, wheel, where ours is belt"),
+        ("Belt guard", "another article: it names guard"),
+        ("Riemenhalter", "another article"),
+        ("Belt kit", "a kit or set, where ours is none"),
+        ("Belt, replacement for Norrowby NW-40388", "in place of another: 'replacement'"),
+    ],
+)
+def test_another_article_under_the_makers_number_is_not_ranked(words: str, why: str) -> None:
+    """Maker and number agree, and the row's words name another thing: for a person, held back."""
+    found = match(number="NW-40388", maker="Norrowby", description=words)
+    assert found.tier == "candidate" and found.vetoed
+    assert any(why in reason for reason in found.reasons), found.reasons
+
+
+@pytest.mark.parametrize("words", ["Keilriemen", "Belt for 724", "Belt with guard", "Set of 2 belts", "Courroie"])
+def test_the_same_article_in_other_words_is_automatic_without_a_warning(words: str) -> None:
+    """In five languages it is known to be a belt."""
+    found = match(number="NW-40388", maker="Norrowby", description=words)
+    assert found.tier == "automatic" and found.warnings == ()
+
+
+def test_a_short_number_without_maker_and_words_asks() -> None:
+    """Four figures alone are borne by many things; seven characters are not, nor does the size come by chance."""
+    said = (
+        statement(BELT, "same part", number("7045", "Norrowby"), "maker"),
+        statement(BELT, "same part", number("B36", "Corrivane"), "maker"),
+    )
+    every = families(EquivalenceTable(parts=PARTS, statements=said))
+
+    def tier(printed: str) -> str:
+        return match_offer(offer(number=printed), every["BELT"], Known(bearers(every.values()))).tier
+
+    assert tier("7045") == "candidate" and tier("B36") == "automatic"
+
+
+def test_a_bearings_own_number_says_its_size() -> None:
+    """Nobody entered a size; under number 6203 the row sells a 6204 (20 mm bore against 17 mm, ISO 15)."""
+    parts = (OurPart(code="BELT", name="Idler bearing"), OurPart(code="KEEPER", name="Keeper"))
+    said = (statement(BELT, "same part", number("6203", "Corrivane"), "maker"),)
+    every = families(EquivalenceTable(parts=parts, statements=said))
+    known = Known(bearers(every.values()))
+
+    def tier(words: str) -> str:
+        return match_offer(offer(number="6203", maker="Corrivane", description=words), every["BELT"], known).tier
+
+    assert tier("Bearing 6204-2RS") == "candidate" and tier("Ball bearing 6203") == "automatic"
+
+
+def test_opposite_words_hold_back_unless_a_substitute_was_stated() -> None:
+    """Steel for poly under one number is a question; whoever stated a substitute of poly knew what it is."""
+    parts = (OurPart(code="BELT", name="Steel skid shoe"), OurPart(code="KEEPER", name="Keeper"))
+    other = number("NW-53408", "Norrowby")
+    said = (statement(BELT, "same part", MAKER, "maker"), statement(MAKER, "substitute", other, "fitted"))
+    every = families(EquivalenceTable(parts=parts, statements=said))
+
+    def found(printed: str) -> OfferMatch:
+        row = offer(number=printed, maker="Norrowby", description="Skid shoe, poly")
+        return match_offer(row, every["BELT"], Known(bearers(every.values())))
+
+    assert found("NW-40388").vetoed and "poly against steel" in found("NW-40388").reasons
+    assert found("NW-53408").tier == "automatic"
