@@ -24,7 +24,7 @@ BESIDE: dict[str, str] = {
     "nut": "nut nuts mutter muttern ecrou ecrous tuerca tuercas moer -mutter -muttern",
     "washer": "washer washers unterlegscheibe rondelle rondelles arandela arandelas",
     "puller": "puller abzieher extracteur extractor",
-    "tool": "wrench spanner tool tools werkzeug outil herramienta",
+    "tool": "wrench spanner socket tool tools werkzeug outil herramienta",
     "guard": "guard guards shield shields protecteur protector -schutz",
     "bowl": "bowl schwimmerkammer cuve",
     "float": "float schwimmer flotteur flotador",

@@ -5,12 +5,12 @@ person as soon as anything beside the number contradicts: measures, side, colour
 the same number, or another part whose description is nearer.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 import numpy as np
 import numpy.typing as npt
 
-from .held_back import AT, DISTINCTIVE, SAME_NUMBER
+from .held_back import AT, DISTINCTIVE, SAME_CODE, SAME_NUMBER
 from .likeness.first_points import WORDS_ALONE
 from .likeness.prepared import Prepared
 from .likeness.said import Said
@@ -21,23 +21,34 @@ Mask = npt.NDArray[np.bool_]
 CONTRADICTS: dict[str, tuple[int, ...]] = {
     "other codes": (3,),
     "maker": (3,),
-    "shorter words": (5,),
     "measures": (2,),
     "colour": (3,),
     "side": (3,),
-    "generation": (2, 3),
+    "generation": (3,),
     "used": (1,),
-    "made for another": (1,),
-    "kit": (1,),
     "price": (6, 7),
 }
-"""Levels that speak against a match whatever the numbers say."""
+"""Levels that speak against a match whatever else agrees."""
+
+UNLESS_AGREED: dict[str, tuple[int, ...]] = {"generation": (2,), "made for another": (1,), "kit": (1,)}
+"""Levels that speak against a match unless a number or code agrees that one row and one part bear, or the price too.
+
+An accessory or a kit that names the code of what it is for makes that code borne by two, and has another price.
+"""
+LITTLE_IN_COMMON = 5
+"""Level of 'shorter words' that speaks against a match unless number or code and price agree: a damaged number may be
+another part's own."""
+SAME_PRICE, OF_ONE = 2, 0
+"""Up to this level of 'price' the two are within 15 %; level of 'shared code' for a long code borne by one."""
 
 NEARER = 0.6
 """So many points more by its words alone make another part a rival of the number."""
 
-MAY_DIFFER = (("colour", 2), ("side", 2))
-"""Levels that may tell two articles of one number apart: what only one states."""
+MAY_DIFFER: dict[str, tuple[int, ...]] = {
+    **{"colour": (2,), "side": (2,), "generation": (2,)},
+    **{"shorter words": (5,), "kit": (1,)},
+}
+"""Levels that may tell two articles of one number apart: what only one states, words that do not agree."""
 
 DIFFER = (("other codes", 2), ("short numbers", 2))
 """Levels that speak against one number being one part: further codes on both sides, other short numbers."""
@@ -52,22 +63,32 @@ SHORT_KEY = 5
 def against(facts: npt.NDArray[np.int8]) -> Mask:
     """Whether something beside the number speaks against each pair."""
     same = facts[:, AT["number"]] == SAME_NUMBER
-    found = np.zeros(len(facts), dtype=bool)
-    for respect, levels in CONTRADICTS.items():
-        # 'Belt for 724' under the belt's own number contradicts nothing; `held_back` looks at the words themselves.
-        counts = ~same if respect == "made for another" else True
-        found |= np.isin(facts[:, AT[respect]], levels) & counts
+    found = _at_any(facts, CONTRADICTS)
+    shared = facts[:, AT["number"]] <= SAME_CODE
+    priced = shared & (facts[:, AT["price"]] <= SAME_PRICE)
+    agreed = priced | (shared & (facts[:, AT["shared code"]] == OF_ONE))
+    found |= (facts[:, AT["shorter words"]] == LITTLE_IN_COMMON) & ~priced
+    # 'Belt for 724' under the belt's own number contradicts nothing: `held_back` looks at the words themselves. A kit
+    # under the number of what it is for does.
+    known = {"made for another": agreed | same, "kit": agreed & ~same}
+    for respect, levels in UNLESS_AGREED.items():
+        found |= np.isin(facts[:, AT[respect]], levels) & ~known.get(respect, agreed)
     for respect, level in DIFFER:
         found |= same & (facts[:, AT[respect]] == level)
+    return np.asarray(found)
+
+
+def _at_any(facts: npt.NDArray[np.int8], levels: Mapping[str, Sequence[int]]) -> Mask:
+    found = np.zeros(len(facts), dtype=bool)
+    for respect, some in levels.items():
+        found |= np.isin(facts[:, AT[respect]], some)
     return np.asarray(found)
 
 
 def automatic(ready: Prepared, scored: Scored, doubts: Callable[[int], Sequence[str]]) -> Mask:
     """Which pairs match by themselves. `doubts`: what in words speaks against the pair at a place; see `held_back`."""
     facts, compared = scored.facts, ready.compared
-    same = facts[:, AT["number"]] == SAME_NUMBER
-    for respect, level in MAY_DIFFER:
-        same &= facts[:, AT[respect]] != level
+    same = (facts[:, AT["number"]] == SAME_NUMBER) & ~_at_any(facts, MAY_DIFFER)
     leads = (facts[:, -2:] < NO_LEAD).all(axis=1)
     found = same & leads & ~against(facts) & (scored.score >= 0.5)
     unmistakable = BorneOnce(ready)

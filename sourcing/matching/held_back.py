@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from .articles import another_article
 from .likeness.compared import RESPECTS
+from .likeness.measures import INCH, apart, number, significant
 from .likeness.said import Said
 from .numbers.slip_kinds import slip_kind
 
@@ -69,7 +70,7 @@ def held_back(one: Said, other: Said, texts: tuple[str, str], facts: Sequence[in
     reasons = [another_article(*texts), _counts(one, other, facts[AT["price"]] <= NEAR_PRICE)]
     if number == SAME_NUMBER:
         reasons += [_marks(one, other), *_contradicts_itself(one, texts[0]), *_contradicts_itself(other, texts[1])]
-        reasons += [in_place_of_another(*texts), _oversize(*texts)]
+        reasons += [in_place_of_another(*texts), _oversize(*texts), _both_sides(one, other), _sizes(one, other)]
     else:
         reasons += [*_named_beside(one, other, texts[0]), *_named_beside(other, one, texts[1])]
     return tuple(dict.fromkeys(filter(None, reasons)))
@@ -111,12 +112,42 @@ def _oversize(description: str, ours: str) -> str:
     return ""
 
 
+BOTH_SIDES = frozenset(("left", "right"))
+
+
+def _both_sides(one: Said, other: Said) -> str:
+    """A pair for left and right under the number of one of the two."""
+    if one.sides == other.sides or not one.sides or not other.sides:
+        return ""
+    both = [side for side in (one.sides, other.sides) if side >= BOTH_SIDES]
+    return "one is for both sides, the other for one" if len(both) == 1 else ""
+
+
+def _sizes(one: Said, other: Said) -> str:
+    """A measure that only one names beside a bare number that only the other names: '17 mm bore' against '3/8 bore'."""
+    left, right = apart(one.measures, other.measures, "length")
+    for measured, there, beside in ((left, right, other), (right, left, one)):
+        bare = beside.bare - (one.bare & other.bare)
+        if measured and not there and bare and not any(_is_length(text, measured) for text in bare):
+            sizes = _listed(frozenset(f"{amount} mm" for amount in measured))
+            return f"sizes that may differ: {sizes} against {_listed(bare)}"
+    return ""
+
+
+def _is_length(bare: str, measured: frozenset[str]) -> bool:
+    """Whether a bare number, as inches or as millimetres, is one of the lengths."""
+    amount = number(bare)
+    return amount is not None and any(significant(amount * factor) in measured for factor in (INCH, 1))
+
+
 def _counts(one: Said, other: Said, near_price: bool) -> str:
     """How many a pack holds; one where nothing is said. 'Shear pin' and 'shear pin 10/pk' have two prices.
 
     Where only one of them says how many, the price or the number itself may show that both mean as many.
     """
     left, right = _count(one), _count(other)
+    if left & right and not (left - right and right - left):  # '12 oz, 6 pack' and '6 pack' agree in what both count
+        return ""
     if left == right:
         return ""
     if not (left and right) and (near_price or any(_says_count(key, left | right) for key in one.keys & other.keys)):

@@ -8,15 +8,19 @@ from types import MappingProxyType
 import numpy as np
 
 from ..basics.match import Judged, RowMatch, Tier
-from .automatic import BorneOnce, against, automatic, rival_by_words
-from .dimensions.size_check import check_size
-from .held_back import AT, SAME_NUMBER, held_back, opposed
+from ..basics.part_number import number_key
+from .automatic import LITTLE_IN_COMMON, BorneOnce, against, automatic, rival_by_words
+from .dimensions.reading import read_names
+from .dimensions.size_check import SizeCheck, check_size
+from .held_back import AT, SAME_CODE, SAME_NUMBER, held_back, opposed
 from .judged_pairs import Answers, examples, refused
+from .likeness.compared import shared_codes
 from .likeness.prepared import Prepared, prepare
 from .likeness.reasons import reasons
 from .likeness.said import Said, said
 from .likeness.scores import Scored, score
 from .numbers.after_spreadsheet import same_after_spreadsheet, spreadsheet_made
+from .words.text import LONGEST_TEXT
 
 LEAST_ASKED = 0.05
 """A likelier pair is worth a person's look; a less likely one is shown, if at all, as none."""
@@ -25,6 +29,7 @@ LEAST_SHOWN = 0.0005
 
 NEARER = "another part is nearer by its words"
 SHARED = "another part bears this number too"
+ONLY_SIZE = "only a standard size agrees, no number: cord, cover and maker may differ"
 FAR_BEFORE = "far before the next best"
 """What `likeness.reasons` says where the score leads far."""
 
@@ -107,14 +112,30 @@ def _matches(
                 rank=rank,
                 reasons=(
                     *why,
-                    *((size.words,) if size.vetoes else ()),
+                    *((size.words,) if size.vetoes or size.verdict == "same size" else ()),
                     *doubts(at),
                     *((NEARER,) if doubts.nearer[at] else ()),
                     *_damaged(row, rows),
                 ),
-                against=bool(contradicted[at]) or size.vetoes or bool(doubts(at)),
+                against=size.vetoes or bool(doubts(at)) or bool(contradicted[at] and not _only_words(facts, size)),
                 facts=facts,
             )
+
+
+def _is_size(one: Said, other: Said, text: str) -> bool:
+    """Whether all they share of codes is a designation by a standard, which whoever makes the thing uses."""
+    _, shared = shared_codes(one, other)
+    names = {number_key(name.designation) for name in read_names(text[:LONGEST_TEXT])}
+    return bool(shared) and shared <= names
+
+
+def _only_words(facts: Sequence[int], size: SizeCheck) -> bool:
+    """Whether only its words speak against a pair, as those of another language do, while its size agrees."""
+    if size.verdict != "same size" or facts[AT["shorter words"]] != LITTLE_IN_COMMON:
+        return False
+    agreeing = list(facts)
+    agreeing[AT["shorter words"]] = 0
+    return not against(np.array([agreeing], dtype=np.int8))[0]
 
 
 class _Doubts:
@@ -143,6 +164,8 @@ class _Doubts:
         yield from self._asked.get(row, ())
         if facts[AT["number"]] == SAME_NUMBER and self._unmistakable.other_parts(row, part):
             yield SHARED
+        if SAME_NUMBER < facts[AT["number"]] <= SAME_CODE and _is_size(one, other, self._texts[0][row]):
+            yield ONLY_SIZE
 
     def denies(self, at: int, reason: str) -> bool:
         """Whether a reason of the score is not so: nothing is far before another part of the same number."""
@@ -150,8 +173,11 @@ class _Doubts:
 
 
 def _designation(parts: Columns, part: int) -> str:
-    """What is known of the part's size: its designation, else all its words and numbers."""
-    return parts.size[part] if parts.size else " ".join((parts.description[part], *parts.numbers[part]))
+    """What is known of the part's size: its designation, else its words where they name one, else its numbers too."""
+    if parts.size:
+        return parts.size[part]
+    words = parts.description[part]
+    return words if read_names(words[:LONGEST_TEXT], certain=True) else " ".join((words, *parts.numbers[part]))
 
 
 def _tier(sure: bool, score: float) -> Tier:

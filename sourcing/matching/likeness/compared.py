@@ -150,6 +150,13 @@ def _both_level(number: int, words: float) -> int:
 
 def number_level(one: Said, other: Said, crowd: Crowding) -> tuple[int, frozenset[str]]:
     """The level of 'number', the best any of the codes of the two reaches, and the codes shared."""
+    level, shared = shared_codes(one, other)
+    own, others = codes_of(one), codes_of(other)
+    return _unlike_level(one, other, (own, others), crowd) if level == 3 and own and others else level, shared
+
+
+def shared_codes(one: Said, other: Said) -> tuple[int, frozenset[str]]:
+    """The level of 'number' as far as codes are shared, and those codes; 3 and none where none is."""
     if shared := frozenset(key for key in one.keys & other.keys if _one_makers(one.whose(key), other.whose(key))):
         return 0, shared
     if shared := (one.keys & (other.codes | other.joined)) | (other.keys & (one.codes | one.joined)):
@@ -157,9 +164,7 @@ def number_level(one: Said, other: Said, crowd: Crowding) -> tuple[int, frozense
     own, others = codes_of(one), codes_of(other)
     if shared := (own & (others | other.joined)) | (others & one.joined):
         return 2, shared
-    if not own or not others:
-        return 3, shared
-    return _unlike_level(one, other, (own, others), crowd), shared
+    return 3, frozenset()
 
 
 def _one_makers(left: frozenset[str], right: frozenset[str]) -> bool:

@@ -3,8 +3,8 @@
 The score is the probability, by the points of the respects, that row and part are the same thing. First the points of
 the respects alone; then each pair's lead before its rivals counts too, since a row is one thing and is listed once or
 twice. Without any answers the points are moved a little by the pairs at hand: those that stand before all rivals on
-both sides and are likelier than not are taken for the same, all others for different (self-training; D.
-Yarowsky, Unsupervised Word Sense Disambiguation Rivaling Supervised Methods, 1995).
+both sides are taken for the same as far as they are likely, all others for different (self-training; D. Yarowsky,
+Unsupervised Word Sense Disambiguation Rivaling Supervised Methods, 1995).
 """
 
 from collections.abc import Sequence
@@ -108,10 +108,16 @@ def _own_numbers(compared: Compared) -> npt.NDArray[np.bool_]:
 
 
 def _before_all(compared: Compared, twins: Twins, points: Floats) -> Floats:
-    """1 for pairs that are likelier than not and stand before every rival on both sides, else 0."""
+    """How likely each pair is taken to be the same: 0 where a rival stands before it on either side.
+
+    Else its own probability, and halfway from there to 1 where it is likelier than not: a lead on both sides is worth
+    something beside the score. Were the less likely taken for different, a sheet on which no number agrees would teach
+    that nothing is the same.
+    """
     by_row = lead(compared.row, twins.parts[compared.part], points)
     by_part = lead(compared.part, twins.rows[compared.row], points)
-    return ((points > 0) & (by_row > 0) & (by_part > 0)).astype(float)
+    chance = probability(points)
+    return np.where((by_row > 0) & (by_part > 0), np.where(points > 0, (1 + chance) / 2, chance), 0.0)
 
 
 def _judged_points(first: tuple[Points, Points], judged: Sequence[Judged]) -> tuple[Points, Points]:

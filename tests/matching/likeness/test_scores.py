@@ -116,3 +116,15 @@ def test_a_sheet_with_the_suppliers_own_numbers_teaches_nothing_against_them() -
     few = score(Compared(places[:100], places[:100], levels[:100]), Twins(places, places)).score[0]
     many = score(Compared(places, places, levels), Twins(places, places)).score[0]
     assert many == pytest.approx(few)
+
+
+def test_a_sheet_without_numbers_does_not_teach_that_nothing_is_the_same() -> None:
+    """Hundreds of pairs, each a little less likely than not and without a rival, do not pull one another down."""
+    levels = np.zeros((300, len(RESPECTS)), dtype=np.int8)
+    reached = {"number": 3, "shared code": 4, "number and words": 4, "price": 4, "longer words": 3, "shorter words": 4}
+    for respect, level in (reached | dict.fromkeys(("measures", "colour", "side", "other codes", "kit"), 1)).items():
+        levels[:, list(RESPECTS).index(respect)] = level
+    places = np.arange(300)
+    few = score(Compared(places[:100], places[:100], levels[:100]), Twins(places, places)).score[0]
+    many = score(Compared(places, places, levels), Twins(places, places)).score[0]
+    assert 0.05 < few < 0.5 and many > few / 2
