@@ -16,7 +16,7 @@ from ..storage.judgements import add_judgement, judgements
 from ..storage.statements import add_events, kept_statements, set_withdrawn, state
 from .desk import Pen
 from .our_side import NO_RULES, OurSide, our_side
-from .settled import keys_of_judgement, keys_of_offer, settled_rows
+from .settled import is_own, keys_of_judgement, keys_of_offer, settled_rows
 from .table_compare import content
 
 REPLACED = ("same part", "superseded by")
@@ -52,7 +52,8 @@ class Answering:
 def answering(pen: Pen) -> Answering:
     """Load our parts and every answer there ever was."""
     side, before = our_side(pen.connection), judgements(pen.connection)
-    return Answering(pen, side, before, settled_rows((one for one in before if one.in_force), side.makers))
+    in_force = (one for one in before if one.in_force)
+    return Answering(pen, side, before, settled_rows(in_force, side.makers, side.families))
 
 
 def refuse_unfit(at: Answering, kept: KeptCandidate, said: Said) -> None:
@@ -121,7 +122,10 @@ def _answered(at: Answering, kept: KeptCandidate) -> Exception:
     """The refusal that names the answer which settles this candidate."""
     keys = keys_of_offer(kept.offer, at.side.makers)
     in_force = [one for one in at.before if one.in_force]
-    one = next(one for one in in_force if settled_rows([one], at.side.makers).settled(keys, kept.part))
+    settled = (
+        one for one in in_force if settled_rows([one], at.side.makers, at.side.families).settled(keys, kept.part)
+    )
+    one = next(settled)
     said = f"{one.answer} to {one.part} for {one.supplier}'s {one.supplier_number}"
     return refused("candidate-judged", who=one.who, answer=said, found=one.candidate, day=one.at.date())
 
@@ -181,9 +185,8 @@ def _noted(one: Judgement) -> str:
 
 def _told(side: OurSide, one: Judgement, offer: Offer) -> str:
     if one.answer == "no":
-        maker = judged_number(offer).maker
-        elsewhere = f", nor does {maker}'s number at another supplier" if maker != offer.supplier else ""
-        return f"{offer.shown_number} of {one.supplier} is not {one.part}; it does not come back{elsewhere}"
+        gone = f"{offer.shown_number} of {one.supplier} is not {one.part}; it does not come back"
+        return f"{gone}{_elsewhere(side, one, offer)}"
     number = number_tied(side, offer)
     kept = f"{number} is kept as {one.standing} for {one.part}, statement {one.statement}"
     match = dict(side.matches(offer)).get(one.part)
@@ -194,3 +197,14 @@ def _told(side: OurSide, one: Judgement, offer: Offer) -> str:
         return f"{kept}: it will be shown, not ordered by itself, {until}"
     why = "; ".join(match.reasons) if match else "no path leads to it"
     return f"{kept}, and still not ordered by itself: {why}"
+
+
+def _elsewhere(side: OurSide, one: Judgement, offer: Offer) -> str:
+    """What a no means for other suppliers who sell the maker's number."""
+    number = judged_number(offer)
+    if number.maker == offer.supplier:
+        return ""
+    if is_own(side.families, side.makers.node(number), one.part):
+        own = f"{number} is a number of {one.part}"
+        return f". Only this supplier's row is refused: {own}, and at other suppliers it counts as before"
+    return f", nor does {number.maker}'s number at another supplier"

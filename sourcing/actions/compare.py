@@ -19,6 +19,7 @@ from ..storage.jobs import job as stored_job
 from ..storage.offers import offers_by_keys
 from .desk import Desk
 from .evaluate import Catalogue, catalogue, evaluate
+from .kit_notes import kit_notes
 from .needs import asks_of, line_with_part
 from .part_lookups import note_lookup
 
@@ -55,7 +56,7 @@ def compare(
             ranked=ranked,
             set_aside=seen.set_aside,
             candidates=seen.candidates,
-            notes=_notes(need_by, ranked),
+            notes=(*_notes(need_by, ranked), *kit_notes(found, code, asks.bench)),
             asks=asked_words(part, asks.asked),
             warnings=asks.warnings,
         )

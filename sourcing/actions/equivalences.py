@@ -23,7 +23,7 @@ from ..storage.sold_numbers import is_anything_sold, sold_with_keys
 from ..storage.statements import newest_change
 from .desk import Desk
 
-ONLY_TO_KNOW: frozenset[FindingKind] = frozenset(("nobody sells it", "doubted", "machine without maker"))
+ONLY_TO_KNOW: frozenset[FindingKind] = frozenset(("nobody sells it", "doubted", "machine without maker", "said before"))
 MOST_KEYS = 20_000
 """Of more numbers than these it is quicker to read all that is sold."""
 
@@ -56,10 +56,15 @@ def table_around(connection: Connection, number: str) -> EquivalenceTable:
 
     The whole of it where the number hangs together with very much.
     """
-    found = Around(Makers(maker_aliases(connection)), number_key(number))
+    return hanging_together(connection, number) or equivalence_table(connection)
+
+
+def hanging_together(connection: Connection, *numbers: str) -> EquivalenceTable | None:
+    """As much of the table as hangs together with these numbers; None where that is very much."""
+    found = Around(Makers(maker_aliases(connection)), *map(number_key, numbers))
     while keys := found.wanted():
         if found.too_wide:
-            return equivalence_table(connection)
+            return None
         found.take(keys, (Tie(*tie) for tie in ties_of_keys(connection, keys)))
     return table_of(connection, found.statements, found.codes)
 

@@ -82,7 +82,7 @@ def catalogue(connection: Connection, at: datetime) -> Catalogue:
 def _refused(connection: Connection, every: Families) -> SettledRows:
     """What a person has refused, and only that: what was accepted as unchecked stays to be seen."""
     no = (one for one in judgements_in_force(connection) if one.answer == "no")
-    return settled_rows(no, every.graph.makers)
+    return settled_rows(no, every.graph.makers, every)
 
 
 def evaluate(
@@ -135,7 +135,7 @@ def judged_offers(found: Catalogue, code: str, asks: Asks, quantity: int) -> Ite
     """
     every, here = found.families[code], found.family(code, asks.bench)
     asked, _ = merged(("the job's line", asks.asked), ("our part", every.part.asked))
-    keys = every.number_keys()
+    keys = every.number_keys() | {key for _, key in here.forbidden}
     keys |= dressed((rule for rules in found.known.rules.values() for rule in rules), keys)
     for offer in sorted(offers_by_keys(found.connection, keys), key=lambda one: one.identity):
         against: tuple[str, ...] = ()
@@ -143,6 +143,8 @@ def judged_offers(found: Catalogue, code: str, asks: Asks, quantity: int) -> Ite
         if match.tier == "none":
             match = match_offer(offer, every, found.known)
             against = _for_other_machines(match, asks.bench)
+            if match.path is None:  # forbidden, but not on this machine
+                continue
         if match.tier == "none":
             continue
         if match.tier == "candidate":
@@ -232,14 +234,29 @@ def _judge(found: Catalogue, one: Judged) -> Candidate:
 
 
 def _look_alikes(found: Catalogue, family: Family) -> Iterator[Candidate]:
+    """Offers with a number near one of the part's; what is another part of ours by its number is not among them."""
     keys = near_keys(family, newest_keys_of_length(found.connection, near_lengths(family)))
     for offer in sorted(offers_by_keys(found.connection, keys), key=lambda one: one.identity):
         near = look_alike(offer, family, keys)
         if near and not any(number.key in family.number_keys() for number in offer.numbers()):
+            others, surely = _other_parts(found, family, offer)
+            if surely:
+                continue
             yield Candidate(
                 offer=offer,
                 supplier_name=found.supplier_name(offer.supplier),
-                reasons=near.reasons,
-                vetoed=near.vetoed,
+                reasons=(*near.reasons, *others),
+                vetoed=near.vetoed or bool(others),
                 score=near.score,
             )
+
+
+def _other_parts(found: Catalogue, family: Family, offer: Offer) -> tuple[tuple[str, ...], bool]:
+    """Which other parts of ours bear a number of the offer, in words; and whether it surely is one of them."""
+    said: list[str] = []
+    for number in offer.numbers():
+        for code in sorted(found.known.bearers.get(number.key, frozenset()) - {family.part.code}):
+            if match_offer(offer, found.families[code], found.known).tier == "automatic":
+                return (), True
+            said.append(f"{number.printed} is a number of {code}")
+    return tuple(dict.fromkeys(said)), False

@@ -10,6 +10,7 @@ from ..basics.identity import Identity
 from ..basics.job import JobLine, Machine
 from ..basics.problem import refused
 from ..basics.value import Value, changed
+from ..matching.equivalences.number_cells import damage_of
 from ..matching.serials import serial_order
 from ..storage.jobs import job as stored_job
 from .desk import Desk
@@ -49,7 +50,7 @@ def look_up_identity(desk: Desk, path: Path) -> LineIdentity:
     """The judgement for the machine and the evidence of a file; nothing is kept."""
     asked_for = read_toml(path, LookUp)
     for one in asked_for.evidence:
-        refuse_backwards(one)
+        refuse_unusable(one)
     line = JobLine(
         title="look-up",
         part=asked_for.part,
@@ -64,9 +65,9 @@ def look_up_identity(desk: Desk, path: Path) -> LineIdentity:
 def add_evidence(desk: Desk, number: str, label: str, evidence: Evidence) -> LineIdentity:
     """Keep one more line of evidence, with who and when where it does not say; the judgement after it.
 
-    Refuses a range of serial numbers that runs backwards.
+    Refuses a damaged number, and a range of serial numbers that runs backwards.
     """
-    refuse_backwards(evidence)
+    refuse_unusable(evidence)
     with desk.writing("add evidence") as pen:
         job = stored_job(pen.connection, number)
         line = line_with_part(job, label)
@@ -97,8 +98,13 @@ def signed(evidence: Evidence, desk: Desk) -> Evidence:
     return changed(evidence, seen_by=evidence.seen_by or desk.who, seen_on=evidence.seen_on or desk.at.date())
 
 
-def refuse_backwards(evidence: Evidence) -> None:
-    """Refuse a range of serial numbers that runs backwards, as far as the two can be compared."""
+def refuse_unusable(evidence: Evidence) -> None:
+    """Refuse a number that a spreadsheet has damaged, and a range of serial numbers that runs backwards.
+
+    Serial numbers count as backwards as far as the two can be compared.
+    """
+    if why := damage_of(evidence.number.strip()):
+        raise refused("evidence-number-damaged", found=evidence.number, why=why)
     low, high = evidence.serial_from, evidence.serial_to
     if low and high and serial_order(low, high) == "after":
         raise refused("evidence-backwards", found=low, to=high)

@@ -10,7 +10,7 @@ from ..storage.jobs import add_job, change_job, job, jobs
 from .desk import Desk
 from .evaluate import catalogue
 from .files import read_toml
-from .identity import refuse_backwards, signed
+from .identity import refuse_unusable, signed
 from .plan import job_needs
 
 
@@ -51,7 +51,7 @@ def _signed(desk: Desk, new: Job) -> Job:
         if line.overrides:
             raise refused("accepted-in-a-file", title=line.title)
         for one in line.evidence:
-            refuse_backwards(one)
+            refuse_unusable(one)
     agreed, add_ons = ([_signed_line(desk, line) for line in lines] for lines in (new.agreed, new.add_ons))
     return changed(new, agreed=tuple(agreed), add_ons=tuple(add_ons))
 

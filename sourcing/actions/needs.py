@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from sqlalchemy import Connection
 
 from ..basics.choice import Asks
-from ..basics.equivalence import Bench
+from ..basics.equivalence import Bench, Path
 from ..basics.identity import Identity, Tie
 from ..basics.job import Job, JobLine, Machine
 from ..basics.part_number import PartNumber, number_key
@@ -13,6 +13,7 @@ from ..basics.problem import refused
 from ..basics.value import changed
 from ..matching.equivalences.bench import fits, why_not_followed
 from ..matching.equivalences.family import Family
+from ..matching.equivalences.must_nots import must_nots, perhaps
 from ..matching.identity.identify import Question, identify
 from ..matching.identity.verdict import ban_on
 from ..storage.jobs import change_job
@@ -81,10 +82,22 @@ def bench_of(machine: Machine) -> Bench | None:
 def ties(found: Catalogue, number: PartNumber, bench: Bench | None) -> Sequence[Tie]:
     """The parts of ours the number stands for. A number without a maker stands for whoever bears it.
 
-    Where it stands for a part on other machines only, the tie is banned, with the reason.
+    Where it stands for a part on other machines only, or for none and must not serve for some, the ties are banned,
+    with the reason.
     """
     tied = (_tie(found, code, number, bench) for code in sorted(found.known.bearers.get(number.key, ())))
-    return [one for one in tied if one is not None]
+    return [one for one in tied if one is not None] or _only_forbidden(found, number, bench)
+
+
+def _only_forbidden(found: Catalogue, number: PartNumber, bench: Bench | None) -> list[Tie]:
+    """The parts a number that stands for none must not serve for; the path is then the must-not alone."""
+    graph = found.families.graph
+    bans: dict[str, Tie] = {}
+    for one in must_nots(graph, perhaps(graph, number), bench):
+        if one.part is not None:
+            code = one.part.code
+            bans.setdefault(code, Tie(part=code, path=Path(links=(one.statement,)), banned=str(one.statement)))
+    return [bans[code] for code in sorted(bans)]
 
 
 def _tie(found: Catalogue, code: str, number: PartNumber, bench: Bench | None) -> Tie | None:

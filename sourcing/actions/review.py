@@ -11,14 +11,14 @@ from ..basics.offer import Offer
 from ..basics.problem import Refused, refused
 from ..basics.statement_history import Signed, StatementEvent
 from ..basics.value import changed
-from ..matching.equivalences.makers import Makers, Node
+from ..matching.equivalences.makers import Node
 from ..storage.candidates import kept_candidates
-from ..storage.equivalence import maker_aliases
 from ..storage.judgements import judgements, judgements_in_force, take_judgement_back
 from ..storage.sheets import kept_sheets
 from ..storage.statements import add_events, kept_statement, set_withdrawn
 from .answering import Answering, Said, answering, give, number_tied, outcomes, refuse_unfit
 from .desk import Desk, Pen
+from .our_side import our_side
 from .review_queue import LIKELY, review, show, shown_score, waiting_rows
 from .settled import keys_of_judgement, settled_rows
 
@@ -115,9 +115,9 @@ def _take_back(pen: Pen, one: Judgement, why: str) -> AnswerKept:
 
 
 def _after_taking_back(pen: Pen, one: Judgement) -> str:
-    makers = Makers(maker_aliases(pen.connection))
-    others = settled_rows(judgements_in_force(pen.connection), makers)
-    if others.settled(keys_of_judgement(one, makers), one.part):
+    side = our_side(pen.connection)
+    others = settled_rows(judgements_in_force(pen.connection), side.makers, side.families)
+    if others.settled(keys_of_judgement(one, side.makers), one.part):
         return "it does not wait again, for another answer settles it"
     return "it waits again where the number stands on a sheet that counts"
 

@@ -24,6 +24,7 @@ from ..storage.sheets import kept_sheets
 from .desk import Desk, ShopNow, shop_now
 from .our_side import OurSide, our_side
 from .settled import named, settled_rows
+from .setup import TABLE_STAYS
 from .shop_prices import ShopPrices
 
 NO_SCORE = Decimal(0)
@@ -34,9 +35,14 @@ LIKELY = Decimal("0.5")
 FIND_CANDIDATES = "find candidates"
 """The deed of looking through a sheet, which is its subject."""
 CHANGES_TABLE = frozenset(
-    ("set up", "import table", "add statement", "withdraw statement", "restore statement", "change standing")
+    (
+        *("set up", "import table", "add statement", "withdraw statement", "restore statement", "change standing"),
+        *("doubt statement", "answer doubt", "name maker", "take maker's name away"),
+    )
 )
 """Deeds after which another part may be found on a sheet. Answers are none: each settles its own row."""
+CHANGES_RULES = frozenset(("confirm number rule", "withdraw number rule"))
+"""Deeds after which the numbers of one supplier, their subject, are read differently."""
 
 
 @dataclass(frozen=True)
@@ -83,7 +89,7 @@ def review_queue(desk: Desk, supplier: str = "", most: int | None = 20, least: D
 def waiting_rows(found: Review, supplier: str = "") -> list[CandidateRow]:
     """Candidates nobody has answered, of parts that are still ours, on rows that are not automatic by now."""
     makers = found.side.makers
-    settled = settled_rows(judgements_in_force(found.connection), makers)
+    settled = settled_rows(judgements_in_force(found.connection), makers, found.side.families)
     waiting = [
         one
         for one in candidate_rows(found.connection, supplier)
@@ -110,28 +116,43 @@ def shown_score(score: float) -> Decimal:
 
 
 def times_asked(connection: Connection) -> Counter[str]:
-    """How many lines of jobs call for each part and how often it was looked up, together."""
+    """How many lines of jobs call for each part and on how many days it was looked up, together."""
     asked = Counter(line.part for job in jobs(connection) for _, line in job.labelled() if line.part)
     asked.update(lookups(connection))
     return asked
 
 
 def _looked_before_a_change(connection: Connection) -> tuple[int, ...]:
-    """The sheets that count and were last looked through before the table changed, by the order of the ledger."""
-    looked, last = dict[str, int](), -1
+    """The sheets that count and were last looked through before the table changed, by the order of the ledger.
+
+    Or before a number rule of their supplier did. A set-up that left the table as it was changes nothing.
+    """
+    looked, rules, last = dict[str, int](), dict[str, int](), -1
     for at, deed in enumerate(deeds(connection)):
         if deed.deed == FIND_CANDIDATES:
             looked[deed.subject] = at
-        elif deed.deed in CHANGES_TABLE:
+        elif deed.deed in CHANGES_RULES:
+            rules[deed.subject] = at
+        elif deed.deed in CHANGES_TABLE and not deed.detail.endswith(TABLE_STAYS):
             last = at
-    newest = (one.sheet for one in kept_sheets(connection) if one.is_newest)
-    return tuple(sorted(one for one in newest if looked.get(f"sheet {one}", last) < last))
+    found = list[int]()
+    for one in kept_sheets(connection):
+        changed = max(last, rules.get(f"supplier {one.supplier}", -1))
+        if one.is_newest and looked.get(f"sheet {one.sheet}", changed) < changed:
+            found.append(one.sheet)
+    return tuple(sorted(found))
 
 
 def _automatic(found: Review, waiting: Iterable[CandidateRow]) -> set[int]:
     """Offers that match by themselves now, because of statements made since they were found."""
-    bearers = found.side.known.bearers
-    maybe = {one.offer for one in waiting if one.keys.supplier_key in bearers or one.keys.maker_number_key in bearers}
+    bearers, rules = found.side.known.bearers, found.side.known.rules
+    maybe = {
+        one.offer
+        for one in waiting
+        if one.keys.supplier_key in bearers
+        or one.keys.maker_number_key in bearers
+        or rules.get(one.keys.supplier)  # without what the supplier adds it may be one of ours
+    }
     return {number for number, offer in offers_numbered(found.connection, maybe).items() if is_automatic(found, offer)}
 
 

@@ -1,21 +1,32 @@
 """The answers in force as what needs no asking any more, with makers under the name the shop uses."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
+from ..basics.equivalence import GOOD_STANDING
 from ..basics.judgement import Judgement, RowKeys
 from ..basics.offer import Offer
 from ..basics.part_number import OURS, number_key
 from ..basics.value import changed
+from ..matching.equivalences.family import Family
 from ..matching.equivalences.makers import Makers
 from ..matching.settled_rows import SettledRows
 
 
-def settled_rows(answers: Iterable[Judgement], makers: Makers) -> SettledRows:
-    """All of these answers; leave out those taken back."""
-    settled = SettledRows()
+def settled_rows(answers: Iterable[Judgement], makers: Makers, families: Mapping[str, Family]) -> SettledRows:
+    """All of these answers; leave out those taken back. `families`: our parts' numbers by code."""
+    settled = SettledRows(lambda number, part: is_own(families, number, part))
     for one in answers:
         settled.add(keys_of_judgement(one, makers), one.part, one.answer)
     return settled
+
+
+def is_own(families: Mapping[str, Family], number: tuple[str, str] | None, part: str) -> bool:
+    """Whether the maker's number, by its keys, is one of the part's by statements of good standing.
+
+    By a statement nobody checked it is not: a no then speaks of the number. A part that is ours no longer has none.
+    """
+    path = families[part].paths.get(number) if number is not None and part in families else None
+    return path is not None and path.standing in GOOD_STANDING
 
 
 def keys_of_judgement(one: Judgement, makers: Makers) -> RowKeys:

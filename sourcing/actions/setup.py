@@ -5,7 +5,7 @@ from pathlib import Path
 
 from ..basics.currency import minor_units
 from ..basics.equivalence import EquivalenceTable
-from ..basics.problem import Refused, problem, refused
+from ..basics.problem import Problem, Refused, problem, refused
 from ..basics.settings import Settings
 from ..basics.table_change import TableChanges
 from ..basics.terms import Terms
@@ -21,6 +21,8 @@ from .table_compare import NOT_IN_FILE, Rule, compare_tables
 from .table_keep import keep_shops_table
 
 FILES = ("shop.toml", "suppliers.toml", "rates.csv", "equivalence.xlsx")
+TABLE_STAYS = "; the equivalence table stays as it was"
+"""The end of a deed that changed nothing of what matching goes by."""
 ALWAYS = date(1970, 1, 1)
 """The first settings hold from the beginning, so that older papers can be worked out too."""
 
@@ -34,25 +36,31 @@ class SetUp(Value, frozen=True, kw_only=True):
     parts: int
     statements: int
     changes: TableChanges | None = None
+    problems: tuple[Problem, ...] = ()
 
 
-def set_up(desk: Desk, folder: Path) -> SetUp:
-    """Read whichever of the four files the folder has and keep them all, or none of them if one can't be used."""
+def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
+    """Read whichever of the four files the folder has and keep them all, or none of them if one can't be used.
+
+    `keep_good`: leave rows of the equivalence table that can't be used out and keep the others; nothing is then
+    withdrawn or taken out for being missing, for the row that can't be read may be the one that is missed.
+    """
     present = tuple(name for name in FILES if (folder / name).is_file())
     if not present:
         raise refused("nothing-to-set-up", found=folder.name or str(folder))
     settings = _settings(folder) if "shop.toml" in present else None
     terms = _terms(folder) if "suppliers.toml" in present else ()
     rates = read_rates(folder / "rates.csv") if "rates.csv" in present else ()
-    table = _table(folder) if "equivalence.xlsx" in present else None
+    table, problems = _table(folder, keep_good) if "equivalence.xlsx" in present else (None, ())
     with desk.writing("set up") as pen:
         if settings:
             starts_on = desk.at.date() if has_settings(pen.connection) else ALWAYS
             put_settings(pen.connection, settings, starts_on)
         put_terms(pen.connection, terms)
         put_rates(pen.connection, rates)
-        changes = _replace(pen, table) if table else None
-        pen.note("shop", f"read {', '.join(present)}")
+        changes = _replace(pen, table, problems, keep_good) if table else None
+        stays = TABLE_STAYS if changes is None or changes.is_nothing else ""
+        pen.note("shop", f"read {', '.join(present)}{stays}")
     return SetUp(
         files=present,
         suppliers=len(terms),
@@ -60,6 +68,7 @@ def set_up(desk: Desk, folder: Path) -> SetUp:
         parts=len(table.parts) if table else 0,
         statements=len(table.statements) if table else 0,
         changes=changes,
+        problems=changes.problems if changes else (),
     )
 
 
@@ -78,18 +87,30 @@ def _terms(folder: Path) -> tuple[Terms, ...]:
     return every
 
 
-def _table(folder: Path) -> EquivalenceTable:
+def _table(folder: Path, keep_good: bool) -> tuple[EquivalenceTable, tuple[Problem, ...]]:
     table, problems = read_table(read_bytes(folder / "equivalence.xlsx"), "equivalence.xlsx")
+    if not keep_good:
+        _refuse(problems)
+    return table, problems
+
+
+def _refuse(problems: tuple[Problem, ...]) -> None:
     if problems:
         raise Refused(problem("table-has-problems", count=len(problems)), *problems)
-    return table
 
 
-def _replace(pen: Pen, table: EquivalenceTable) -> TableChanges:
+def _replace(pen: Pen, table: EquivalenceTable, problems: tuple[Problem, ...], keep_good: bool) -> TableChanges:
     """Make it the shop's table. Statements that only the file knew go with it; those made at the desk stay."""
-    rule = Rule(file="equivalence.xlsx", why_gone=NOT_IN_FILE, is_the_shops=True)
-    changes, same = compare_tables(kept_statements(pen.connection), equivalence_table(pen.connection), table, rule)
-    if changes.problems:
-        raise Refused(problem("table-has-problems", count=len(changes.problems)), *changes.problems)
+    rule = Rule(file="equivalence.xlsx", why_gone=NOT_IN_FILE, is_the_shops=True, today=pen.desk.at.date())
+    kept, before = kept_statements(pen.connection), equivalence_table(pen.connection)
+    changes, same = compare_tables(kept, before, table, rule)
+    problems = (*problems, *changes.problems)
+    if problems:
+        if not keep_good:
+            _refuse(problems)
+        codes = {part.code for part in table.parts}
+        stay = tuple(part for part in before.parts if part.code not in codes)
+        table, rule = changed(table, parts=(*table.parts, *stay)), changed(rule, why_gone="")
+        changes, same = compare_tables(kept, before, table, rule)
     keep_shops_table(pen, changes, same, table.parts)
-    return changed(changes, done=True)
+    return changed(changes, done=True, problems=problems)

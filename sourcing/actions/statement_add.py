@@ -8,6 +8,7 @@ from ..basics.equivalence import Statement
 from ..basics.part_number import OURS, PartNumber, number_key
 from ..basics.problem import refused
 from ..basics.statement_history import KeptStatement, Signed
+from ..basics.table_finding import Finding
 from ..basics.value import Value, changed
 from ..matching.equivalences.makers import Makers
 from ..matching.equivalences.number_cells import cell_text
@@ -16,6 +17,7 @@ from ..storage.equivalence import maker_aliases, our_parts
 from ..storage.statements import kept_statement, state
 from .desk import Desk
 from .statement_deeds import refuse_doubled
+from .statement_look import found_of, refuse_round_kit
 
 OURS_SAID = "ours"
 
@@ -40,20 +42,37 @@ class Told(Value, frozen=True, kw_only=True):
     stated_by: str = ""
 
 
-def add_statement(desk: Desk, told: Told) -> KeptStatement:
-    """Keep it. Refuses what a row of the table is refused for, and one that is there already or was withdrawn."""
+class AddedStatement(KeptStatement, frozen=True, kw_only=True):
+    """The statement as kept, and what it does to the table; None: too much hangs together to look at it now."""
+
+    findings: tuple[Finding, ...] | None = ()
+
+
+def add_statement(desk: Desk, told: Told) -> AddedStatement:
+    """Keep it. Refuses what a row of the table is refused for, and one that is there already or was withdrawn.
+
+    Refuses a day to come, and a kit that would contain itself; what else the check finds about it is told.
+    """
     new = _statement(desk, told)
     with desk.writing("add statement") as pen:
         new = _checked(pen.connection, new)
         refuse_doubled(pen.connection, new)
+        refuse_round_kit(pen.connection, new)
         signed = Signed(at=desk.at, who=desk.who)
         (number,) = state(pen.connection, [new], signed, ["at the desk"])
         pen.note(f"statement {number}", str(new))
-        return kept_statement(pen.connection, number)
+        kept = kept_statement(pen.connection, number)
+        return AddedStatement(
+            statement=kept.statement, events=kept.events, findings=found_of(pen.connection, kept.statement)
+        )
 
 
 def _statement(desk: Desk, told: Told) -> Statement:
-    """The statement by the rules of the table's rows."""
+    """The statement by the rules of the table's rows; what is wrong is said of options, for there are no cells here."""
+    if not told.source.strip():
+        raise refused("source-blank")
+    if told.stated_on and told.stated_on > desk.at.date():
+        raise refused("stated-in-the-future", found=told.stated_on, today=desk.at.date())
     (left_maker, left), (right_maker, right) = _number(told.left), _number(told.right)
     cells = {
         "left maker": left_maker,

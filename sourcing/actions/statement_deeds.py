@@ -114,5 +114,5 @@ def _set_aside(pen: Pen, number: int, what: Happening, why: str) -> KeptStatemen
 
 def _noted(pen: Pen, number: int, why: str) -> KeptStatement:
     kept = kept_statement(pen.connection, number)
-    pen.note(f"statement {number}", f"{kept.statement.left} {kept.statement.relation} {kept.statement.right}: {why}")
+    pen.note(f"statement {number}", f"{kept.statement.claim}: {why}")
     return kept

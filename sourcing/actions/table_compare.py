@@ -6,6 +6,7 @@ conditions. A blank doubt in the file answers no doubt: the file may be older th
 
 from collections import defaultdict
 from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
+from datetime import date
 from typing import Any, TypeVar
 
 from ..basics.equivalence import EquivalenceTable, MakerAlias, OurPart, Statement
@@ -47,6 +48,8 @@ class Rule(Value, frozen=True, kw_only=True):
     missing statements only those that came from it are withdrawn: it never knew the ones made at the desk. And what
     was changed at the desk since stays as it is: the file does not know of it.
 
+    `today`: no statement is taken that says it was stated later; None: the day is not looked at.
+
     `last`: of each statement the number of the last change, so that rows which say what they know of undo nothing that
     came later. `file_wins`: they may.
     """
@@ -56,6 +59,7 @@ class Rule(Value, frozen=True, kw_only=True):
     is_the_shops: bool = False
     last: Mapping[int, int] = {}
     file_wins: bool = False
+    today: date | None = None
 
 
 Match = tuple[Statement, KeptStatement | None]
@@ -76,7 +80,11 @@ def compare_tables(
     goes = [one for one in known if rule.why_gone and (one.row is not None or not rule.is_the_shops)]
     going = {one.number for one in goes}
     aliases, more = _aliases(before.aliases, table.aliases, rule.file)
-    wrong = [since.wrong_row(said.row, rule.file) if there else None for said, there in matches]
+    old = {_numbers_and_source(one): one for one in goes}
+    wrong = [
+        (since.wrong_row(said.row, rule.file) if there else None) or _unusable(said, there, old, rule)
+        for said, there in matches
+    ]
     usable = [match for match, why in zip(matches, wrong, strict=True) if why is None]
     lists = _sorted_out(usable, rule, since)
     same = lists.pop("unchanged", ())
@@ -110,6 +118,34 @@ def claim(statement: Statement) -> Hashable:
     """What is claimed on which ground: the numbers, the relation, the source and the conditions."""
     conditions = (statement.condition, statement.machine, statement.serial_from, statement.serial_to)
     return _tie(statement), statement.source.casefold(), conditions
+
+
+def _numbers_and_source(statement: Statement) -> Hashable:
+    return *sorted((statement.left.node, statement.right.node)), statement.source.casefold()
+
+
+def _unusable(
+    said: Statement, there: KeptStatement | None, going: Mapping[Hashable, Statement], rule: Rule
+) -> Problem | None:
+    """Why a row is not taken: it is of a day to come, or claims another relation on the old one's source.
+
+    One edited cell must not make a same part of a must-not that keeps the must-not's standing and source. `going`: the
+    statements that would be withdrawn because no row stands for them any more.
+    """
+    place = Place(file=rule.file, worksheet="statements", row=said.row)
+    if rule.today is not None and said.stated_on > rule.today:
+        return problem("stated-in-the-future", place=place, found=said.stated_on, today=rule.today)
+    before = there.statement if there else going.get(_numbers_and_source(said))
+    if before is None or before.relation == said.relation or before.source.casefold() != said.source.casefold():
+        return None
+    return problem(
+        "relation-changed",
+        place=place,
+        number=before.number,
+        before=before.claim,
+        now=said.claim,
+        source=said.source,
+    )
 
 
 def _matches(

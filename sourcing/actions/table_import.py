@@ -2,6 +2,7 @@
 
 import csv
 import io
+from datetime import date
 from pathlib import Path
 
 from sqlalchemy import Connection
@@ -43,9 +44,9 @@ def import_table(desk: Desk, path: Path, wanted: Wanted) -> TableChanges:
     """
     if wanted.look:
         with desk.store.reading() as connection:
-            return _changes(connection, path, wanted)
+            return _changes(connection, path, wanted, desk.at.date())
     with desk.writing("import table") as pen:
-        changes = _changes(pen.connection, path, wanted)
+        changes = _changes(pen.connection, path, wanted, desk.at.date())
         _refuse(changes, wanted)
         if changes.is_nothing:
             return changed(changes, done=True)
@@ -54,7 +55,7 @@ def import_table(desk: Desk, path: Path, wanted: Wanted) -> TableChanges:
         return changed(changes, done=True)
 
 
-def _changes(connection: Connection, path: Path, wanted: Wanted) -> TableChanges:
+def _changes(connection: Connection, path: Path, wanted: Wanted, today: date) -> TableChanges:
     # The statements come with their histories below: once in memory is enough for a long table.
     before = EquivalenceTable(parts=our_parts(connection), statements=(), aliases=maker_aliases(connection))
     table, problems = _read(path, before)
@@ -63,6 +64,7 @@ def _changes(connection: Connection, path: Path, wanted: Wanted) -> TableChanges
         why_gone=wanted.withdraw_missing.strip(),
         last=last_changes(connection),
         file_wins=wanted.file_wins,
+        today=today,
     )
     changes, _ = compare_tables(kept_statements(connection), before, table, rule)
     return changed(changes, problems=(*problems, *changes.problems))

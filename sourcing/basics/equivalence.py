@@ -12,6 +12,15 @@ Relation = Literal["same part", "superseded by", "substitute", "kit contains", "
 """`left relation right`. 'superseded by': the maker replaced left by right. 'substitute': right serves where left
 is asked for, one way, under the condition. 'must not': right must not serve where left is asked for."""
 
+SENTENCES: Mapping[Relation, str] = {
+    "same part": "{left} is the same part as {right}",
+    "superseded by": "{left} is superseded by {right}",
+    "substitute": "{right} may serve for {left}",
+    "kit contains": "{left} contains {count} x {right}",
+    "must not": "{right} must not serve for {left}",
+}
+"""The relations as sentences, so that nobody mistakes the direction; in files and options they are single words."""
+
 Standing = Literal["fitted", "maker", "supplier", "unchecked"]
 """How far a statement is trusted, best first: the shop fitted it and it served; the maker's document; a supplier
 says so; nobody checked."""
@@ -20,6 +29,30 @@ STANDINGS: tuple[Standing, ...] = ("fitted", "maker", "supplier", "unchecked")
 
 GOOD_STANDING: frozenset[Standing] = frozenset(("fitted", "maker"))
 """Standings on which a match may be automatic; the others wait for a person."""
+
+
+_BEFORE_A_THING = frozenset(
+    (
+        *("with", "without", "on", "in", "for", "from", "if", "when", "where", "while", "until", "before", "after"),
+        *("at", "by", "up", "above", "below", "between"),
+    )
+)
+"""Words a condition may begin with and then reads well after 'only'."""
+
+
+def only_words(condition: str) -> str:
+    """A condition a person wrote, as it reads after a statement: 'only with spacer', 'only if the deck is old'."""
+    return f"only {when_words(condition)}"
+
+
+def when_words(condition: str) -> str:
+    """The same without 'only': 'with spacer', 'if the deck is old', 'for machine NW-826'."""
+    first, _, rest = condition.partition(" ")
+    if first.casefold().rstrip(",") == "only" and rest:
+        return when_words(rest)
+    if first in ("machine", "serial"):
+        return f"for {condition}"
+    return condition if first.casefold() in _BEFORE_A_THING else f"if {condition}"
 
 
 class Statement(Value, frozen=True, kw_only=True):
@@ -60,11 +93,19 @@ class Statement(Value, frozen=True, kw_only=True):
         machine = f"machine {self.machine}{span}" if self.machine else span.strip()
         return "; ".join(part for part in (self.condition, machine) if part)
 
+    @property
+    def claim(self) -> str:
+        """What it says of the two numbers, as a sentence whose direction nobody can mistake."""
+        return SENTENCES[self.relation].format(left=self.left, count=self.count, right=self.right)
+
     def __str__(self) -> str:
-        times = f" {self.count} x" if self.relation == "kit contains" else ""
-        when = f" when {self.holds_when}" if self.holds_when else ""
+        when = ""
+        if self.holds_when:
+            when = (
+                f" {when_words(self.holds_when)}" if self.relation == "must not" else f", {only_words(self.holds_when)}"
+            )
         doubted = f", doubted: {self.doubt}" if self.doubt else ""
-        return f"{self.left} {self.relation}{times} {self.right}{when} ({self.standing}: {self.source}{doubted})"
+        return f"{self.claim}{when} ({self.standing}: {self.source}{doubted})"
 
 
 class Bench(Value, frozen=True, kw_only=True):

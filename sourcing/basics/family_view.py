@@ -43,6 +43,16 @@ class Banned(Value, frozen=True, kw_only=True):
     statement: Statement
 
 
+class MustNot(Value, frozen=True, kw_only=True):
+    """The number looked up must not serve for this part of ours, by this statement.
+
+    `part` is None where the statement protects a number that is no part's of ours.
+    """
+
+    part: OurPart | None
+    statement: Statement
+
+
 class KitItem(Value, frozen=True, kw_only=True):
     """What a kit holds, or a kit that holds our part: how many in one kit, by which statements.
 
@@ -89,11 +99,13 @@ class PartFamily(Value, frozen=True, kw_only=True):
 class FamilyView(Value, frozen=True, kw_only=True):
     """A number looked up: one family for each of our parts that bears it. None at all: no statement names it.
 
-    `left_out`: how many more families there are, in a table that ties very much together.
+    `must_not`: for which other parts of ours it must not serve, though no path ties it to them. `left_out`: how many
+    more families there are, in a table that ties very much together.
     """
 
     asked: str
     families: tuple[PartFamily, ...] = ()
+    must_not: tuple[MustNot, ...] = ()
     bench: Bench | None = None
     left_out: int = 0
 

@@ -16,7 +16,10 @@ Certainty = Literal["lists agree", "one list", "sellers' lists only", "contradic
 
 
 class Tie(Value, frozen=True, kw_only=True):
-    """One of our parts that a number stands for, and the path of statements. `banned`: a must-not, in words."""
+    """One of our parts that a number stands for, and the path of statements. `banned`: why it can't be it, in words.
+
+    Of a number that only must not serve for the part, the path is that must-not alone.
+    """
 
     part: str
     path: Path

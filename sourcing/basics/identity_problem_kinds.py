@@ -8,6 +8,11 @@ IDENTITY_KINDS: dict[str, ProblemKind] = {
         "a line of evidence ('{found}') names no number, no size and no words",
         "write what it says",
     ),
+    "evidence-number-damaged": kind(
+        "Number changed by a spreadsheet",
+        "the evidence names a damaged number, '{found}': {why}",
+        "write it as it is printed",
+    ),
     "evidence-backwards": kind(
         "Serial numbers backwards",
         "the list is for serial numbers from {found} to {to}, which runs backwards",
@@ -41,7 +46,7 @@ IDENTITY_KINDS: dict[str, ProblemKind] = {
     ),
     "words-missing": kind(
         "Words missing",
-        "nothing is said about why ({found})",
+        "no reason is given for {found}",
         "say why in words; they are kept with your name",
     ),
     "offer-not-there": kind(

@@ -60,7 +60,7 @@ class KeptCandidate(Value, frozen=True, kw_only=True):
 class Waiting(Value, frozen=True, kw_only=True):
     """A candidate in the queue. `price` is for one piece in the shop's currency, None where it is not known.
 
-    `asked` counts the lines of jobs that call for the part and the times it was looked up. `worth` is in the shop's
+    `asked` counts the lines of jobs that call for the part and the days it was looked up on. `worth` is in the shop's
     currency, None without a price. `near`: the row's number and the number of the part that are most alike, None
     where the part has no number to set beside it.
     """

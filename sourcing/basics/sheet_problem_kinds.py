@@ -160,6 +160,12 @@ TABLE_KINDS: dict[str, ProblemKind] = {
         "the sheet has {count} offers, the supplier's sheet before had {before}",
         "look at what vanished with 'sourcing changes'; if it is a part only, take the sheet out with 'sourcing undo'",
     ),
+    "numbers-without-zeros": _kind(
+        "Part numbers stored as numbers",
+        "{count} of {rows} part numbers in the column '{found}' are stored as numbers: a spreadsheet has dropped zeros "
+        "before them, if there were any",
+        "compare some with the supplier's paper or web page; ask him for a file in which they are text",
+    ),
     "more-left-blank": _kind(
         "More cells left blank",
         "{count} more cells of this column can't be read and were left blank",

@@ -70,12 +70,12 @@ SHOP_KINDS: dict[str, ProblemKind] = {
     ),
     "table-cell-blank": kind(
         "Blank cell",
-        "the column '{column}' is blank",
-        "fill the cell",
+        "'{column}' is blank",
+        "fill it in",
     ),
     "unknown-word": kind(
         "Unknown word",
-        "'{found}' is not known in the column '{column}'",
+        "'{found}' is not one of the words for '{column}'",
         "use one of: {known}",
     ),
     "no-such-day": kind(

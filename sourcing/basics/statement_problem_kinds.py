@@ -13,6 +13,22 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "statement number {found} stands in row {first} already",
         "leave the number of a new statement blank",
     ),
+    "relation-changed": kind(
+        "Other relation on the same source",
+        "statement {number} says '{before}', the row now says '{now}', and names the same source for it: {source}",
+        "name the source of the new claim, or take the row as it was and withdraw the old one with why:"
+        " 'sourcing table withdraw {number} --reason WORDS'",
+    ),
+    "stated-in-the-future": kind(
+        "Stated in the future",
+        "it is said to be stated on {found}, and today is {today}",
+        "correct the day",
+    ),
+    "kit-contains-itself": kind(
+        "Kit that contains itself",
+        "{found} would come to contain itself: {path}",
+        "look which of the two holds the other",
+    ),
     "statement-there-already": kind(
         "Statement there already",
         "statement {number} says the same: {found}",
@@ -42,6 +58,11 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "Standing unchanged",
         "statement {found} has the standing '{standing}' already",
         "name another standing; 'sourcing table history {found}' shows what happened to it",
+    ),
+    "source-blank": kind(
+        "Source missing",
+        "no source is given for the statement",
+        "say where it is said with --source: which list, letter or job",
     ),
     "reason-blank": kind(
         "Reason missing",

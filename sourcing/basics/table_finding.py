@@ -17,6 +17,7 @@ FindingKind = Literal[
     "loop of makers",
     "doubted",
     "machine without maker",
+    "said before",
 ]
 
 FINDING_KINDS: tuple[FindingKind, ...] = (
@@ -31,6 +32,7 @@ FINDING_KINDS: tuple[FindingKind, ...] = (
     "loop of makers",
     "doubted",
     "machine without maker",
+    "said before",
 )
 """The kinds in the order they are shown: what may send a wrong part first, what is only worth knowing last."""
 

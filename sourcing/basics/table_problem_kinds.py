@@ -29,6 +29,11 @@ TABLE_KINDS: dict[str, ProblemKind] = {
         "the row is from another table, or a spreadsheet counted on while cells were filled down: "
         "export the table anew, or leave the cell blank",
     ),
+    "part-row-unusable": kind(
+        "Part whose row can't be used",
+        "it speaks of our part '{found}', whose row {part_row} of 'parts' can't be used",
+        "correct that row; this one then counts",
+    ),
     "part-twice": kind(
         "Part of ours twice",
         "our part '{found}' is on row {first} already",

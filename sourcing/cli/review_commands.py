@@ -142,10 +142,10 @@ def confirm(
 ) -> None:
     """Let a rule hold: numbers of the supplier are looked up without what he adds."""
     from ..actions.number_rules import confirm_number_rule
-    from ..documents.review import rule_words
+    from ..documents.review import rule_changed_text
 
     kept = confirm_number_rule(desk(database, at, who), _rule(supplier, prefix, suffix))
-    show(kept, rule_words(kept), json)
+    show(kept, rule_changed_text(kept), json)
 
 
 @rules.command("withdraw")
@@ -159,10 +159,10 @@ def withdraw(
 ) -> None:
     """Let a rule hold no more. It is not deleted."""
     from ..actions.number_rules import withdraw_number_rule
-    from ..documents.review import rule_words
+    from ..documents.review import rule_changed_text
 
     kept = withdraw_number_rule(desk(database, at, who), number, words)
-    show(kept, rule_words(kept), json)
+    show(kept, rule_changed_text(kept), json)
 
 
 def _rule(supplier: str, prefix: str, suffix: str) -> NumberRule:

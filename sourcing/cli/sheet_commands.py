@@ -44,6 +44,9 @@ def register(app: typer.Typer) -> None:
 
 def setup(
     folder: Annotated[Path, typer.Argument(help="Folder with shop.toml, suppliers.toml, rates.csv, equivalence.xlsx.")],
+    keep_good: Annotated[
+        bool, typer.Option("--keep-good", help="Leave rows of the table that can't be used out and keep the others.")
+    ] = False,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     who: Who = "",
@@ -53,7 +56,7 @@ def setup(
     from ..actions.setup import set_up
     from ..documents.equivalences import set_up_text
 
-    done = set_up(desk(database, at, who), folder)
+    done = set_up(desk(database, at, who), folder, keep_good)
     text = (
         f"Read {', '.join(done.files)}: {done.suppliers} suppliers, {done.rates} exchange rates, "
         f"{done.parts} of our parts, {done.statements} statements.{set_up_text(done.changes)}"

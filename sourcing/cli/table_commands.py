@@ -114,7 +114,11 @@ def check(database: Database = DEFAULT_DATABASE, json: Json = False) -> None:
 def add(
     left: Annotated[str, typer.Argument(help="maker:number, ours:CODE for our own part, :NUMBER if nobody knows.")],
     relation: Annotated[
-        str, typer.Argument(help="'same part', 'superseded by', 'substitute', 'kit contains' or 'must not'.")
+        str,
+        typer.Argument(
+            help="'same part', 'superseded by', 'substitute' (RIGHT may serve where LEFT is asked for), 'kit contains' "
+            "or 'must not' (RIGHT must not serve where LEFT is asked for)."
+        ),
     ],
     right: Annotated[str, typer.Argument(help="The other number, written the same way.")],
     source: Annotated[str, typer.Option("--source", help="Where it is said: which list, letter or job.")],
@@ -133,9 +137,12 @@ def add(
     who: Who = "",
     json: Json = False,
 ) -> None:
-    """Add one statement. In quotation marks where it has blanks: 'same part'."""
+    """Add one statement, read from left to right: LEFT is the 'same part' as RIGHT; LEFT is 'superseded by' RIGHT;
+    'substitute': RIGHT may serve where LEFT is asked for; the kit LEFT 'kit contains' RIGHT; 'must not': RIGHT must not
+    serve where LEFT is asked for. What the check of the table finds about it is said at once.
+    """
     from ..actions.statement_add import Told, add_statement
-    from ..documents.equivalences import history_text
+    from ..documents.table_check import added_text
 
     told = Told(
         left=left,
@@ -152,7 +159,7 @@ def add(
         stated_by=stated_by,
     )
     kept = add_statement(desk(database, at, who), told)
-    show(kept, history_text(kept), json)
+    show(kept, added_text(kept, kept.findings), json)
 
 
 def _with_reason(name: str, told: str, find: Callable[[], Deed]) -> None:

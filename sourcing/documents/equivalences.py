@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 
-from ..basics.equivalence import MakerAlias, OurPart, Statement
+from ..basics.equivalence import SENTENCES, MakerAlias, OurPart, Statement
 from ..basics.statement_history import KeptStatement, StatementEvent
 from ..basics.table_change import ChangedStatement, TableChanges
 from .csv_text import csv_text
@@ -17,12 +17,18 @@ Sheets = Mapping[str, tuple[tuple[str, ...], Sequence[tuple[str | int, ...]]]]
 
 
 def table_xlsx(sheets: Sheets) -> bytes:
-    """The table as a workbook a person can edit: one worksheet each, every number as text."""
-    tables = (
+    """The table as a workbook a person can edit: one worksheet each, every number as text.
+
+    One more says how each relation reads; taken in again, it is left alone.
+    """
+    tables = [
         Table(title=name, headers=header, rows=tuple(tuple(_blank(cell) for cell in row) for row in rows))
         for name, (header, rows) in sheets.items()
+    ]
+    reads = tuple(
+        (word, sentence.format(left="LEFT", count="COUNT", right="RIGHT")) for word, sentence in SENTENCES.items()
     )
-    return workbook_bytes(list(tables))
+    return workbook_bytes([*tables, Table(title="how it reads", headers=("relation", "how it reads"), rows=reads)])
 
 
 def table_csvs(sheets: Sheets) -> dict[str, str]:
@@ -61,7 +67,7 @@ def _headline(changes: TableChanges) -> str:
         (len(changes.missing), "not in the file, they stay"),
         (len(changes.stay_changed), "changed since the file was written, they stay as they are"),
         (len(changes.stay_withdrawn), "in the file but withdrawn by a person, they stay withdrawn"),
-        (len(changes.problems), "rows that can't be used"),
+        (len(changes.problems), "row that can't be used" if len(changes.problems) == 1 else "rows that can't be used"),
     )
     said = ", ".join(f"{number:,} {words}" for number, words in numbers if number) or "none"
     done = "" if changes.done else " Nothing is changed yet."
@@ -113,7 +119,7 @@ def _not_newer(changes: TableChanges) -> list[Statement]:
 
 
 def _changed_words(one: ChangedStatement) -> str:
-    return f"{one.before.number}  {one.before.left} {one.before.relation} {one.before.right}: {'; '.join(one.words)}"
+    return f"{one.before.number}  {one.before.claim}: {'; '.join(one.words)}"
 
 
 def _part_words(part: OurPart) -> str:
@@ -172,4 +178,7 @@ def set_up_text(changes: TableChanges | None) -> str:
         (len(changes.doubts_stay), "doubted at the desk, they stay doubted"),
     )
     lines = [f"Statements {words}: {number:,}." for number, words in told if number]
+    if changes.problems:
+        lines.append("Rows of equivalence.xlsx that can't be used are left out, and nothing goes for missing from it:")
+    lines += [f"  {one.sentence()}" for one in changes.problems]
     return "".join(f"\n{line}" for line in lines)

@@ -5,7 +5,7 @@ What a line means stands beside it in words; its look only helps. One file that 
 
 from collections.abc import Iterator
 
-from ..basics.equivalence import Statement
+from ..basics.equivalence import Statement, only_words, when_words
 from ..basics.family_view import FamilyEdge, FamilyView, KitItem, Member, PartFamily
 from ..basics.part_number import OURS, PartNumber
 from ..basics.value import Value, changed
@@ -117,7 +117,8 @@ def _links(family: PartFamily) -> tuple[list[Link], dict[int, list[str]]]:
 
 def _also(edge: FamilyEdge, family: PartFamily) -> str:
     left, right = family.members[edge.left].number, family.members[edge.right].number
-    return f"{left} {edge.statement.relation} {right} ({_trust(edge.statement)}){_number(edge.statement)}"
+    said = changed(edge.statement, left=left, right=right).claim
+    return f"{said} ({_trust(edge.statement)}){_number(edge.statement)}"
 
 
 def _link(left: str, right: str, statement: Statement) -> Link:
@@ -148,7 +149,8 @@ def _link_words(statement: Statement) -> Iterator[str]:
     count = f" {statement.count} x" if statement.relation == "kit contains" else ""
     yield f"{statement.relation}{count} ({_trust(statement)})"
     if statement.holds_when:
-        yield f"when {statement.holds_when}"
+        said = when_words if statement.relation == "must not" else only_words
+        yield said(statement.holds_when)
     number = "" if statement.number is None else f"{statement.number}: "
     yield f"{number}{statement.source}, {statement.stated_on}"
 

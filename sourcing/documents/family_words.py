@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from ..basics.equivalence import only_words
 from ..basics.family_view import FamilyView, PartFamily
 from ..basics.part_number import OURS
 
@@ -18,7 +19,7 @@ def member_notes(at: int, family: PartFamily) -> Iterator[str]:
         yield "the newest number that is sold"
     elif member.sold is not None and member.number.maker != OURS:
         yield "sold, by the newest sheets" if member.sold else "not sold, by the newest sheets"
-    yield from (f"only when {words}" for words in member.conditions)
+    yield from (only_words(words) for words in member.conditions)
 
 
 def _superseded(at: int, family: PartFamily) -> Iterator[str]:
@@ -41,6 +42,10 @@ def more_words(view: FamilyView) -> Iterator[str]:
     if view.bench is not None:
         serial = f", serial {view.bench.serial}" if view.bench.serial else ""
         yield f"For the machine {view.bench.machine}{serial}."
+    for one in view.must_not:
+        whose = f"It must not serve for our part {one.part.code}" if one.part else "It must not serve"
+        number = "" if one.statement.number is None else f"statement {one.statement.number}: "
+        yield f"{whose}: {number}{one.statement}."
     for family in view.families:
         yield from _more_of(family)
 

@@ -17,6 +17,7 @@ from ..basics.kept_number_rule import KeptNumberRule, NumberRules
 from ..basics.part_number import PartNumber
 from .csv_text import Cell
 from .plain_text import count, document, shown, wrapped, yes_no
+from .review_reasons import for_and_against
 from .side_by_side import side_by_side
 from .workbook import Table, workbook_bytes
 
@@ -25,6 +26,8 @@ HEADER = (
     "size", "score", "place", "against", "reasons", "price", "worth", "currency", "asked", "sheet of", "row",
 )  # fmt: skip
 """Columns of the workbook. 'answer' and 'words' are to be filled in; 'candidate', 'number', 'our part' are checked."""
+
+LOOK_AGAIN = "sourcing candidates --again"
 
 LEFT = 15
 """Columns of the words at the left of a candidate's lines."""
@@ -50,8 +53,8 @@ def queue_text(queue: ReviewQueue) -> str:
         lines += ["", *wrapped(f"Not looked through yet: sheet {sheets}; 'sourcing candidates --again' does it.")]
     if queue.table_changed_since:
         sheets = ", ".join(map(str, queue.table_changed_since))
-        words = f"Our parts and statements were read in or changed after these sheets were looked through: {sheets}"
-        lines += ["", *wrapped(f"{words}; 'sourcing candidates --again' looks again.")]
+        words = "Our parts, statements, makers' names or number rules changed after these sheets were looked through"
+        lines += ["", *wrapped(f"{words}: {sheets}; '{LOOK_AGAIN}' looks again.")]
     return document(lines)
 
 
@@ -139,6 +142,11 @@ def rule_words(one: KeptNumberRule) -> str:
     return words
 
 
+def rule_changed_text(one: KeptNumberRule) -> str:
+    """One rule that was just confirmed or withdrawn, and what to do for it to count."""
+    return f"{rule_words(one)}\nSay '{LOOK_AGAIN}': what waits on the sheets was found before."
+
+
 def _candidate(one: Waiting) -> list[str]:
     kept, source = one.kept, one.kept.offer.source
     lines = [f"Candidate {kept.candidate}: score {kept.score:.2f}, place {kept.rank} of its row"]
@@ -148,8 +156,13 @@ def _candidate(one: Waiting) -> list[str]:
     part = ", ".join(text for text in (one.part.code, one.part.name, one.part.size) if text)
     lines += _beside("our part", part)
     lines += _numbers(one.near) if one.near else []
-    lines += _beside("speaks against" if kept.against else "because", "; ".join(kept.reasons) or "no reason is kept")
-    return lines
+    return lines + _reasons(kept)
+
+
+def _reasons(kept: KeptCandidate) -> list[str]:
+    speaks_for, speaks_against = for_and_against(kept.reasons, kept.against)
+    lines = _beside("speaks for", speaks_for) if speaks_for else []
+    return lines + (_beside("speaks against", speaks_against) if speaks_against else [])
 
 
 def _numbers(near: tuple[PartNumber, PartNumber]) -> list[str]:

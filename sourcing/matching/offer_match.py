@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from ..basics.equivalence import GOOD_STANDING, OurPart, Path, Statement
+from ..basics.equivalence import GOOD_STANDING, OurPart, Path, Statement, only_words
 from ..basics.number_rule import NumberRule
 from ..basics.offer import Offer
 from ..basics.part_number import OURS, PartNumber, maker_key
@@ -17,7 +17,11 @@ from .equivalences.family import Family
 from .equivalences.number_book import words_of
 from .held_back import DISTINCTIVE, in_place_of_another, opposed
 from .likeness.said import Said, said
+from .makers_alike import command_for
+from .measures_against import measures_against
 from .numbers.affixes import strip
+from .plain_words import plain_words
+from .sets_of import set_said
 
 Tier = Literal["automatic", "candidate", "none"]
 
@@ -93,7 +97,7 @@ def _better(found: OfferMatch, bare: OfferMatch) -> OfferMatch:
 def _match(offer: Offer, family: Family, known: Known) -> OfferMatch:
     hits = list(_hits(offer, family, known))
     if not hits:
-        return NO_MATCH
+        return _only_forbidden(offer, family, known)
     sure = [hit for hit in hits if hit[2] is None]
     number, path, doubt = sure[0] if sure else hits[0]
     against = _against(offer, family, known, (number, path))
@@ -101,10 +105,22 @@ def _match(offer: Offer, family: Family, known: Known) -> OfferMatch:
     if against or doubts:
         reasons = (*against, *doubts)
         return OfferMatch(tier="candidate", number=number, path=path, reasons=reasons, vetoed=bool(against))
-    conditions = tuple(f"holds only when {condition}" for condition in path.conditions)
+    conditions = tuple(f"holds {only_words(condition)}" for condition in path.conditions)
     conditions += _words_warning(offer, family.part)
     how = (words_of(number, path.links),)
     return OfferMatch(tier="automatic", number=number, path=path, reasons=how, warnings=conditions)
+
+
+def _only_forbidden(offer: Offer, family: Family, known: Known) -> OfferMatch:
+    """No path leads to its numbers, but one of them must not serve for the part: held back with why, else no match."""
+    others = known.others(offer.supplier)
+    for number in known.numbers(offer):
+        bans = tuple(
+            _ban_words(number, ban) for ban in _bans_on(number, family) if maker_key(ban.right.maker) not in others
+        )
+        if bans and number.maker != OURS:
+            return OfferMatch(tier="candidate", number=number, reasons=bans, vetoed=True)
+    return NO_MATCH
 
 
 def _hits(offer: Offer, family: Family, known: Known) -> Iterator[tuple[PartNumber, Path, str | None]]:
@@ -137,7 +153,10 @@ def _maker_doubt(
     number: PartNumber, family: Family, best: tuple[str, str], bearers: Mapping[str, frozenset[str]]
 ) -> str | None:
     if number.maker:
-        return f"the number is that of {family.printed[best]}, but the row names {number.maker}"
+        ours = family.printed[best]
+        command = command_for(number.maker, ours.maker)
+        same = f"; if the two are one maker: {command}" if command else ""
+        return f"the number is that of {ours}, but the row names {number.maker}{same}"
     if len(bearers.get(number.key, frozenset())) > 1:
         return "the row names no maker, and more than one of our parts bears this number"
     return None
@@ -148,21 +167,30 @@ def _words_doubt(offer: Offer, part: OurPart, by_chance: bool) -> str | None:
 
     `by_chance`: other things may well bear the number; then a row without words asks, unless its number is the size.
     """
-    ours, its = said((), (), part.name).words, said((), (), offer.description).words
+    ours, its = plain_words(part.name), plain_words(offer.description)
     if check_size(_size_of(part), offer.description or offer.supplier_number).verdict == "same size":
         return None
     if not its and by_chance:
         return "the row names no maker and says nothing else, and so short a number is borne by many things"
     if not ours or not its or 2 * len(ours & its) > min(len(ours), len(its)):
         return None
-    return f"the row names no maker, and '{offer.description}' is hardly about '{part.name}'"
+    shared = ours & its or named(part.name)[0] & named(offer.description)[0]
+    about = "is only in part about" if shared else "is hardly about"
+    return f"the row names no maker, and '{offer.description}' {about} '{part.name}'"
 
 
 def _words_warning(offer: Offer, part: OurPart) -> tuple[str, ...]:
-    """Where the maker is named the number decides, in any language; that the words differ is said all the same."""
+    """Where the maker is named the number decides, in any language; that the words differ is said all the same.
+
+    So is that nobody knows how many of a set the offer holds.
+    """
+    holds = tuple(filter(None, (set_said(offer, part).warning,)))
     if not _no_word_shared(offer, part):
-        return ()
-    return (f"its words '{offer.description}' share none with ours, '{part.name}': look whether it is the same thing",)
+        return holds
+    return (
+        *holds,
+        f"its words '{offer.description}' share none with ours, '{part.name}': look whether it is the same thing",
+    )
 
 
 def _no_word_shared(offer: Offer, part: OurPart) -> bool:
@@ -198,6 +226,9 @@ def _words_against(offer: Offer, part: OurPart) -> Iterator[str]:
     ours, its = _said(part), said((), (), offer.description)
     yield another_article(offer.description, part.name)
     yield in_place_of_another(offer.description, part.name)
+    yield set_said(offer, part).against
+    if check_size(_size_of(part), offer.description).verdict != "same size":
+        yield from measures_against(its, ours)
     if "kit" in its.things - ours.things and not any(kind == "count" for kind, _ in its.measures):
         yield "a kit or set, where ours is none"
     if ours.sides and its.sides and ours.sides.isdisjoint(its.sides):
@@ -237,8 +268,8 @@ def _bans_on(number: PartNumber, family: Family) -> Iterator[Statement]:
 def _ban_words(number: PartNumber, ban: Statement) -> str:
     """The statement may speak of another number, through which alone this one is reached."""
     if ban.right.key == number.key:
-        return f"must not serve: {ban}"
-    return f"must not serve: {number} is reached only through {ban.right}, which must not: {ban}"
+        return str(ban)
+    return f"{number} is reached only through {ban.right}, and {ban}"
 
 
 def _conditions_doubt(path: Path) -> str:

@@ -1,9 +1,10 @@
 """In which order candidates are shown to a person: what is worth most first, all parts of one row together.
 
 A row is worth what its likeliest part is worth: price for one piece times how often that part was asked for, by lines
-of jobs and by look-ups. A part nobody ever asked for counts as a tenth of one that was asked for once, so that it comes
-later and still in order of price (rule of this program). Without a price nothing can be said of the worth: such rows
-come after all others, those asked for most often first. The score decides only between rows worth the same.
+of jobs and by days on which it was looked up. A part nobody ever asked for counts as a tenth of one that was asked for
+once, so that it comes later and still in order of price (rule of this program). Without a price nothing can be said of
+the worth: such rows come after all others, those asked for most often first. The score decides only between rows worth
+the same.
 """
 
 from collections.abc import Iterable

@@ -2,27 +2,39 @@
 
 A refused part does not return for the same row: the same supplier, number and maker; a number of the maker's own that
 stands on only one of the two sheets does not matter. Nor does it return where another supplier sells the same maker's
-number. A row that was accepted as one part is not offered as another. What is taken back is not among the answers.
+number, unless that number is the part's own: then it is this supplier's row that is wrong, and the others' still count.
+A row that was accepted as one part is not offered as another. What is taken back is not among the answers.
 """
+
+from collections.abc import Callable
 
 from ..basics.judgement import Answer, RowKeys
 
 ANY_PART = ""
 """Stands for every part: the row is settled."""
 
+IsOwn = Callable[[tuple[str, str], str], bool]
+"""Whether a maker's number (the keys of both) is one of a part of ours, by the part's code."""
+
+
+def none_own(number: tuple[str, str], part: str) -> bool:
+    """No number is the part's own."""
+    return False
+
 
 class SettledRows:
     """Answers in force, ready to be asked about many rows. Nothing is settled before the first is added."""
 
-    def __init__(self) -> None:
-        """Begin without an answer."""
+    def __init__(self, is_own: IsOwn = none_own) -> None:
+        """Begin without an answer. `is_own`: which numbers are the part's own by the table, as it stands by now."""
+        self._is_own = is_own
         self._makers: set[tuple[tuple[str, str], str]] = set()
         self._rows: dict[tuple[str, str, str, str], set[str]] = {}
 
     def add(self, keys: RowKeys, part: str, answer: Answer) -> None:
         """Take one answer: the keys of its row with the maker's name as the shop uses it, the part, yes or no."""
         about = part if answer == "no" else ANY_PART
-        if keys.makers_number:
+        if keys.makers_number and not (answer == "no" and self._is_own(keys.makers_number, part)):
             self._makers.add((keys.makers_number, about))
         if keys.supplier_key:
             row = (keys.supplier, keys.supplier_key, keys.maker, about)

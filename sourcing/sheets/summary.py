@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal
 
 from sourcing.basics.problem import Place, Problem, problem
 from sourcing.basics.sheet import Accounting, Column, Region, StructureKind, StructureRow
@@ -12,7 +13,7 @@ from .cells.day_cells import day_in_text
 from .offers.price_bases import shown
 from .offers.table_reading import TableReading
 from .region.table import Table
-from .worksheet import Worksheet, is_blank, letter_of, line_of
+from .worksheet import ColumnRows, Worksheet, is_blank, letter_of, line_of
 
 LEAST_KNOWN = 3
 """Header words from which on a table that is not read is worth a note."""
@@ -108,6 +109,7 @@ def notes_on(read: ReadWorksheet, file: str) -> Iterator[Problem]:
     for table, reading in read.tables:
         yield from _lines_applied(table, place)
         yield from _discount_above(table, place)
+        yield from _stored_as_numbers(table, place)
         yield from reading.notes
 
 
@@ -158,6 +160,21 @@ def _discount_above(table: Table, place: Place) -> Iterator[Problem]:
             where = Place(file=place.file, worksheet=place.worksheet, row=table.worksheet.row_numbers[at])
             yield problem("discount-above", place=where, found=line[:LONGEST_LINE])
             return
+
+
+def _stored_as_numbers(table: Table, place: Place) -> Iterator[Problem]:
+    """Columns of part numbers of which half or more are a workbook's numbers, which have no zeros before them.
+
+    A number whose format shows such zeros was read as text with them.
+    """
+    if isinstance(table.worksheet.rows, ColumnRows):  # a text file, where all is text
+        return
+    body = table.worksheet.rows[table.body : table.end]
+    for column in (*table.all_at("supplier number"), *table.all_at("maker number")):
+        cells = [row[column.at] for row in body if len(row) > column.at and row[column.at] != ""]
+        count = sum(isinstance(cell, Decimal) for cell in cells)
+        if count and 2 * count >= len(cells):
+            yield problem("numbers-without-zeros", place=place, count=count, rows=len(cells), found=column.header)
 
 
 def _hidden_parts(read: ReadWorksheet, place: Place) -> Iterator[Problem]:

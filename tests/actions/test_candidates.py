@@ -1,5 +1,6 @@
 """Candidates are found on newest sheets, for rows no number settles; the queue is ordered by worth."""
 
+from datetime import timedelta
 from decimal import Decimal
 from pathlib import Path
 
@@ -93,13 +94,17 @@ def test_a_price_without_a_rate_is_no_price(tmp_path: Path) -> None:
 
 
 def test_what_is_asked_for_often_comes_first(tmp_path: Path) -> None:
-    """A keeper asked for thirty times is worth more than a belt asked for once: 30 x 6.40 against 120.00."""
+    """A keeper looked up on thirty days is worth more than a belt asked for once: 30 x 6.40 against 120.00.
+
+    Twice on one day is once.
+    """
     desk = judging_shop(tmp_path)
     assert [one.worth for one in queue(desk).shown] == [usd("12.00"), usd("0.64")]
     take_in(desk, tmp_path, '[[agreed]]\ntitle = "Belt"\npart = "BELT"\nquantity = 5\n')
     assert [one.worth for one in queue(desk).shown] == [usd("120.00"), usd("0.64")]
-    for _ in range(30):
-        note_lookup(desk, "KEEPER")
+    for day in range(30):
+        for _ in range(2):
+            note_lookup(desk_at(tmp_path, MONDAY + timedelta(days=day)), "KEEPER")
     shown = queue(desk).shown
     assert [(one.part.code, one.asked, one.worth) for one in shown] == [
         ("KEEPER", 30, usd("192.00")),

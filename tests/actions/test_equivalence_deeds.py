@@ -1,6 +1,6 @@
 """What a person does with statements and makers' names: kept with who, when and why, refused in one sentence."""
 
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
 
 import pytest
@@ -49,7 +49,7 @@ def code_of(error: pytest.ExceptionInfo[Refused]) -> str:
 def test_a_statement_added_is_unchecked_and_signed_unless_told_otherwise(desk: Desk) -> None:
     kept = add_statement(desk, SAME)
     (one,) = table(desk).statements
-    assert str(one) == "BELT-AUGER same part Norrowby NW-40388 (unchecked: parts list)"
+    assert str(one) == "BELT-AUGER is the same part as Norrowby NW-40388 (unchecked: parts list)"
     assert (one.number, one.stated_by, one.stated_on, one.row) == (1, "Greta Lindqvare", AT.date(), None)
     assert [(event.what, event.who, event.at) for event in kept.events] == [("stated", "Greta Lindqvare", AT)]
     assert [entry.subject for entry in history(desk, None)] == ["statement 1"]
@@ -65,7 +65,8 @@ def test_a_statement_added_is_unchecked_and_signed_unless_told_otherwise(desk: D
         ({"right": "ours:Belt auger"}, "statement-about-itself"),
         ({"relation": "like"}, "unknown-word"),
         ({"standing": "sure"}, "unknown-word"),
-        ({"source": " "}, "table-cell-blank"),
+        ({"source": " "}, "source-blank"),
+        ({"stated_on": date(2027, 1, 1)}, "stated-in-the-future"),
         ({"count": 2}, "count-without-kit"),
         ({"machine": "NW-826", "serial_from": "0800", "serial_to": "0700"}, "serials-backwards"),
     ],
@@ -192,3 +193,36 @@ def test_names_that_would_tangle_are_refused(desk: Desk, alias: str, maker: str,
     assert code_of(error) == code
     with pytest.raises(Refused, match="'ZZ' is not kept"):
         remove_maker_name(desk, "ZZ")
+
+
+def test_what_a_new_statement_does_to_the_table_is_told_at_once(desk: Desk) -> None:
+    """A must-not against what stands, the same on another source; a statement that harms nothing says nothing."""
+    first = add_statement(desk, SAME)
+    assert first.findings == ()
+    again = add_statement(desk, changed(SAME, source="another list"))
+    assert [(one.kind, [said.number for said in one.statements]) for one in again.findings or ()] == [
+        ("said before", [1])
+    ]
+    ban = add_statement(desk, changed(SAME, relation="must not", source="job 2026-0003"))
+    assert [one.kind for one in ban.findings or ()] == ["same part and must not"]
+    other = add_statement(desk, changed(SAME, relation="must not", left="Norrowby:NW-9", source="job 2026-0003"))
+    assert other.findings == ()
+
+
+def test_what_hangs_together_with_too_much_is_not_looked_at(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("sourcing.matching.equivalences.around.MOST_TIES", -1)
+    assert add_statement(desk, SAME).findings is None
+
+
+def test_a_kit_does_not_come_to_contain_itself(desk: Desk) -> None:
+    """Neither by kits in kits nor under another number of it; nothing is kept of the try."""
+    kit = Told(left="Norrowby:K-1", relation="kit contains", right="Norrowby:K-2", source="parts list")
+    add_statement(desk, kit)
+    add_statement(desk, Told(left="Norrowby:K-1", relation="same part", right="Corrivane:CK-1", source="cross list"))
+    for right in ("Norrowby:K-1", "Corrivane:CK-1"):
+        with pytest.raises(Refused, match="come to contain itself") as error:
+            add_statement(desk, changed(kit, left="Norrowby:K-2", right=right))
+        assert code_of(error) == "kit-contains-itself"
+    with pytest.raises(Refused, match="come to contain itself"):
+        add_statement(desk, changed(kit, right="Corrivane:CK-1"))
+    assert len(table(desk).statements) == 2

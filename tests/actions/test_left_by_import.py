@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
+import openpyxl
 import pytest
 
 from sourcing.actions.candidates import find_candidates
@@ -10,12 +11,17 @@ from sourcing.actions.desk import Desk
 from sourcing.actions.history import history
 from sourcing.actions.import_sheets import Said, import_sheets
 from sourcing.actions.left_by_import import left_by_import
+from sourcing.actions.maker_names import add_maker_name, remove_maker_name
+from sourcing.actions.number_rules import confirm_number_rule, withdraw_number_rule
 from sourcing.actions.review import judge
 from sourcing.actions.review_queue import review_queue
 from sourcing.actions.setup import set_up
+from sourcing.actions.statement_deeds import answer_doubt, doubt_statement
 from sourcing.basics.judgement import LeftByImport
+from sourcing.basics.number_rule import NumberRule
+from sourcing.documents.review import queue_text
 from tests.actions.judging_shop import MONDAY, ROWS, by_numbers, queue, waiting
-from tests.journeys.small_shop import HEADER, shop
+from tests.journeys.small_shop import HEADER, sheet, shop
 
 
 def left(desk: Desk, folder: Path, rows: Sequence[str] = ROWS, day: str = "2026-03-01") -> LeftByImport | None:
@@ -57,13 +63,48 @@ def test_nothing_is_said_of_a_sheet_that_is_there_or_does_not_count(tmp_path: Pa
     assert left(desk, tmp_path, ROWS[:2], "2026-01-01") is None, "older than the newest"
 
 
-def test_the_queue_says_when_the_table_was_read_in_after_a_sheet_was_looked_through(tmp_path: Path) -> None:
-    """An answer is no such change: it settles its own row."""
+def test_the_queue_says_when_the_table_changed_after_a_sheet_was_looked_through(tmp_path: Path) -> None:
+    """An answer is no such change: it settles its own row. Nor is a table taken in again as it was."""
     desk = shop(tmp_path, MONDAY)
     left(desk, tmp_path)
     judge(desk, waiting(desk, "NW-31270", "KEEPER").kept.candidate, "yes")
+    set_up(desk, tmp_path)
     assert review_queue(desk).table_changed_since == ()
+    book = openpyxl.load_workbook(tmp_path / "equivalence.xlsx")
+    book["parts"].append(["SHOE", "Skid shoe", ""])
+    book.save(tmp_path / "equivalence.xlsx")
     set_up(desk, tmp_path)
     assert review_queue(desk).table_changed_since == (1,)
+    assert "'sourcing candidates --again' looks again" in " ".join(queue_text(review_queue(desk)).split())
     find_candidates(desk, match=by_numbers)
     assert review_queue(desk).table_changed_since == ()
+
+
+def test_a_makers_name_and_a_doubt_are_changes_for_every_sheet(tmp_path: Path) -> None:
+    desk = shop(tmp_path, MONDAY)
+    for change in (
+        lambda: add_maker_name(desk, "Norrowby Inc.", "Norrowby"),
+        lambda: remove_maker_name(desk, "Norrowby Inc."),
+        lambda: doubt_statement(desk, 1, "the list is old"),
+        lambda: answer_doubt(desk, 1, "asked"),
+    ):
+        left(desk, tmp_path)
+        find_candidates(desk, match=by_numbers)
+        assert review_queue(desk).table_changed_since == ()
+        change()
+        assert review_queue(desk).table_changed_since == (1,)
+
+
+def test_a_number_rule_is_a_change_for_its_suppliers_sheet_alone(tmp_path: Path) -> None:
+    """And what matches by itself without the prefix waits no more at once."""
+    desk = shop(tmp_path, MONDAY)
+    left(desk, tmp_path)
+    sheet(desk, tmp_path, "pellbrook", "2026-03-01", ["PB-NW-77120,Norrowby,Auger belt B88,189.50,126.90,2,"])
+    find_candidates(desk, match=by_numbers)
+    assert [one.kept.offer.supplier_number for one in queue(desk, "pellbrook").shown] == ["PB-NW-77120"]
+    kept = confirm_number_rule(desk, NumberRule(supplier="pellbrook", kind="prefix", text="PB-"))
+    assert review_queue(desk).table_changed_since == (2,) and queue(desk, "pellbrook").rows == 0
+    find_candidates(desk, match=by_numbers)
+    assert review_queue(desk).table_changed_since == ()
+    withdraw_number_rule(desk, kept.number, "he dropped it")
+    assert review_queue(desk).table_changed_since == (2,)

@@ -45,6 +45,29 @@ def test_a_no_keeps_it_away_on_later_sheets_and_from_other_suppliers(tmp_path: P
     assert pairs(desk) == [KEEPER]
 
 
+def test_a_wrong_article_under_the_parts_own_number_is_refused_at_that_supplier_only(tmp_path: Path) -> None:
+    """Stonegarth sells a wheel nut under the belt's number; Pellbrook's doubtful row of it still waits."""
+    desk = judging_shop(tmp_path, ["NW-77120,Norrowby,Wheel nut M10,1.50,0.90,2,"])
+    own = ("NW-77120", "BELT")
+    told = answer(desk, own, "no", words="a wheel nut")
+    assert "Only this supplier's row is refused: Norrowby NW-77120 is a number of BELT" in told
+    sheet(desk, tmp_path, "pellbrook", "2026-03-02", ["NW-77120,Norrowby,Belt guard,180.00,118.00,1,"])
+    sheet(desk, tmp_path, "stonegarth", "2026-03-02", ["NW-77120,Norrowby,Nut M10 zinc,1.50,0.90,2,"])
+    find(desk)
+    assert pairs(desk) == [own] and pairs(desk, "pellbrook") == [own]
+    assert [one.offer.supplier for one in compare(desk, "BELT", 1, None).candidates] == ["pellbrook"]
+
+
+def test_a_number_tied_by_a_statement_nobody_checked_is_refused_everywhere(tmp_path: Path) -> None:
+    """DM-15880 is the belt's by a supplier's word only: a no speaks of the number itself."""
+    desk = judging_shop(tmp_path, ["DM-15880,Dunmarrow,Belt,150.00,90.00,2,"])
+    told = answer(desk, ("DM-15880", "BELT"), "no")
+    assert told.endswith("nor does Dunmarrow's number at another supplier")
+    sheet(desk, tmp_path, "pellbrook", "2026-03-02", ["DM-15880,Dunmarrow,Belt,180.00,118.00,1,"])
+    find(desk)
+    assert pairs(desk) == []
+
+
 def test_a_no_holds_for_the_number_and_part_only(tmp_path: Path) -> None:
     """The same figures of another maker are another number, and another part is another question."""
     desk = judging_shop(tmp_path)

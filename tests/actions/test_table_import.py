@@ -138,10 +138,10 @@ def test_what_is_edited_is_kept_with_its_history(desk: Desk, tmp_path: Path) -> 
     edits: dict[int, Edit] = {0: NEW | {"doubt": "colour differs"}, 2: {"standing": "fitted", "condition": "dry"}}
     import_table(desk, exported(desk, tmp_path / "t.xlsx", edits), Wanted())
     assert [str(one) for one in table(desk).statements] == [
-        "BELT same part Norrowby 0040388 (maker: parts list)",
-        "Norrowby 0040388 superseded by Norrowby 0041388 when dry (fitted: letter 25-07)",
-        "Norrowby 0040388 must not 4L390 (fitted: burned on job 2025-0101)",
-        "Norrowby 0041388 same part Corrivane -B36 (supplier: cross list, doubted: colour differs)",
+        "BELT is the same part as Norrowby 0040388 (maker: parts list)",
+        "Norrowby 0040388 is superseded by Norrowby 0041388, only if dry (fitted: letter 25-07)",
+        "4L390 must not serve for Norrowby 0040388 (fitted: burned on job 2025-0101)",
+        "Norrowby 0041388 is the same part as Corrivane -B36 (supplier: cross list, doubted: colour differs)",
     ]
     told = [(event.what, event.reason) for event in statement_history(desk, 2).events]
     assert told == [
@@ -236,3 +236,44 @@ def test_setting_up_withdraws_what_its_file_dropped_and_restores_it_with_the_fil
     assert done is not None and [one.number for one in done.restored] == [3]
     assert [(one.number, one.row) for one in table(desk).statements] == [(1, 2), (2, 3), (3, 4)]
     assert [event.what for event in statement_history(desk, 3).events] == ["stated", "withdrawn", "restored"]
+
+
+def test_another_relation_needs_another_source(desk: Desk, tmp_path: Path) -> None:
+    """One edited cell makes no same part of a must-not that keeps its standing and source."""
+    before = table(desk)
+    path = exported(desk, tmp_path / "t.xlsx", {3: {"relation": "same part"}})
+    with pytest.raises(Refused, match="withdraw the old one with why") as error:
+        import_table(desk, path, Wanted())
+    assert [one.place.row for one in error.value.problems[1:] if one.place] == [4]
+    assert table(desk) == before
+    assert import_table(desk, path, Wanted(keep_good=True)).done and table(desk) == before
+    path = exported(desk, tmp_path / "t.xlsx", {3: {"relation": "same part", "source": "job 2026-0009"}})
+    assert len(import_table(desk, path, Wanted()).replaced) == 1
+    shops_table(tmp_path / "prices", (*ROWS[:2], ("Norrowby", "0040388", "same part", "", "4L390", *ROWS[2][5:])))
+    other = open_desk(str(tmp_path / "other.db"), AT, "Greta Lindqvare")
+    set_up(other, tmp_path / "prices")
+    shops_table(tmp_path / "prices")
+    with pytest.raises(Refused, match="must not serve"):
+        set_up(other, tmp_path / "prices")
+
+
+def test_a_statement_of_a_day_to_come_is_not_taken(desk: Desk, tmp_path: Path) -> None:
+    path = exported(desk, tmp_path / "t.xlsx", {0: NEW | {"stated on": "2027-01-10"}})
+    with pytest.raises(Refused, match="2027-01-10, and today is 2026-01-12"):
+        import_table(desk, path, Wanted())
+
+
+def test_setting_up_keeps_the_good_rows_where_told_so_and_takes_nothing_out(desk: Desk, tmp_path: Path) -> None:
+    """The row that can't be read may be the very one that seems to be missing."""
+    new = ("(ours)", "KEEPER", "same part", "Norrowby", "0051", "maker", "parts list")
+    shops_table(tmp_path / "prices", (*ROWS[:2], (*ROWS[2][:2], "forbidden", *ROWS[2][3:]), new))
+    before = table(desk)
+    with pytest.raises(Refused):
+        set_up(desk, tmp_path / "prices")
+    assert table(desk) == before
+    done = set_up(desk, tmp_path / "prices", keep_good=True)
+    assert [one.place.row for one in done.problems if one.place] == [4]
+    assert [str(one) for one in table(desk).statements if one.number in (1, 2, 3)] == [
+        str(one) for one in before.statements
+    ]
+    assert len(table(desk).statements) == 4 and table(desk).parts == before.parts

@@ -55,7 +55,14 @@ def read_lines(text: str) -> list[Line]:
             value for key, value in found.items() if isinstance(value, list) and key in ("lines", "rows", "matches")
         ]
     return [
-        Line(one["row"] - FIRST_ROW, one["part_row"] - FIRST_ROW, one["tier"], float(one["score"]), one["rank"])
+        Line(
+            one["row"] - FIRST_ROW,
+            one["part_row"] - FIRST_ROW,
+            one["tier"],
+            float(one["score"]),
+            one["rank"],
+            one["against"],
+        )
         for one in found
         if one.get("part_row") is not None
     ]

@@ -21,7 +21,7 @@ import pandas as pd
 from rapidfuzz import fuzz, process, utils
 
 from sourcing.basics.part_number import number_keys
-from sourcing.matching.by_key import SAME, rows_by_key
+from sourcing.matching.by_key import pairs_by_key
 from sourcing.matching.likeness.prepared import LEAST_COSINE
 from sourcing.matching.likeness.words_near import Descriptions
 from tests.match_corpus.corpus import make
@@ -34,10 +34,10 @@ Places = Sequence[Sequence[int]]
 
 
 def by_key(sheet: pd.DataFrame, parts: pd.DataFrame) -> int:
-    """Our matching by key of number and maker, from both as printed; gives how many rows found a part."""
+    """Our matching by key, from the sheet's numbers as printed; gives how many rows found a part."""
     keys = number_keys(parts["number"].tolist())
-    found = rows_by_key(sheet["number"].tolist(), sheet["maker"].tolist(), keys, parts["maker"].tolist())
-    return int(found.loc[found["maker"] == SAME, "row"].nunique())
+    row, _ = pairs_by_key(number_keys(sheet["number"].tolist()), keys)
+    return len(np.unique(row))
 
 
 def by_description(sheet: Sequence[str], parts: Sequence[str]) -> Places:
@@ -65,8 +65,8 @@ def key_tables() -> tuple[pd.DataFrame, pd.DataFrame]:
 
 
 def _ready(table: pd.DataFrame) -> pd.DataFrame:
-    """Number and maker as one key: not timed."""
-    key = table["number"].str.replace(r"[^A-Za-z0-9]", "", regex=True).str.upper() + " " + table["maker"].str.upper()
+    """Numbers as keys: not timed."""
+    key = table["number"].str.replace(r"[^A-Za-z0-9]", "", regex=True).str.upper()
     return pd.DataFrame({"key": key, "place": np.arange(len(table))})
 
 
@@ -79,7 +79,7 @@ def time_merge() -> list[float]:
 
 
 def time_by_key() -> list[float]:
-    """Ours, from numbers and makers as printed."""
+    """Ours, from numbers as printed."""
     sheet, parts = key_tables()
     start = time.perf_counter()
     found = by_key(sheet, parts)

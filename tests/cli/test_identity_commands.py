@@ -9,8 +9,8 @@ from typer.testing import CliRunner
 
 from sourcing.basics.problem import Refused
 from sourcing.cli.main import app
+from tests.journeys.belt_job import BELT_LINE, take_in
 from tests.journeys.small_shop import sheet, shop
-from tests.journeys.test_right_part_first import BELT_LINE, take_in
 
 AT = datetime(2026, 3, 2, 10, 15)
 
@@ -78,7 +78,10 @@ def test_a_rejected_offer_is_shown_then_taken_by_name(counter: Counter) -> None:
 def test_refusals_name_what_is_wrong(counter: Counter) -> None:
     for words, told in [
         (["identity", counter.job, "9"], "has no line '9'; use one of: 1"),
-        (["evidence", counter.job, "1", "--kind", "hearsay", "--says", "x"], "'hearsay' is not known"),
+        (
+            ["evidence", counter.job, "1", "--kind", "hearsay", "--says", "x"],
+            "'hearsay' is not one of the words for 'kind'",
+        ),
         (["evidence", counter.job, "1", "--kind", "machine list"], "names no number, no size and no words"),
         (["evidence", counter.job, "1", "--take-back", "3", "--says", "x"], "no line of evidence 3"),
         (["accept-anyway", counter.job, "1", "larkmoor", "NW-77120", "--words", "x"], "no offer NW-77120 of larkmoor"),

@@ -94,8 +94,8 @@ def test_a_question_is_exit_1_and_the_answer_exit_0(sheet: Path) -> None:
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (["--column", "Net=cheapest"], "'cheapest' is not known in the column 'Net'"),
-        (["--column", "Net=pack from 10"], "'pack from 10' is not known"),
+        (["--column", "Net=cheapest"], "'cheapest' is not one of the words for 'Net'"),
+        (["--column", "Net=pack from 10"], "'pack from 10' is not one of the words"),
         (["--column", "Net"], "'Net'"),
         (["--column", "Net=net price from ten"], "ten"),
         (["--columns", "broken.toml"], "broken.toml"),

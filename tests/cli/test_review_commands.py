@@ -108,9 +108,10 @@ def test_number_rules(run: Run, tmp_path: Path) -> None:
     assert run("number-rules").strip() == "No number rule is kept, and the sheets suggest none."
     sheet(desk_at(tmp_path, MONDAY), tmp_path, "pellbrook", "2026-03-01", PREFIXED)
     assert "sourcing number-rules confirm pellbrook --prefix='PB-'" in run("number-rules")
-    assert "Rule 1: pellbrook puts 'PB-' before the number" in run(
-        "number-rules", "confirm", "pellbrook", "--prefix=PB-"
-    )
+    confirmed = run("number-rules", "confirm", "pellbrook", "--prefix=PB-")
+    assert "Rule 1: pellbrook puts 'PB-' before the number" in confirmed
+    assert "Say 'sourcing candidates --again'" in confirmed
     assert json.loads(run("number-rules", "--json"))["proposed"] == []
-    assert "Withdrawn on 2026-03-02" in run("number-rules", "withdraw", "1", "--words", "new catalogue")
+    withdrawn = run("number-rules", "withdraw", "1", "--words", "new catalogue")
+    assert "Withdrawn on 2026-03-02" in withdrawn and "Say 'sourcing candidates --again'" in withdrawn
     assert "has '-PB' after it" in run("number-rules", "confirm", "pellbrook", "--suffix", "-PB", code=1)

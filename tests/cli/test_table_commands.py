@@ -74,7 +74,7 @@ def test_export_edit_import(shop: Path) -> None:
     line = next(one for one in text.splitlines() if "DM-77120" in one)
     file.write_text(text.replace(line, line.replace('"supplier"', '"fitted"')).replace('"same part"', '"like"', 1))
     code, output, errors = sourcing(shop, "table", "import", "out")
-    assert (code, output) == (1, "") and "statements.csv, row 2: 'like' is not known" in errors
+    assert (code, output) == (1, "") and "statements.csv, row 2: 'like' is not one of the words" in errors
     code, output, _ = sourcing(shop, "table", "import", "out", "--look", "--json")
     looked = json.loads(output)
     assert code == 1 and not looked["done"] and len(looked["problems"]) == len(looked["changed"]) == 1
@@ -122,9 +122,15 @@ def test_makers_names_change_whose_numbers_are_met(shop: Path) -> None:
 def test_a_check_ends_with_1_only_where_the_table_contradicts_itself(shop: Path) -> None:
     assert sourcing(shop, "table", "check")[0] == 0
     add = ("table", "add", "Norrowby:NW-40388", "must not", "Norrowby:NW-41388", "--source", "job 2026-0002")
-    number = str(json.loads(sourcing(shop, *add, "--json")[1])["statement"]["number"])
+    told = json.loads(sourcing(shop, *add, "--json")[1])
+    number = str(told["statement"]["number"])
+    assert [one["kind"] for one in told["findings"]] == ["same part and must not"]
+    code, output, _ = sourcing(shop, *add[:-1], "job 2026-0003")
+    assert code == 0 and "Same part and must not: 1" in output and "Said before: 1" in output
+    again = output.split()[1]
+    sourcing(shop, "table", "withdraw", again, "--reason", "said before")
     code, output, _ = sourcing(shop, "table", "check")
-    assert code == 1 and f"      {number}  Norrowby NW-40388 must not Norrowby NW-41388" in output
+    assert code == 1 and f"      {number}  Norrowby NW-41388 must not serve for Norrowby NW-40388" in output
     assert json.loads(sourcing(shop, "table", "check", "--json")[1])[0]["kind"] == "same part and must not"
     sourcing(shop, "table", "withdraw", number, "--reason", "a slip of the pen")
     sourcing(shop, "table", "doubt", "1", "--reason", "which list?")

@@ -42,7 +42,7 @@ def test_the_comparison_says_all_that_speaks_against_an_offer() -> None:
         "Warning: the sheet is 30 days old",
         "Not ranked Pellbrook Power Parts: 0071-4438 (Corrivane CV-9036), belt, snow thrower auger freight is not",
         "1 piece more than needed, for the shelf at 11.00 USD",
-        "WY-BELT-1 same part Corrivane CV-9036 (maker: Corrivane list 2025)",
+        "WY-BELT-1 is the same part as Corrivane CV-9036 (maker: Corrivane list 2025)",
         "stonegarth-2026-01.csv, row 214, sheet of 2026-01-05",
         "Notes two sheets have expired",
     ):

@@ -41,7 +41,7 @@ def event(what: str, reason: str, minute: int = 30, **more: object) -> Statement
 
 def test_numbers_are_text_in_the_workbook_and_blanks_are_blank() -> None:
     book = openpyxl.load_workbook(io.BytesIO(table_xlsx(SHEETS)))
-    assert book.sheetnames == ["parts", "statements", "makers"]
+    assert book.sheetnames == ["parts", "statements", "makers", "how it reads"]
     assert [cell.value for cell in book["parts"][2]] == ["00123", "=SUM(A1)"]
     assert [cell.data_type for cell in book["parts"][2]] == ["s", "s"]
     assert [cell.value for cell in book["statements"][2]] == [7, "00456", None]
@@ -73,11 +73,11 @@ def test_changes_are_counted_and_listed_with_what_stays_though_the_file_differs(
     head, body = text.split("\n\n", 1)
     assert " ".join(head.split()) == (
         "edited.xlsx, statements: 1 added, 1 changed, 1 withdrawn, 80 unchanged, 1 not in the file, they stay, 1 in "
-        "the file but withdrawn by a person, they stay withdrawn, 1 rows that can't be used. Nothing is changed yet."
+        "the file but withdrawn by a person, they stay withdrawn, 1 row that can't be used. Nothing is changed yet."
     )
     for words in (
         "edited.xlsx, row 9: '-' holds no letter and no digit",
-        "4  Norrowby NW-40388 same part Dunmarrow DM-77120: standing: 'supplier' becomes 'fitted'",
+        "4  Norrowby NW-40388 is the same part as Dunmarrow DM-77120: standing: 'supplier' becomes 'fitted'",
         "Withdrawn (never fitted): 1",
         "Parts added: 1",
         "'NWB' is Norrowby",
@@ -102,7 +102,7 @@ def test_history_tells_who_when_what_and_why() -> None:
     assert "It counts as unchecked; stated on 2025-10-21 by Oona Brandeth." in text
     assert "  2026-01-12 09:30  Oona Brandeth: stated: t.xlsx, row 3\n" in text
     assert "  2026-01-12 09:31  Oona Brandeth: doubted: slips & burns\n" in text
-    assert "(before: Norrowby NW-40388 same part Corrivane CV-B36K" in " ".join(text.split())
+    assert "(before: Norrowby NW-40388 is the same part as Corrivane CV-B36K" in " ".join(text.split())
     assert "is not known" not in text
     old = history_text(KeptStatement(statement=S4, withdrawn=True))
     assert "is withdrawn and counts no more" in old and "before the program kept a history is not known" in old
@@ -126,7 +126,7 @@ def test_findings_stand_by_kind_with_their_statements() -> None:
     assert lines[0] == "To look at: 2 findings"
     assert [line for line in lines if line and line[0] != " "][1:] == ["Same part and must not: 1", "Doubted: 1"]
     assert "      and 3 more statements" in lines
-    assert any(line.startswith("      3  Norrowby NW-40388 same part") for line in lines)
+    assert any(line.startswith("      3  Norrowby NW-40388 is the same part as") for line in lines)
     assert check_text(()) == "Nothing in the table contradicts itself.\n"
 
 
@@ -134,12 +134,12 @@ def test_a_family_shows_the_path_to_each_number_link_by_link() -> None:
     text = family_text(VIEW)
     block = text.split("\n\n")[-4]  # before what is banned, the kit, and what stands beside the family
     assert block == (
-        "  Corrivane CV-B36H: counts as unchecked; not sold, by the newest sheets; only when sheave above 5\n"
-        "    in\n"
-        "      1  BELT-AUGER same part Norrowby NW-40388 (maker: Norrowby parts list NW-826)\n"
-        "      3  Norrowby NW-40388 same part Corrivane CV-B36K (fitted: fitted on job 2025-0193, served)\n"
-        "      8  Corrivane CV-B36K substitute Corrivane CV-B36H when sheave above 5 in (unchecked: Norrowby\n"
-        "        parts list NW-826)"
+        "  Corrivane CV-B36H: counts as unchecked; not sold, by the newest sheets; only if sheave above 5 in\n"
+        "      1  BELT-AUGER is the same part as Norrowby NW-40388 (maker: Norrowby parts list NW-826)\n"
+        "      3  Norrowby NW-40388 is the same part as Corrivane CV-B36K (fitted: fitted on job 2025-0193,\n"
+        "        served)\n"
+        "      8  Corrivane CV-B36H may serve for Corrivane CV-B36K, only if sheave above 5 in (unchecked:\n"
+        "        Norrowby parts list NW-826)"
     )
     assert "the newest number that is sold" in text and "4L390 <light>: MUST NOT SERVE" in text
     assert "A kit that holds it: Norrowby NW-K 900, 2 in one kit" in text
@@ -150,7 +150,7 @@ def test_what_must_not_serve_is_said_before_anything_else_of_a_number() -> None:
     members = tuple(changed(one, forbidden=ban) if one.number == CHEAP else one for one in FAMILY.members)
     text = family_text(changed(VIEW, families=(changed(FAMILY, members=members),)))
     assert "Dunmarrow DM-77120: MUST NOT SERVE (burned on job 2026-0001)" in text
-    assert "      9  Norrowby NW-40388 must not Dunmarrow DM-77120" in text
+    assert "      9  Dunmarrow DM-77120 must not serve for Norrowby NW-40388" in text
 
 
 def test_names_of_makers_are_listed() -> None:

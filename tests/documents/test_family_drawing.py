@@ -55,19 +55,19 @@ def test_every_line_says_relation_standing_and_source_in_words() -> None:
     said_there = words(family_svg(VIEW))
     for expected in (
         "same part (maker) 1: Norrowby parts list NW-826, 2025-10-21",
-        "superseded by (maker) when machine NW-826 serial 0700 to any 2: Norrowby service letter 25-07",
+        "superseded by (maker) only for machine NW-826 serial 0700 to any 2: Norrowby service letter 25-07",
         "same part (fitted) 3: fitted on job 2025-0193, served",
         "same part (supplier; doubted: slips & burns) 4: Larkmoor's cross list",
         "must not (fitted) 5: burned on job 2025-0101",
         "is in this kit (maker) 6: Norrowby kit list",
-        "substitute (unchecked) when sheave above 5 in",
-        "also: Norrowby NW-41388 same part Corrivane CV-B36K (unchecked), statement 7",
+        "substitute (unchecked) only if sheave above 5 in",
+        "also: Norrowby NW-41388 is the same part as Corrivane CV-B36K (unchecked), statement 7",
         "the newest number that is sold",
         "superseded by Norrowby NW-41388",
         "must not serve",
         "the whole path counts as unchecked",
         "Dead end: Norrowby NW-3120",
-        "Left aside: Corrivane CV-B36K substitute Corrivane CV-B36H",
+        "Left aside: Corrivane CV-B36H may serve for Corrivane CV-B36K",
     ):
         assert expected in said_there, expected
 

@@ -84,14 +84,14 @@ def test_a_candidate_is_shown_with_everything_a_person_needs() -> None:
         "  its number     NW-77210  Norrowby",
         "  ours           NW-77120  Norrowby",
         "  differs             ^^",
-        "  because        number alike; descriptions agree",
+        "  speaks for     number alike; descriptions agree",
     ]
 
 
 def test_what_speaks_against_is_named_and_an_unknown_worth_is_not_zero() -> None:
-    one = waiting(price=None, worth=None, asked=0, near=None)
-    text = " ".join(queue_text(queue(changed(one, kept=changed(one.kept, against=True)))).split())
-    assert "speaks against number alike; descriptions agree" in text
+    one, reasons = waiting(price=None, worth=None, asked=0, near=None), ("number alike", "different section")
+    text = " ".join(queue_text(queue(changed(one, kept=changed(one.kept, reasons=reasons, against=True)))).split())
+    assert "speaks against different section" in text and "speaks for number alike" in text
     assert "not known, no price in the shop's currency; never asked for, which counts as a tenth" in text
 
 

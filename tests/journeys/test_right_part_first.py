@@ -187,7 +187,7 @@ def test_a_matched_set_for_this_serial_number(tmp_path: Path) -> None:
     rejected = {one.offer.supplier_number: one.reason for one in found.set_aside if one.rejected}
     assert set(rejected) == {"NW-41200", "CV-B740"}
     assert "serial 1050000" in rejected["NW-41200"] and "1048221" in rejected["NW-41200"]
-    assert "loose belts do not make a matched set" in rejected["CV-B740"]
+    assert "loose pieces do not make a matched set" in rejected["CV-B740"]
     path = [str(link.right) for link in found.ranked[0].priced.path.links]
     assert path == ["Norrowby NW-30011", "Norrowby NW-30011A", "Norrowby NW-41190"]
     quote = write_quote(desk, number, paper).frozen.quote
@@ -210,5 +210,5 @@ def test_a_must_not_is_withdrawn_first(tmp_path: Path) -> None:
     """The shop's own word that it fails: no name and no words go past it for one job."""
     ban = ("(ours)", "BELTS", "must not", "Corrivane", "CV-B740", "fitted", "", "", "")
     desk, number = matched_set(tmp_path, ban)
-    with pytest.raises(Refused, match=r"can't be accepted: must not serve: .* withdraw it first"):
+    with pytest.raises(Refused, match=r"can't be accepted: .* must not serve for BELTS .* withdraw it first"):
         accept_anyway(desk, number, "1", OfferNamed(supplier="pellbrook", number="CV-B740"), "measured alike")

@@ -18,7 +18,9 @@ EDGES = (0.0, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.99, 1.0
 
 @dataclass(frozen=True)
 class Figures:
-    """Shares from 0 to 1; `automatic_wrong` counts rows. 'at best' chooses with the truth in hand."""
+    """Shares from 0 to 1; `automatic_wrong` counts rows. 'at best' chooses with the truth in hand. The top zone goes
+    by the score alone; bulk is what of it has nothing against it.
+    """
 
     automatic_precision: float
     automatic_recall: float
@@ -31,6 +33,8 @@ class Figures:
     best_threshold: float
     top_zone_precision: float
     top_zone_recall: float
+    bulk_precision: float
+    bulk_recall: float
     recall_at_precision_99: float
 
 
@@ -41,6 +45,7 @@ def figures(gold: Gold, lines: Sequence[Line]) -> Figures:
     """All figures of one matching."""
     automatic, half = judge.automatic(gold, lines), judge.pairs(gold, lines, THRESHOLD)
     top = judge.pairs(gold, lines, TOP_ZONE)
+    bulk = judge.pairs(gold, [line for line in lines if not line.against], TOP_ZONE)
     threshold, best = judge.best_pairs(gold, lines)
     return Figures(
         automatic_precision=automatic.precision,
@@ -54,6 +59,8 @@ def figures(gold: Gold, lines: Sequence[Line]) -> Figures:
         best_threshold=threshold,
         top_zone_precision=top.precision,
         top_zone_recall=top.recall,
+        bulk_precision=bulk.precision,
+        bulk_recall=bulk.recall,
         recall_at_precision_99=judge.recall_at(gold, lines, 0.99),
     )
 

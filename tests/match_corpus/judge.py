@@ -14,13 +14,17 @@ Gold = Mapping[int, frozenset[int]]
 
 @dataclass(frozen=True)
 class Line:
-    """One line of a matching: the part proposed for a row, in which tier, how well scored, as which rank (from 1)."""
+    """One line of a matching: the part proposed for a row, in which tier, how well scored, as which rank (from 1).
+
+    `against`: something is said to speak against it.
+    """
 
     row: int
     part: int
     tier: str
     score: float
     rank: int
+    against: bool = False
 
 
 @dataclass(frozen=True)

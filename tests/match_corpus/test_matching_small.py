@@ -32,7 +32,7 @@ def test_nothing_wrong_by_itself_and_the_right_part_near_the_top(world: str) -> 
     """Of 400 rows; how good it is on long ones, the benchmark says."""
     made = corpus(world, 100, 400, 600)
     found = match_rows(columns(made.sheet), columns(made.parts), [str(at) for at in range(len(made.parts))])
-    lines = [Line(one.row, int(one.part), one.tier, one.score, one.rank) for one in found if one.part]
+    lines = [Line(one.row, int(one.part), one.tier, one.score, one.rank, one.against) for one in found if one.part]
     assert not judge.wrong_automatic(made.gold, lines)
     five = {one.row for one in lines if one.rank <= 5 and one.part in made.gold.get(one.row, ())}
     assert len(five) / len(made.gold) > (0.8 if world == "W4" else 0.95)

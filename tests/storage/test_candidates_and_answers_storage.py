@@ -1,6 +1,6 @@
 """Candidates, answers, look-ups and number rules on every database: what stays, what goes, which numbers are given."""
 
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 import pytest
 from sqlalchemy.exc import IntegrityError
@@ -179,10 +179,13 @@ def test_an_answer_that_contradicts_itself_is_not_kept(store: Store, wrong: dict
         add_judgement(connection, changed(JUDGED, **wrong))
 
 
-def test_look_ups_are_counted(store: Store) -> None:
+def test_look_ups_are_counted_once_a_day(store: Store) -> None:
+    """Ten look-ups of one morning are one question of one customer."""
     with store.writing() as connection:
-        for part in ("BELT", "KEEPER", "BELT"):
-            add_lookup(connection, part, AT)
+        for minutes in range(10):
+            add_lookup(connection, "BELT", AT + timedelta(minutes=minutes))
+        add_lookup(connection, "BELT", AT + timedelta(days=1))
+        add_lookup(connection, "KEEPER", AT)
         assert lookups(connection) == {"BELT": 2, "KEEPER": 1}
 
 

@@ -27,18 +27,20 @@ class Tie(NamedTuple):
     right_key: str
 
 
-BACK, AHEAD, OLDER, DOWN, UP = 1, 2, 4, 8, 16
+BACK, AHEAD, OLDER, DOWN, UP, WHOSE, NEWER = 1, 2, 4, 8, 16, 32, 64
 """Why a number is walked from: to find what leads to it, what it leads to, what its part's numbers replaced, what the
-kit holds, which kits hold it."""
-ALL = BACK | AHEAD | OLDER | DOWN | UP
+kit holds, which kits hold it; and, of a number for which the one looked up must not serve, the parts it protects: those
+that bear it or a newer one."""
+ALL = BACK | AHEAD | OLDER | DOWN | UP | WHOSE | NEWER
+PROTECTED = WHOSE | NEWER
 FROM_A_PART = AHEAD | OLDER | DOWN
 PASSED_ON: Mapping[tuple[Relation, Literal["left", "right"]], int] = {
     ("same part", "left"): ALL,
     ("same part", "right"): ALL,
-    ("superseded by", "left"): AHEAD,
-    ("superseded by", "right"): BACK | OLDER,
+    ("superseded by", "left"): AHEAD | NEWER,
+    ("superseded by", "right"): BACK | OLDER | WHOSE,
     ("substitute", "left"): AHEAD,
-    ("substitute", "right"): BACK,
+    ("substitute", "right"): BACK | WHOSE,
     ("kit contains", "left"): DOWN,
     ("kit contains", "right"): UP,
 }
@@ -53,13 +55,13 @@ class Around:
     `statements`: those found so far; `codes`: the keys of our own codes met; `too_wide`: give up, read the whole table.
     """
 
-    def __init__(self, makers: Makers, asked: str) -> None:
-        """`asked`: the key of the number to look up, under whatever maker."""
-        self._makers, self._asked = makers, asked
+    def __init__(self, makers: Makers, *asked: str) -> None:
+        """`asked`: the keys of the numbers to look up, under whatever maker."""
+        self._makers, self._asked = makers, frozenset(filter(None, asked))
         self._ties: dict[Node, list[tuple[Tie, Literal["left", "right"]]]] = {}
         self._read: set[str] = set()
         self._why: dict[Node, int] = {}
-        self._waiting: list[tuple[Node, int]] = [((OURS, asked), ALL)] if asked else []
+        self._waiting: list[tuple[Node, int]] = [((OURS, one), ALL) for one in sorted(self._asked)]
         self._steps = self._count = 0
         self.statements: set[int] = set()
         self.codes: set[str] = set()
@@ -96,9 +98,11 @@ class Around:
 
     def _keep(self, tie: Tie, side: Literal["left", "right"], node: Node) -> None:
         self._ties.setdefault(node, []).append((tie, side))
-        if node[1] == self._asked:
+        if node[1] in self._asked:
             self.statements.add(tie.statement)
             self._waiting.append((node, ALL))
+            if tie.relation == "must not" and side == "right":
+                self._waiting.append((self._other(tie, side), PROTECTED))
 
     def _walk(self, node: Node, why: int) -> None:
         before = self._why.get(node, 0)

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Iterator
 from ...basics.equivalence import EquivalenceTable, OurPart, Relation
 from ...basics.part_number import OURS, number_key
 from ...basics.table_finding import Finding, FindingKind
+from ...basics.value import changed
 from ..dimensions.size_check import SizeCheck
 from .components import components
 from .links import Links
@@ -87,7 +88,20 @@ def _sizes(links: Links, parts: dict[int, OurPart], compare: Compare) -> dict[in
 
 
 def contradictions(links: Links) -> Iterator[Finding]:
-    """Numbers a path leads to that must not serve: each must-not with the shortest such path."""
+    """Numbers a path leads to that must not serve, with the shortest such path; two numbers are told once."""
+    told: dict[frozenset[int], list[int]] = {}
+    ways: dict[int, list[int] | None] = {}
+    for at, steps in _contradicted(links):
+        told.setdefault(frozenset((links.left[at], links.right[at])), []).append(at)
+        ways[at] = steps
+    for bans in told.values():
+        found = _contradiction(links, bans[0], ways[bans[0]])
+        more = tuple(links.statements[at] for at in bans[1:])
+        yield changed(found, statements=(*found.statements[:1], *more, *found.statements[1:]))
+
+
+def _contradicted(links: Links) -> Iterator[tuple[int, list[int] | None]]:
+    """Each such must-not with the statements of the way; None where that was not walked any more."""
     tied = _tied(links)
     walked = 0
     for start, bans in links.bans.items():
@@ -97,7 +111,7 @@ def contradictions(links: Links) -> Iterator[Finding]:
         for at in bans:
             goal = links.right[at]
             if goal in goals and (goal in tree or walked >= MOST_WALKED):
-                yield _contradiction(links, at, steps_in(links, tree, goal) if goal in tree else None)
+                yield at, steps_in(links, tree, goal) if goal in tree else None
 
 
 def _contradiction(links: Links, ban: int, steps: list[int] | None) -> Finding:

@@ -18,6 +18,7 @@ from .family import left_aside
 from .graph import Graph
 from .kits import kit_contents, kits_holding
 from .links import Links, our_number
+from .must_nots import must_nots, perhaps
 from .newest import Chain, Sold, chain_of, sold_places
 from .reach import Reach, levels, reach
 
@@ -48,8 +49,17 @@ def family_view(
         walked += len(found.way)
         if walked > MOST_WALKED:
             break
-    left_out = len(starts) - len(families)
-    return FamilyView(asked=number_or_code, families=tuple(families), bench=bench, left_out=left_out)
+    bearing = {part.code for part, _, _ in starts if part}
+    forbidding = perhaps(graph, PartNumber(printed=number_or_code, maker=maker))
+    return FamilyView(
+        asked=number_or_code,
+        families=tuple(families),
+        must_not=tuple(
+            one for one in must_nots(graph, forbidding, bench) if one.part is None or one.part.code not in bearing
+        ),
+        bench=bench,
+        left_out=len(starts) - len(families),
+    )
 
 
 def _nodes(graph: Graph, asked: PartNumber) -> list[int]:

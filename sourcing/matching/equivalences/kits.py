@@ -7,7 +7,7 @@ none. A kit that comes to contain itself ends where it comes round; the check na
 from collections import deque
 from collections.abc import Iterable
 
-from ...basics.equivalence import Bench
+from ...basics.equivalence import Bench, Statement
 from ...basics.family_view import KitItem
 from .bench import fits
 from .links import Links, Places
@@ -67,6 +67,24 @@ def kits_holding(links: Links, nodes: Iterable[int], bench: Bench | None = None)
                 if alike in links.held
             )
     return tuple(found)
+
+
+def way_back(links: Links, start: int, kit: int) -> tuple[Statement, ...] | None:
+    """The statements by which the number at `start` is, or holds, the one at `kit`, fewest first; None where it is not.
+
+    Such a number must not be put into that kit: it would come to contain itself.
+    """
+    tree: Tree = {start: -1}
+    waiting = deque([start])
+    while waiting and kit not in tree:
+        here = waiting.popleft()
+        same = (at for at in links.ahead.get(here, ()) if links.statements[at].relation == "same part")
+        for at in (*same, *links.holds.get(here, ())):
+            other = links.other(at, here)
+            if other not in tree:
+                tree[other] = at
+                waiting.append(other)
+    return tuple(links.statements[at] for at in steps_in(links, tree, kit)) if kit in tree else None
 
 
 class _Kits:

@@ -92,7 +92,7 @@ def bearers_of(graph: Graph) -> dict[str, frozenset[str]]:
 
 
 def path_words(graph: Graph, code: str, number: PartNumber) -> str:
-    """How the number is our part's, link by link: 'Norrowby NW-1: BELT same part Norrowby NW-1 (maker: list)'.
+    """How the number is our part's, link by link: 'Norrowby NW-1: BELT is the same part as Norrowby NW-1 (maker: x)'.
 
     Blank where no path leads to it.
     """

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from typing import TypeVar
 
 from ...basics.equivalence import EquivalenceTable, OurPart, Statement
-from ...basics.part_number import OURS, number_key
+from ...basics.part_number import OURS, PartNumber, number_key
 from ...basics.problem import Place, Problem, Refused, problem, refused
 from ...basics.value import changed
 from .makers import Makers
@@ -43,8 +43,9 @@ def table_from(pages: Pages) -> tuple[EquivalenceTable, tuple[Problem, ...]]:
     """The table and the problems of its rows, in the order of the rows. Refuses where 'parts' or 'statements' lacks."""
     problems: list[Problem] = []
     aliases = tuple(one for _, one in _read(pages, "makers", alias_of, problems)) if "makers" in pages.rows else ()
-    parts = _parts(_read(pages, "parts", part_of, problems), pages, problems)
-    told = _Told(Makers(aliases), frozenset(number_key(part.code) for part in parts))
+    bad: dict[str, int] = {}
+    parts = _parts(_read(pages, "parts", part_of, problems, bad), pages, problems)
+    told = _Told(Makers(aliases), frozenset(number_key(part.code) for part in parts), bad)
     statements: list[Statement] = []
     known_to: dict[int, int] = {}
     for at, (statement, change) in _read(pages, "statements", _statement, problems):
@@ -79,8 +80,9 @@ class _Told:
     Hashes are kept and not contents, for tables of a million rows.
     """
 
-    def __init__(self, makers: Makers, codes: frozenset[str]) -> None:
-        self._makers, self._codes = makers, codes
+    def __init__(self, makers: Makers, codes: frozenset[str], bad: Mapping[str, int]) -> None:
+        """`bad`: the keys of codes whose row of 'parts' can't be used, with that row."""
+        self._makers, self._codes, self._bad = makers, codes, bad
         self._places: dict[int, int] = {}
 
     def take(self, statement: Statement, kept: list[Statement]) -> list[Problem]:
@@ -89,7 +91,7 @@ class _Told:
         if content[0] == content[1]:
             return [problem("statement-about-itself", found=str(statement.left))]
         found = [
-            problem("no-such-part", found=number.printed)
+            self._no_part(number)
             for number in (statement.left, statement.right)
             if number.maker == OURS and number_key(number.printed) not in self._codes
         ]
@@ -101,6 +103,12 @@ class _Told:
         kept.append(statement)
         return []
 
+    def _no_part(self, number: PartNumber) -> Problem:
+        row = self._bad.get(number_key(number.printed))
+        if row is None:
+            return problem("no-such-part", found=number.printed)
+        return problem("part-row-unusable", found=number.printed, part_row=row)
+
     def _content(self, statement: Statement) -> tuple[object, ...]:
         ends = [self._makers.node(statement.left), self._makers.node(statement.right)]
         if statement.relation == "same part":
@@ -110,7 +118,10 @@ class _Told:
         return *ends, *bare, *span, statement.source, statement.stated_on, statement.stated_by
 
 
-def _read(pages: Pages, name: str, make: Callable[[Row, int], T], problems: list[Problem]) -> Iterator[tuple[int, T]]:
+def _read(
+    pages: Pages, name: str, make: Callable[[Row, int], T], problems: list[Problem], bad: dict[str, int] | None = None
+) -> Iterator[tuple[int, T]]:
+    """Each row that can be used, with its place. `bad` is told the others: the key of their first column, their row."""
     rows = iter(pages.rows.get(name, ()))
     first = next(rows, None)
     if first is None:
@@ -128,6 +139,13 @@ def _read(pages: Pages, name: str, make: Callable[[Row, int], T], problems: list
                 yield at, make(row, at)
         except Refused as wrong_row:
             problems += [changed(one, place=pages.place(name, at)) for one in wrong_row.problems]
+            if bad is not None:
+                bad.setdefault(_key_of(SHEETS[name].columns[0], header, cells), at)
+
+
+def _key_of(column: str, header: Sequence[str], cells: Sequence[object]) -> str:
+    at = header.index(column)
+    return number_key(str(cells[at] or "")) if at < len(cells) else ""
 
 
 def _header_problems(name: str, header: Sequence[str], place: Place) -> tuple[list[Problem], bool]:

@@ -144,7 +144,7 @@ class _Shape(Value, frozen=True, kw_only=True):
         said, count = self.said, self.asked.pieces
         if "matched set" in said.sold_as.denied or said.sold_as.value == "each":
             text = said.sold_as.text
-            yield f"asked is a {self.want}, the offer says '{text}': loose belts do not make a matched set"
+            yield f"asked is a {self.want}, the offer says '{text}': loose pieces do not make a matched set"
         elif said.sold_as.value == "kit":
             yield f"asked is a {self.want}, the offer says 'kit'"
         elif count and said.pieces and said.pieces != count:

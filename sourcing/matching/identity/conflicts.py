@@ -131,7 +131,7 @@ def _drives(seen: Sequence[Seen], known: Known) -> Iterator[str]:
 
 def clue_words(clue: Seen, known: Known) -> Iterator[str]:
     """What a clue, or the drive, contradicts; nothing where it agrees or says nothing that can be compared."""
-    own = {tie.part for tie in clue.ties}
+    own = {tie.part for tie in clue.ties if not tie.banned}
     if own and known.part and known.part.code not in own:
         yield (
             f"{_VERB[clue.evidence.kind]} {clue.evidence.says}, which is {' or '.join(sorted(own))}; {_named(known)}: "
@@ -147,6 +147,8 @@ def clue_note(clue: Seen, known: Known) -> str:
         return clue.words
     if any(clue_words(clue, known)):
         return "contradicts it: recorded, explained below, not used"
+    if banned := next((tie.banned for tie in clue.ties if tie.banned), ""):
+        return f"a number that must not be fitted again: {banned}"
     if clue.ties:
         return "another number of the same part: agrees"
     check = _compared(known.size[1], clue)

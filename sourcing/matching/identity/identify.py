@@ -8,7 +8,7 @@ first be found out leaves the part not settled and says what to look for.
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from ...basics.asked import Asked
-from ...basics.equivalence import GOOD_STANDING, OurPart
+from ...basics.equivalence import GOOD_STANDING, OurPart, only_words
 from ...basics.evidence import CLUES, EVIDENCE_KINDS, MAKERS_LISTS, Evidence
 from ...basics.identity import Certainty, Identity, Seen, Tie, Use
 from ...basics.job import JobLine, Machine
@@ -95,6 +95,8 @@ def _list_use(one: Evidence, ties: Sequence[Tie]) -> tuple[Use, str]:
         return "size only", "names no number"
     if not ties:
         return "open", f"{one.part_number} is in no statement of the equivalence table"
+    if all(tie.banned for tie in ties):
+        return "open", "; ".join(f"{one.part_number} can't be {tie.part}: {tie.banned}" for tie in ties)
     if len({tie.part for tie in ties}) > 1:
         return "open", f"{one.part_number} is tied to {' and '.join(sorted({tie.part for tie in ties}))}"
     (tie,) = ties[:1]
@@ -108,7 +110,7 @@ def _list_use(one: Evidence, ties: Sequence[Tie]) -> tuple[Use, str]:
 
 def _path_words(one: Evidence, tie: Tie) -> str:
     links = "; ".join(str(link) for link in tie.path.links) or "our part's own number"
-    when = f"; holds only when {' and '.join(tie.path.conditions)}" if tie.path.conditions else ""
+    when = f"; holds {' and '.join(map(only_words, tie.path.conditions))}" if tie.path.conditions else ""
     return f"{one.part_number} is {tie.part}: {links}{when}"
 
 

@@ -213,9 +213,9 @@ def _shape(text: str) -> tuple[Word, int]:
 
 
 def _set_word(match: "re.Match[str]") -> str:
-    found = match["set"] or match["set2"] or match["set3"]
+    found = match["set"] or match["set2"] or match["set3"] or match["set4"]
     return "kit" if found.startswith("kit") else "set"
 
 
 def _count(match: "re.Match[str]") -> int:
-    return number_said(match["n"] or match["m"] or match["k"])
+    return number_said(match["n"] or match["m"] or match["k"] or match["j"])

@@ -9,7 +9,7 @@ from typing import Final
 
 from ..words.other_things import FOR, IN_PLACE_OF
 from ..words.sides import ALSO_STRAIGHT, CHAIN_WORDS, LEFT, RIGHT, SHORT_LEFT, SHORT_RIGHT, SIDE_OF_IT
-from ..words.sold_as import KITS, NUMBERS, PAIRS, PERHAPS_PAIRS, SETS
+from ..words.sold_as import KITS, NUMBERS, PAIRS, PERHAPS_PAIRS, PIECES, SETS
 from ..words.text import any_of
 
 Words = tuple[tuple[str, "re.Pattern[str]"], ...]
@@ -80,8 +80,12 @@ SET_OF: Final = re.compile(
     rf"|\b(?P<m>{_COUNT})[ -]?(?:er|pcs?|pieces?|tlg|teilig(?:e[rs]?)?|st|delige?)?\.?[ -]{{1,2}}(?P<set2>{_SET})\b"
     rf"{_NO_SCREW}"
     rf"|\b(?P<set3>pack)s? of (?P<k>{_COUNT})\b"
+    rf"|\b(?P<set4>{_SET}),? ?\(?(?P<j>{_COUNT})[ -]?{any_of(PIECES)}(?![^\W_])"
 )
-"""'set of 2', 'set/2', 'jeu de 2', '3er-Satz', '2 pc set', 'pack of 2'."""
+"""'set of 2', 'set/2', 'jeu de 2', '3er-Satz', '2 pc set', 'pack of 2', 'Satz 2 Stück', 'set (2 pcs)'."""
+
+ORDER_SO_MANY: Final = rf"(?<!min )(?<!min\. )(?<!minimum )\border (?:{_COUNT})\b(?! ?(?:or|and|\+|more))"
+"""'(order 2)': what is sold is one of them. A least quantity is none."""
 
 SHAPE: Final[Words] = (
     ("matched set", re.compile(r"\b(?<!colour )(?<!color )(?<!colour-)(?<!color-)matched(?: (?:set|pair)s?)?\b(?! to\b)"
@@ -90,7 +94,8 @@ SHAPE: Final[Words] = (
     ("kit", re.compile(rf"\b{any_of(KITS)}\b")),
     ("pair", re.compile(rf"\b{any_of(PAIRS)}\b")),
     ("each", re.compile(r"\beach\b|\bea\b|\bloose\b|\bsingly\b|\bsold single\b|\bsingle belt\b|\bunmatched\b"
-                        r"|\beinzeln\w*|\bpro stuck\b|\ba l.?unite\b|\bpor unidad\b|\bsuelt[oa]s?\b|\bper stuk\b")),
+                        rf"|{ORDER_SO_MANY}|\beinzeln\w*|\bpro stuck\b|\ba l.?unite\b|\bpor unidad\b|\bsuelt[oa]s?\b"
+                        r"|\bper stuk\b")),
 )  # fmt: skip
 
 OPEN_SET: Final = re.compile(rf"\b(?:{any_of(SETS, PERHAPS_PAIRS)}|\w+satz)\b{_NO_SCREW}")

@@ -63,7 +63,7 @@ def ban_on(nodes: Iterable[tuple[str, str]], forbidden: Mapping[tuple[str, str],
     """
     return next(
         (
-            f"must not serve: {ban}"
+            str(ban)
             for maker, key in nodes
             for (other, banned), ban in forbidden.items()
             if key == banned and (maker == other or not maker or not other)

@@ -67,8 +67,8 @@ def test_a_side_is_never_read_from_a_letter() -> None:
     ("text", "failed", "unknown"),
     [
         ("Belts, set of 2, matched", "", ""),
-        ("each, not matched", "loose belts do not make a matched set", ""),
-        ("loose belt", "loose belts do not make a matched set", ""),
+        ("each, not matched", "loose pieces do not make a matched set", ""),
+        ("loose belt", "loose pieces do not make a matched set", ""),
         ("matched set of 3", "offered is a matched set of 3", ""),
         ("set of 2", "", "matched not stated: ask"),
         ("matched set", "", "how many belts the set holds is not stated: ask"),

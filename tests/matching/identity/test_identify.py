@@ -55,7 +55,7 @@ def test_both_lists_settle_it() -> None:
     assert (found.part, found.certainty) == ("BELT", "lists agree")
     assert (found.asked.cord, found.asked.cover) == ("aramid", "wrapped")
     assert found.conflicts[0].startswith("stamped 4L880, both lists say B88: different section")
-    assert "Norrowby NW-77120 is BELT: BELT same part Norrowby NW-77120" in found.seen[0].words
+    assert "Norrowby NW-77120 is BELT: BELT is the same part as Norrowby NW-77120" in found.seen[0].words
 
 
 @pytest.mark.parametrize(

@@ -52,7 +52,7 @@ def test_a_must_not_is_covered_by_no_word() -> None:
     """The shop's own word that the part fails: whoever knows better withdraws that statement first."""
     ban = statement(number("BELT", "(ours)"), "must not", number("CV-B740", "Corrivane"))
     said = ban_on([("corrivane", "CVB740")], {("corrivane", "CVB740"): ban})
-    assert said.startswith("must not serve")
+    assert said.startswith("Corrivane CV-B740 must not serve for BELT")
     both = changed(WORD, objections=(OBJECTION, said))
     assert not judged(both, against=(said,), banned=said).stands
     assert ban_on([("corrivane", "CVB741")], {("corrivane", "CVB740"): ban}) == ""
