@@ -97,9 +97,15 @@ def automatic(ready: Prepared, scored: Scored, doubts: Callable[[int], Sequence[
         found[at] = (
             unmistakable(row, part)
             and _says_enough(ready.rows[row], ready.parts[part], facts[at])
+            and not _other_figures(ready.rows[row], ready.parts[part])
             and not doubts(int(at))
         )
     return np.asarray(found)
+
+
+def _other_figures(one: Said, other: Said) -> bool:
+    """Whether both name short numbers and not the same: '5 OD' and '5-1/2 OD' share the five."""
+    return bool(one.bare and other.bare and one.bare != other.bare)
 
 
 def _says_enough(one: Said, other: Said, facts: npt.NDArray[np.int8]) -> bool:

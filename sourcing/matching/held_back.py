@@ -12,6 +12,7 @@ from .likeness.compared import RESPECTS
 from .likeness.measures import INCH, apart, number, significant
 from .likeness.said import Said
 from .numbers.slip_kinds import slip_kind
+from .opposites import replaced
 
 AT = {respect: at for at, respect in enumerate(RESPECTS)}
 SAME_NUMBER, SAME_CODE = 0, 2
@@ -21,18 +22,6 @@ NEAR_PRICE = 3
 
 DISTINCTIVE = 7
 """A number of so many characters is not met by chance; a shorter one without maker and description is."""
-
-OPPOSITES = (
-    *(("intake", "exhaust"), ("inlet", "outlet"), ("inner", "outer"), ("inside", "outside"), ("hex", "square")),
-    *(("male", "female"), ("threaded", "plain"), ("cogged", "wrapped"), ("cogged", "plain"), ("aramid", "polyester")),
-    *(("auger", "traction"), ("drive", "driven"), ("driver", "driven"), ("mulching", "lift"), ("gasket", "diaphragm")),
-    *(("small", "large"), ("short", "long"), ("wide", "narrow"), ("low", "high"), ("single", "double")),
-    *(("single", "dual"), ("straight", "bent"), ("straight", "angled"), ("open", "closed"), ("open", "sealed")),
-    *(("sealed", "shielded"), ("solid", "pneumatic"), ("paper", "foam"), ("steel", "poly"), ("steel", "plastic")),
-    *(("steel", "aluminum"), ("metal", "plastic"), ("manual", "electric"), ("electric", "recoil"), ("gas", "electric")),
-    *(("ball", "needle"), ("flat", "grooved"), ("extension", "compression")),
-)
-"""Words that tell sister parts apart (common practice, no source)."""
 
 _INSTEAD = (
     r"was|were|formerly|previously|old|prev|ex|not|no longer|replaces|replaced|replacing|supersedes|superseded|instead"
@@ -70,18 +59,16 @@ def held_back(one: Said, other: Said, texts: tuple[str, str], facts: Sequence[in
     reasons = [another_article(*texts), _counts(one, other, facts[AT["price"]] <= NEAR_PRICE)]
     if number == SAME_NUMBER:
         reasons += [_marks(one, other), *_contradicts_itself(one, texts[0]), *_contradicts_itself(other, texts[1])]
-        reasons += [in_place_of_another(*texts), _oversize(*texts), _both_sides(one, other), _sizes(one, other)]
+        reasons += [
+            replaced(*texts),
+            in_place_of_another(*texts),
+            _oversize(*texts),
+            _both_sides(one, other),
+            _sizes(one, other),
+        ]
     else:
         reasons += [*_named_beside(one, other, texts[0]), *_named_beside(other, one, texts[1])]
     return tuple(dict.fromkeys(filter(None, reasons)))
-
-
-def opposed(one: Said, other: Said) -> str:
-    """The two words, one in each description, that no part is at once; blank where there are none."""
-    for left, right in (*OPPOSITES, *((b, a) for a, b in OPPOSITES)):
-        if left in one.words and right in other.words and left not in other.words and right not in one.words:
-            return f"{left} against {right}"
-    return ""
 
 
 def in_place_of_another(description: str, ours: str) -> str:

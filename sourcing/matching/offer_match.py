@@ -15,11 +15,12 @@ from .dimensions.reading import read_size
 from .dimensions.size_check import check_size
 from .equivalences.family import Family
 from .equivalences.number_book import words_of
-from .held_back import DISTINCTIVE, in_place_of_another, opposed
+from .held_back import DISTINCTIVE, in_place_of_another
 from .likeness.said import Said, said
 from .makers_alike import command_for
 from .measures_against import measures_against
 from .numbers.affixes import strip
+from .opposites import excluded, replaced
 from .plain_words import plain_words
 from .sets_of import set_said
 
@@ -184,13 +185,13 @@ def _words_warning(offer: Offer, part: OurPart) -> tuple[str, ...]:
 
     So is that nobody knows how many of a set the offer holds.
     """
-    holds = tuple(filter(None, (set_said(offer, part).warning,)))
-    if not _no_word_shared(offer, part):
-        return holds
-    return (
-        *holds,
-        f"its words '{offer.description}' share none with ours, '{part.name}': look whether it is the same thing",
-    )
+    told = [set_said(offer, part).warning]
+    if words := replaced(offer.description, part.name):
+        told.append(f"its words differ from ours in one: {words}; look whether it is the same thing")
+    elif _no_word_shared(offer, part):
+        words = f"its words '{offer.description}' share none with ours, '{part.name}'"
+        told.append(f"{words}: look whether it is the same thing")
+    return tuple(filter(None, told))
 
 
 def _no_word_shared(offer: Offer, part: OurPart) -> bool:
@@ -249,7 +250,7 @@ def _against(offer: Offer, family: Family, known: Known, by: tuple[PartNumber, P
         reasons.append(words)
     reasons += filter(None, _words_against(offer, family.part))
     if not any(link.relation == "substitute" for link in by[1].links):  # whoever stated one knew that it differs
-        reasons += filter(None, (opposed(said((), (), offer.description), _said(family.part)),))
+        reasons += filter(None, (excluded(offer.description, family.part.name),))
     for number in numbers:
         others = known.bearers.get(number.key, frozenset()) - {family.part.code}
         if others and family.makers.node(number) not in family.paths:

@@ -16,8 +16,13 @@ _TWICE = re.compile(r"([a-z])\1")
 
 def plain_words(description: str) -> frozenset[str]:
     """Its words without plural, accents and doubled letters; measures and words that say nothing are left out."""
-    words = (unaccented(word) for word in said((), (), description).words)
-    return frozenset(_plain(word) for word in words if word not in SAYS_NOTHING)
+    return frozenset(as_written(description))
+
+
+def as_written(description: str) -> dict[str, str]:
+    """The same words, each with the spelling it has in the description."""
+    words = sorted(said((), (), description).words)
+    return {_plain(unaccented(word)): word for word in words if unaccented(word) not in SAYS_NOTHING}
 
 
 def _plain(word: str) -> str:

@@ -12,7 +12,7 @@ from ..basics.part_number import number_key
 from .automatic import LITTLE_IN_COMMON, BorneOnce, against, automatic, rival_by_words
 from .dimensions.reading import read_names
 from .dimensions.size_check import SizeCheck, check_size
-from .held_back import AT, SAME_CODE, SAME_NUMBER, held_back, opposed
+from .held_back import AT, SAME_CODE, SAME_NUMBER, held_back
 from .judged_pairs import Answers, examples, refused
 from .likeness.compared import shared_codes
 from .likeness.prepared import Prepared, prepare
@@ -20,6 +20,7 @@ from .likeness.reasons import reasons
 from .likeness.said import Said, said
 from .likeness.scores import Scored, score
 from .numbers.after_spreadsheet import same_after_spreadsheet, spreadsheet_made
+from .opposites import excluded
 from .words.text import LONGEST_TEXT
 
 LEAST_ASKED = 0.05
@@ -158,13 +159,14 @@ class _Doubts:
         row, part = int(self._ready.compared.row[at]), int(self._ready.compared.part[at])
         one, other = self._ready.rows[row], self._ready.parts[part]
         facts = self._facts[at].tolist()
-        if words := opposed(one, other):
+        texts = self._texts[0][row], self._texts[1][part]
+        if words := excluded(*texts):
             yield words
-        yield from held_back(one, other, (self._texts[0][row], self._texts[1][part]), facts)
+        yield from held_back(one, other, texts, facts)
         yield from self._asked.get(row, ())
         if facts[AT["number"]] == SAME_NUMBER and self._unmistakable.other_parts(row, part):
             yield SHARED
-        if SAME_NUMBER < facts[AT["number"]] <= SAME_CODE and _is_size(one, other, self._texts[0][row]):
+        if SAME_NUMBER < facts[AT["number"]] <= SAME_CODE and _is_size(one, other, texts[0]):
             yield ONLY_SIZE
 
     def denies(self, at: int, reason: str) -> bool:

@@ -61,7 +61,7 @@ def read_lines(text: str) -> list[Line]:
             one["tier"],
             float(one["score"]),
             one["rank"],
-            one["against"],
+            one.get("against", False),
         )
         for one in found
         if one.get("part_row") is not None

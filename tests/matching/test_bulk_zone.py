@@ -14,6 +14,10 @@ from tests.matching.test_sheet_match import alone
         ("Spark plug socket", "Spark plug", "names tool"),
         ("Starter motor brush kit 120 V", "Starter motor 120 V", "only one of them is a kit"),
         ("Belt SPZ 1250", "Belt SPA 1250", "different section"),
+        ("Belt XPZ 1000", "Belt SPZ 1000", "fits but is made otherwise"),
+        ("Carburetor without primer", "Carburetor with primer", "primer against none"),
+        ("Line trimmer round", "Line trimmer square", "round against square"),
+        ("Carburetor winter", "Carburetor summer", "winter against summer"),
     ],
 )
 def test_under_one_number_another_size_side_or_article_is_a_question(row: str, part: str, why: str) -> None:

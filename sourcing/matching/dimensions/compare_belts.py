@@ -114,15 +114,18 @@ def _same_groove(want: BeltSize, have: BeltSize) -> SizeCheck:
         return _unknown("how many strands are joined is not said", want, have, want.strands != have.strands)
     if want.section.light_duty != have.section.light_duty:
         return SizeCheck(verdict="other duty", words=f"{_duty(want)} ({_both(want, have)})")
+    if want.section.cogged != have.section.cogged:
+        # Same groove and number; a cogged belt is not for drives that bend it back or clutch on its back (from memory).
+        made = "fits but is made otherwise: one is cogged, the other is not"
+        return SizeCheck(verdict="other duty", words=f"{made} ({_both(want, have)})")
     remarks = [lengths.words, *_remarks(want, have)]
     return SizeCheck(verdict="same size", words=f"{'; '.join(remarks)} ({_both(want, have)})")
 
 
 def _remarks(want: BeltSize, have: BeltSize) -> list[str]:
-    remarks = ["one is cogged, the other is not"] if want.section.cogged != have.section.cogged else []
-    if want.section.unit != have.section.unit:
-        remarks += [note for note in dict.fromkeys((want.section.note, have.section.note)) if note]
-    return remarks
+    if want.section.unit == have.section.unit:
+        return []
+    return [note for note in dict.fromkeys((want.section.note, have.section.note)) if note]
 
 
 def _duty(want: BeltSize) -> str:

@@ -130,12 +130,12 @@ def test_a88_and_2240_inside_lie_inside_one_tolerance() -> None:
         ("SPA1250", "belt SPA1257", "same size"),  # T71 allows 12
         ("SPA1250", "belt SPA1282", "different"),
         ("SPA1600", "belt SPA 1618 La", "same size"),
-        ("SPA1250", "belt XPA1250", "same size"),
+        ("SPA1250", "belt XPA1250", "other duty"),
         ("A49", "belt SPA1282", "different"),  # same width, deeper: not interchangeable
         ("13x1250 Li", "belt SPA1280", "different"),
         ("3V600", "belt SPZ1524", "different"),  # approximate only: a person decides
         ("3V590", "belt 9N1500", "same size"),
-        ("3V600", "3VX600", "same size"),
+        ("3V600", "3VX600", "other duty"),
         ("3V600", "3V630", "different"),
         ("A51", "belt AA51", "different"),
         ("AA51", "belt AA51", "same size"),
@@ -227,6 +227,8 @@ def test_look_alike_sections_are_told_apart_in_words(asked: str, offered: str, s
 
 
 def test_cogs_are_said() -> None:
-    """Same size, other construction."""
-    assert "one is cogged, the other is not" in check_size("SPA1250", "belt XPA1250").words
+    """Same groove and length, other construction: a person decides."""
+    check = check_size("SPA1250", "belt XPA1250")
+    assert (check.verdict, check.vetoes) == ("other duty", True)
+    assert "fits but is made otherwise: one is cogged, the other is not" in check.words
     assert "cogged" not in check_size("BX36", "belt BX36").words

@@ -191,7 +191,7 @@ def test_k_is_never_taken_for_a_cord(text: str) -> None:
         ("B36", "A36", "different"),
         ("B36", "auger belt", "cannot be compared"),
         ("", "B36", "cannot be compared"),
-        ("B36", "BX36", "same size"),
+        ("B36", "BX36", "other duty"),
         ("D105", "belt D105", "same size"),
     ],
 )
