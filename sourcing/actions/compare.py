@@ -9,10 +9,11 @@ from sqlalchemy import Connection
 from ..basics.asked import Asked
 from ..basics.choice import Asks, Comparison, RankedOffer
 from ..basics.equivalence import OurPart
-from ..basics.part_number import number_key
+from ..basics.part_number import PartNumber, number_key
 from ..basics.problem import refused
 from ..basics.value import Value
 from ..choosing.ranking import rank
+from ..matching.equivalences.must_nots import must_nots, perhaps
 from ..matching.identity.asked_merge import merged
 from ..matching.offer_match import match_offer
 from ..storage.jobs import job as stored_job
@@ -58,7 +59,7 @@ def compare(
             candidates=seen.candidates,
             notes=(*_notes(need_by, ranked), *kit_notes(found, code, asks.bench)),
             asks=asked_words(part, asks.asked),
-            warnings=asks.warnings,
+            warnings=(*_one_way(found, code, number), *asks.warnings),
         )
     note_lookup(desk, code)
     return done
@@ -88,8 +89,22 @@ def part_under(found: Catalogue, number: str) -> str:
     if len(codes) > 1:
         raise refused("number-of-several", found=number, codes=", ".join(sorted(codes)))
     if not codes:
+        graph = found.families.graph
+        bans = must_nots(graph, perhaps(graph, PartNumber(printed=number)))
+        if bans:
+            raise refused("number-must-not", found=number, ban="; ".join(str(one.statement) for one in bans))
         raise refused("number-not-known", found=number, suggestions=_near(found, key))
     return next(iter(codes))
+
+
+def _one_way(found: Catalogue, code: str, number: str) -> tuple[str, ...]:
+    """Where the asked number is tied to our part only as a substitute: the other direction is nobody's word."""
+    key = number_key(number)
+    paths = [path for node, path in found.families[code].paths.items() if node[1] == key]
+    if not paths or not all(any(link.relation == "substitute" for link in path.links) for path in paths):
+        return ()
+    link = next(link for link in paths[0].links if link.relation == "substitute")
+    return (f"only one way is stated, {link}: whether what follows serves for {number} is not known",)
 
 
 def _by_supplier_number(found: Catalogue, key: str) -> frozenset[str]:

@@ -158,6 +158,11 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "no part of ours is known under '{found}'",
         "add it to the equivalence table, or ask for another number of the same part",
     ),
+    "number-must-not": kind(
+        "Number that must not serve",
+        "no part of ours is known under '{found}', and it is forbidden: {ban}",
+        "ask for a number of the part itself; 'sourcing numbers {found}' shows what is stated",
+    ),
     "number-of-several": kind(
         "Number of several parts",
         "'{found}' is tied to more than one part of ours: {codes}",

@@ -41,8 +41,8 @@ another part's own."""
 SAME_PRICE, OF_ONE = 2, 0
 """Up to this level of 'price' the two are within 15 %; level of 'shared code' for a long code borne by one."""
 
-NEARER = 0.6
-"""So many points more by its words alone make another part a rival of the number."""
+NEARER, MUCH_NEARER = 0.6, 2.0
+"""So many points more by its words alone make another part a rival of the number; so many more speak against it."""
 
 MAY_DIFFER: dict[str, tuple[int, ...]] = {
     **{"colour": (2,), "side": (2,), "generation": (2,)},
@@ -116,15 +116,15 @@ def _says_enough(one: Said, other: Said, facts: npt.NDArray[np.int8]) -> bool:
     return max(map(len, one.keys & other.keys)) >= (SHORT_KEY if named else DISTINCTIVE)
 
 
-def rival_by_words(ready: Prepared, scored: Scored) -> Mask:
-    """Whether another part is nearer to the row by everything but its number."""
+def rival_by_words(ready: Prepared, scored: Scored, by: float = NEARER) -> Mask:
+    """Whether another part is nearer to the row `by` so many points by everything but its number."""
     points = np.zeros(len(scored.facts))
     for respect, worth in WORDS_ALONE.items():
         points += np.array(worth)[scored.facts[:, AT[respect]]]
     row = ready.compared.row
     best = np.full(len(ready.rows), -np.inf)
     np.maximum.at(best, row, points)
-    return np.asarray(best[row] > points + NEARER)
+    return np.asarray(best[row] > points + by)
 
 
 class BorneOnce:

@@ -20,6 +20,9 @@ SAME_NUMBER, SAME_CODE = 0, 2
 NEAR_PRICE = 3
 """Up to this level of 'price' the two are within 35 %: a pack does not cost what a piece costs."""
 
+ONE_PIECE = ("each", "ea", "single", "stück", "einzeln", "pièce", "unité", "suelto", "suelta")
+"""Words that say that one piece is sold (common practice, no source)."""
+
 DISTINCTIVE = 7
 """A number of so many characters is not met by chance; a shorter one without maker and description is."""
 
@@ -144,7 +147,7 @@ def _counts(one: Said, other: Said, near_price: bool) -> str:
 
 def _count(one: Said) -> frozenset[str]:
     said = frozenset(amount for kind, amount in one.measures if kind == "count")
-    return said or frozenset("1" for word in ("each", "ea", "single", "stück") if word in one.words)
+    return said or frozenset("1" for word in ONE_PIECE if word in one.words)
 
 
 def _says_count(key: str, counts: frozenset[str]) -> bool:

@@ -9,7 +9,7 @@ import numpy as np
 
 from ..basics.match import Judged, RowMatch, Tier
 from ..basics.part_number import number_key
-from .automatic import LITTLE_IN_COMMON, BorneOnce, against, automatic, rival_by_words
+from .automatic import LITTLE_IN_COMMON, MUCH_NEARER, BorneOnce, against, automatic, rival_by_words
 from .dimensions.reading import read_names
 from .dimensions.size_check import SizeCheck, check_size
 from .held_back import AT, SAME_CODE, SAME_NUMBER, held_back
@@ -115,7 +115,7 @@ def _matches(
                     *why,
                     *((size.words,) if size.vetoes or size.verdict == "same size" else ()),
                     *doubts(at),
-                    *((NEARER,) if doubts.nearer[at] else ()),
+                    *((NEARER,) if doubts.nearer[at] and NEARER not in doubts(at) else ()),
                     *_damaged(row, rows),
                 ),
                 against=size.vetoes or bool(doubts(at)) or bool(contradicted[at] and not _only_words(facts, size)),
@@ -146,7 +146,9 @@ class _Doubts:
         """`texts`: the descriptions of the rows and of the parts."""
         self._texts, self._ready, self._facts = texts, ready, scored.facts
         self._asked = _asked(ready.rows, ready.parts)
-        self.nearer = rival_by_words(ready, scored) & (scored.facts[:, AT["number"]] == SAME_NUMBER)
+        same = scored.facts[:, AT["number"]] == SAME_NUMBER
+        self.nearer = rival_by_words(ready, scored) & same
+        self._much_nearer = rival_by_words(ready, scored, MUCH_NEARER) & same
         self._unmistakable = BorneOnce(ready)
         self._known: dict[int, tuple[str, ...]] = {}
 
@@ -164,6 +166,8 @@ class _Doubts:
             yield words
         yield from held_back(one, other, texts, facts)
         yield from self._asked.get(row, ())
+        if self._much_nearer[at]:
+            yield NEARER
         if facts[AT["number"]] == SAME_NUMBER and self._unmistakable.other_parts(row, part):
             yield SHARED
         if SAME_NUMBER < facts[AT["number"]] <= SAME_CODE and _is_size(one, other, texts[0]):

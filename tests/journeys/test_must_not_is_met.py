@@ -85,3 +85,19 @@ def test_a_damaged_number_is_no_evidence(desk: Desk, tmp_path: Path) -> None:
     number = take_in(desk, tmp_path, PLAIN_LINE)
     with pytest.raises(Refused, match=r"names a damaged number, '1\.2E\+5'"):
         add_evidence(desk, number, "1", Evidence(kind="machine list", maker="Norrowby", number="1.2E+5"))
+
+
+def test_who_asks_for_a_forbidden_number_is_told_the_ban(desk: Desk) -> None:
+    """And not to add it to the table."""
+    add_statement(desk, BAN)
+    with pytest.raises(Refused, match="is forbidden: Dunmarrow DL-4L88 must not serve for Norrowby NW-77120"):
+        compare(desk, "DL-4L88", 1, None)
+
+
+def test_who_asks_for_a_substitute_is_told_that_only_one_way_is_stated(desk: Desk) -> None:
+    """The part's own numbers are shown, and that nobody said they serve for it."""
+    add_statement(desk, changed(BAN, relation="substitute", right="Dunmarrow:DB-1", condition="with the smaller idler"))
+    (told,) = compare(desk, "DB-1", 1, None).warnings
+    assert told.startswith("only one way is stated, Dunmarrow DB-1 may serve for Norrowby NW-77120")
+    assert told.endswith("whether what follows serves for DB-1 is not known")
+    assert compare(desk, "NW-77120", 1, None).warnings == ()
