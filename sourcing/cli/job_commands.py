@@ -36,10 +36,11 @@ def job(
 
     at_desk = desk(database, at, who)
     kept = change_job_from(at_desk, replaces, file) if replaces else take_in_job(at_desk, file)
-    text = (
-        f"Job {kept.number}: {kept.machine.description} of {kept.customer.name}, "
-        f"{len(kept.agreed)} agreed lines, {len(kept.add_ons)} add-ons."
+    agreed, add_ons = (
+        f"{len(some)} {word}{'' if len(some) == 1 else 's'}"
+        for some, word in ((kept.agreed, "agreed line"), (kept.add_ons, "add-on"))
     )
+    text = f"Job {kept.number}: {kept.machine.description} of {kept.customer.name}, {agreed}, {add_ons}."
     show(kept, text, json)
 
 

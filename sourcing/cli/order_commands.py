@@ -133,5 +133,6 @@ def _open(done: Received) -> str:
 
 def _order_words(one: PurchaseOrder, path: Path) -> str:
     items = ", ".join(f"{line.ordered} x {line.supplier_number}" for line in one.lines)
-    here = f", here {one.expected[0]} to {one.expected[1]}" if one.expected else ""
+    days = " to ".join(dict.fromkeys(map(str, one.expected or ())))
+    here = f", here {days}" if days else ""
     return f"{one.number} to {one.supplier_name}: {items}; goods {one.goods_total}{here}. The paper is in {path}."

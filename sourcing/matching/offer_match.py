@@ -198,6 +198,8 @@ def _no_word_shared(offer: Offer, part: OurPart) -> bool:
     ours, its = _said(part), said((), (), offer.description)
     if not ours.words or not its.words or ours.words & its.words or ours.codes & its.codes:
         return False
+    if plain_words(offer.description) & plain_words(part.name):
+        return False
     if named(offer.description)[0] & named(part.name)[0]:  # the same article in another language
         return False
     return check_size(_size_of(part), offer.description).verdict != "same size"

@@ -74,3 +74,19 @@ def test_opposite_words_hold_back_unless_a_substitute_was_stated() -> None:
 
     assert found("NW-40388").vetoed and "poly against steel" in found("NW-40388").reasons
     assert found("NW-53408").tier == "automatic"
+
+
+def test_words_that_share_none_and_one_in_anothers_place_are_told() -> None:
+    """The number decides, and a person is told; a plural or another spelling shares the word."""
+    parts = (OurPart(code="BELT", name="Paddles, rubber"), OurPart(code="KEEPER", name="Keeper"))
+    every = families(EquivalenceTable(parts=parts, statements=(statement(BELT, "same part", MAKER, "maker"),)))
+
+    def warned(words: str) -> tuple[str, ...]:
+        row = offer(number="NW-40388", maker="Norrowby", description=words)
+        found = match_offer(row, every["BELT"], Known(bearers(every.values())))
+        assert found.tier == "automatic"
+        return found.warnings
+
+    assert warned("Paddle, rubbers") == warned("Rubber paddle, grooved and thick") == ()
+    assert warned("Paddle, vulcanised")[0].startswith("its words differ from ours in one: vulcanised against rubber")
+    assert warned("Schaufelgummi")[0].startswith("its words 'Schaufelgummi' share none with ours")
