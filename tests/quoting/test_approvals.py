@@ -129,5 +129,5 @@ def test_extra_parts_need_a_yes_to_their_freight() -> None:
 def test_how_an_answer_came() -> None:
     """Known words only."""
     assert how_given(" Telephone ") == "telephone"
-    with pytest.raises(Refused, match="'shouted' is not known"):
+    with pytest.raises(Refused, match="'shouted' is not one of the words for 'how'"):
         how_given("shouted")
