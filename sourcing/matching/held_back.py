@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 
 from .articles import another_article
 from .likeness.compared import RESPECTS
-from .likeness.measures import INCH, apart, number, significant
 from .likeness.said import Said
+from .measures_against import bare_against, both_sides
 from .numbers.slip_kinds import slip_kind
 from .opposites import replaced
 
@@ -66,8 +66,8 @@ def held_back(one: Said, other: Said, texts: tuple[str, str], facts: Sequence[in
             replaced(*texts),
             in_place_of_another(*texts),
             _oversize(*texts),
-            _both_sides(one, other),
-            _sizes(one, other),
+            both_sides(one, other),
+            bare_against(one, other),
         ]
     else:
         reasons += [*_named_beside(one, other, texts[0]), *_named_beside(other, one, texts[1])]
@@ -100,34 +100,6 @@ def _oversize(description: str, ours: str) -> str:
         if _STANDARD.search(one[:_LONGEST].lower()) and _OVERSIZE.search(other[:_LONGEST].lower()):
             return "standard against oversize"
     return ""
-
-
-BOTH_SIDES = frozenset(("left", "right"))
-
-
-def _both_sides(one: Said, other: Said) -> str:
-    """A pair for left and right under the number of one of the two."""
-    if one.sides == other.sides or not one.sides or not other.sides:
-        return ""
-    both = [side for side in (one.sides, other.sides) if side >= BOTH_SIDES]
-    return "one is for both sides, the other for one" if len(both) == 1 else ""
-
-
-def _sizes(one: Said, other: Said) -> str:
-    """A measure that only one names beside a bare number that only the other names: '17 mm bore' against '3/8 bore'."""
-    left, right = apart(one.measures, other.measures, "length")
-    for measured, there, beside in ((left, right, other), (right, left, one)):
-        bare = beside.bare - (one.bare & other.bare)
-        if measured and not there and bare and not any(_is_length(text, measured) for text in bare):
-            sizes = _listed(frozenset(f"{amount} mm" for amount in measured))
-            return f"sizes that may differ: {sizes} against {_listed(bare)}"
-    return ""
-
-
-def _is_length(bare: str, measured: frozenset[str]) -> bool:
-    """Whether a bare number, as inches or as millimetres, is one of the lengths."""
-    amount = number(bare)
-    return amount is not None and any(significant(amount * factor) in measured for factor in (INCH, 1))
 
 
 def _counts(one: Said, other: Said, near_price: bool) -> str:

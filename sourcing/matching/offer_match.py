@@ -18,7 +18,7 @@ from .equivalences.number_book import words_of
 from .held_back import DISTINCTIVE, in_place_of_another
 from .likeness.said import Said, said
 from .makers_alike import command_for
-from .measures_against import measures_against
+from .measures_against import bare_against, both_sides, measures_against
 from .numbers.affixes import strip
 from .opposites import excluded, replaced
 from .plain_words import plain_words
@@ -230,8 +230,10 @@ def _words_against(offer: Offer, part: OurPart) -> Iterator[str]:
     yield another_article(offer.description, part.name)
     yield in_place_of_another(offer.description, part.name)
     yield set_said(offer, part).against
+    yield both_sides(its, ours)
     if check_size(_size_of(part), offer.description).verdict != "same size":
         yield from measures_against(its, ours)
+        yield bare_against(its, ours)
     if "kit" in its.things - ours.things and not any(kind == "count" for kind, _ in its.measures):
         yield "a kit or set, where ours is none"
     if ours.sides and its.sides and ours.sides.isdisjoint(its.sides):

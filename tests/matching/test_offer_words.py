@@ -76,6 +76,22 @@ def test_opposite_words_hold_back_unless_a_substitute_was_stated() -> None:
     assert found("NW-53408").tier == "automatic"
 
 
+@pytest.mark.parametrize(
+    ("name", "words", "why"),
+    [
+        ("Idler pulley 3/8 bore", "Idler pulley 17 mm bore", "sizes that may differ: 17 mm against 3/8"),
+        ("Skid shoe left", "Skid shoe LH/RH", "one is for both sides"),
+    ],
+)
+def test_another_size_or_side_under_the_makers_number_is_held_back(name: str, words: str, why: str) -> None:
+    """As in whole sheets, by the same rule."""
+    parts = (OurPart(code="BELT", name=name), OurPart(code="KEEPER", name="Keeper"))
+    every = families(EquivalenceTable(parts=parts, statements=(statement(BELT, "same part", MAKER, "maker"),)))
+    row = offer(number="NW-40388", maker="Norrowby", description=words)
+    found = match_offer(row, every["BELT"], Known(bearers(every.values())))
+    assert found.vetoed and any(why in reason for reason in found.reasons), found
+
+
 def test_words_that_share_none_and_one_in_anothers_place_are_told() -> None:
     """The number decides, and a person is told; a plural or another spelling shares the word."""
     parts = (OurPart(code="BELT", name="Paddles, rubber"), OurPart(code="KEEPER", name="Keeper"))
