@@ -6,12 +6,13 @@ from decimal import Decimal
 from typing import Any
 
 from sourcing.basics.equivalence import Relation, Standing, Statement
+from sourcing.basics.freight import Freight
 from sourcing.basics.landed_cost import OrderItem
 from sourcing.basics.money import Money
 from sourcing.basics.offer import LeadTime, Offer, PriceBreak, SheetRow
 from sourcing.basics.part_number import PartNumber
 from sourcing.basics.rate import Rate
-from sourcing.basics.terms import Calendar, Freight, Terms
+from sourcing.basics.terms import Calendar, Terms
 from sourcing.landed_cost.door import Door
 
 MONDAY_TO_FRIDAY = Calendar()

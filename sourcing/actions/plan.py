@@ -3,9 +3,10 @@
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
-from ..basics.choice import Plan, PlannedOrder, PlanNeed, Priced
+from ..basics.choice import Priced
 from ..basics.job import Job
 from ..basics.landed_cost import OrderItem
+from ..basics.plan import Plan, PlannedOrder, PlanNeed
 from ..basics.problem import refused
 from ..basics.value import changed
 from ..choosing.plan import Choice, Market, best_plan

@@ -4,8 +4,8 @@ import hashlib
 from collections.abc import Callable, Sequence
 from datetime import date
 
-from ..basics.choice import PlanNeed
 from ..basics.money import Money, total
+from ..basics.plan import PlanNeed
 from ..basics.problem import refused
 from ..basics.quote import FrozenQuote, Quote
 from ..basics.value import Value, changed

@@ -6,7 +6,6 @@ from .asked import Asked
 from .equivalence import Bench, Path, Standing
 from .evidence import AcceptedAnyway
 from .landed_cost import Arrival, LandedOrder
-from .money import Money
 from .offer import Offer
 from .value import Value
 
@@ -92,47 +91,3 @@ class Comparison(Value, frozen=True, kw_only=True):
     notes: tuple[str, ...] = ()
     asks: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
-
-
-class PlanNeed(Value, frozen=True, kw_only=True):
-    """A part and quantity a job calls for. `label` is the quote line it belongs to: '1', 'A'."""
-
-    label: str
-    our_part: str
-    quantity: int
-    asks: Asks = Asks()
-
-
-class PlannedOrder(Value, frozen=True, kw_only=True):
-    """One supplier's share of the plan, with the date it is all here."""
-
-    landed: LandedOrder
-    arrival: Arrival
-
-
-class Plan(Value, frozen=True, kw_only=True):
-    """Orders that fill the needs at the least landed total, proven by the solver and recomputed.
-
-    `alternatives` are (what, total, why) for comparison. `unfilled` says which needs nobody can fill, and why.
-    `warnings` are what must be asked or known of a need or of a chosen offer before it is ordered, by line.
-    """
-
-    needs: tuple[PlanNeed, ...]
-    orders: tuple[PlannedOrder, ...]
-    total: Money
-    core_charge: Money
-    latest: date | None
-    proven: bool
-    notes: tuple[str, ...] = ()
-    alternatives: tuple["Alternative", ...] = ()
-    unfilled: tuple[str, ...] = ()
-    warnings: tuple[str, ...] = ()
-
-
-class Alternative(Value, frozen=True, kw_only=True):
-    """Another way to fill the same needs and what it costs."""
-
-    name: str
-    total: Money | None
-    latest: date | None
-    why: str

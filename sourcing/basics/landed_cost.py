@@ -2,10 +2,29 @@
 
 from datetime import date
 from decimal import Decimal
+from typing import Literal
 
-from .money import Money
+from .money import Money, total
 from .offer import Offer
 from .value import Value
+
+CostKind = Literal[
+    "",
+    "goods",
+    "discount",
+    "freight",
+    "pick-up",
+    "handling",
+    "small-order fee",
+    "duty",
+    "entry fee",
+    "payment fee",
+    "tax",
+]
+"""What a cost line is for; blank in papers kept before kinds were written down: there the name tells."""
+
+FREIGHT_NAMES = ("Freight", "Pick-up, miles", "Pick-up, time")
+"""The lines of papers without kinds that count as freight where freight is spoken of as one sum."""
 
 
 class OrderItem(Value, frozen=True, kw_only=True):
@@ -28,6 +47,40 @@ class CostLine(Value, frozen=True, kw_only=True):
     name: str
     amount: Money
     rule: str
+    kind: CostKind = ""
+
+    @property
+    def is_freight(self) -> bool:
+        """Whether it counts where freight is spoken of as one sum: the carrier's charge or the shop's own drive."""
+        return self.kind in ("freight", "pick-up") if self.kind else self.name in FREIGHT_NAMES
+
+
+class Missing(Value, frozen=True, kw_only=True):
+    """A part of the cost that is not known: what, in words, and at least and at most how much if a range is given.
+
+    Never counted as nothing: a total with something missing is 'at least'.
+    """
+
+    what: str
+    least: Money | None = None
+    most: Money | None = None
+
+
+class Beside(Value, frozen=True, kw_only=True):
+    """What stands beside an item's cost, in the shop's currency: can it go back, and what becomes of the core charge.
+
+    `returnable` None: not known. `return_loss`: what all of it going back would cost (restocking and freight); None:
+    not known. `core_returned`: what a returned core costs after all (its freight); `core_lost`: what is lost when the
+    old part does not go back; both None where no core charge is stated. `words` say rule and deadline.
+    """
+
+    returnable: bool | None = None
+    return_loss: Money | None = None
+    return_within_days: int | None = None
+    core_returned: Money | None = None
+    core_lost: Money | None = None
+    core_within_days: int | None = None
+    words: tuple[str, ...] = ()
 
 
 class LandedItem(Value, frozen=True, kw_only=True):
@@ -45,13 +98,15 @@ class LandedItem(Value, frozen=True, kw_only=True):
     landed: Money
     surplus_cost: Money
     core_charge: Money
+    beside: Beside = Beside()
 
 
 class LandedOrder(Value, frozen=True, kw_only=True):
     """One order at one supplier at the shop's door. `lines` sum to `total`; core charges stand apart as cash.
 
-    `open_questions`: what is not known (freight, say); then `total` is only what is known so far and the order
-    can't be ranked. `refusal`: why the supplier would not take the order (below the minimum), blank if he does.
+    `missing`: what is not known (freight, say); then `total` is only what is known so far and the order can't be
+    ranked. `refusal`: why the supplier would not take the order (below the minimum), blank if he does. `cash_discount`:
+    what paying the bill early would save; it is in no line.
     """
 
     supplier: str
@@ -62,8 +117,28 @@ class LandedOrder(Value, frozen=True, kw_only=True):
     order_value: Money
     freight: Money
     core_charge: Money
-    open_questions: tuple[str, ...] = ()
+    missing: tuple[Missing, ...] = ()
     refusal: str = ""
+    cash_discount: CostLine | None = None
+
+    @property
+    def open_questions(self) -> tuple[str, ...]:
+        """What is not known, in words."""
+        return tuple(one.what for one in self.missing)
+
+    @property
+    def least(self) -> Money | None:
+        """The total if all that is missing is as little as it can be; None where no least is given."""
+        return self._with([one.least for one in self.missing])
+
+    @property
+    def most(self) -> Money | None:
+        """The total if all that is missing is as much as it can be; None where no most is given."""
+        return self._with([one.most for one in self.missing])
+
+    def _with(self, more: list[Money | None]) -> Money | None:
+        known = [one for one in more if one is not None]
+        return self.total + total(known, self.total.currency) if len(known) == len(more) else None
 
     @property
     def cash_out(self) -> Money:
@@ -71,12 +146,24 @@ class LandedOrder(Value, frozen=True, kw_only=True):
         return self.total + self.core_charge
 
 
+class Delivery(Value, frozen=True, kw_only=True):
+    """Pieces that leave the supplier in one go: the first and last day they may leave, and be at the shop."""
+
+    pieces: int
+    leaves: tuple[date, date]
+    arrives: tuple[date, date]
+
+
 class Arrival(Value, frozen=True, kw_only=True):
-    """When goods are at the shop: first and last day of the range and how it was reached; or why it is not known."""
+    """When goods are at the shop: first and last day of the range and how it was reached; or why it is not known.
+
+    `deliveries`: what leaves when, one entry for each day of leaving; empty where no day is known.
+    """
 
     earliest: date | None
     latest: date | None
     steps: tuple[str, ...]
+    deliveries: tuple[Delivery, ...] = ()
 
     @property
     def known(self) -> bool:

@@ -9,7 +9,10 @@ from .value import Value
 
 
 class PriceBreak(Value, frozen=True, kw_only=True):
-    """From this many pieces on, all pieces cost this (per the offer's price basis, in the sheet's currency)."""
+    """From this many pieces on the price is this (per the offer's price basis, in the sheet's currency).
+
+    Whether that holds for all pieces or for those above is said by the supplier's terms (`Terms.breaks`).
+    """
 
     from_quantity: int
     price: Decimal
@@ -56,7 +59,8 @@ class Offer(Value, frozen=True, kw_only=True):
     `sold_by` other than piece: every quantity counts feet or metres, so the offer can't be compared with pieces.
     `stock` is the sum over warehouses where the sheet has several (`stock_places`). `weight_kg` is one piece.
     `discount_code` stands for a discount the supplier's own table gives. `origin` is an ISO 3166-1 alpha-2 code,
-    `gtin` has a right check digit. `oversize`, `hazardous`: None where the sheet does not say.
+    `gtin` has a right check digit. `oversize`, `hazardous`, `returnable`: None where the sheet does not say.
+    `length_cm`, `width_cm`, `height_cm` are of one piece, packed.
     """
 
     supplier: str
@@ -89,6 +93,10 @@ class Offer(Value, frozen=True, kw_only=True):
     tariff_code: str = ""
     valid_from: date | None = None
     valid_to: date | None = None
+    length_cm: Decimal | None = None
+    width_cm: Decimal | None = None
+    height_cm: Decimal | None = None
+    returnable: bool | None = None
 
     def numbers(self) -> tuple[PartNumber, ...]:
         """The numbers it is sold under: the maker's with its maker first, then the supplier's own.

@@ -56,7 +56,9 @@ class Settings(Value, frozen=True, kw_only=True):
     """Everything the owner decides. Money is in `currency`; rates per hour; per cent as printed (7 is 7 %).
 
     `freight_to_customer`: 'billed' puts inbound freight on the quote at cost on a line of its own, 'carried'
-    leaves it to the markup. `margin_floor_percent`: parts margin under which the owner is warned.
+    leaves it to the markup. `mileage_rate` is per mile, `rate_per_km` per km (None: the one per mile, converted).
+    `time_zone` is the shop's (IANA name); it is needed as soon as a supplier has one. `margin_floor_percent`: parts
+    margin under which the owner is warned.
     """
 
     shop: Shop
@@ -67,6 +69,7 @@ class Settings(Value, frozen=True, kw_only=True):
     technician_cost: Decimal
     clerk_cost: Decimal = Decimal(0)
     mileage_rate: Decimal = Decimal(0)
+    rate_per_km: Decimal | None = None
     cap_at_list_price: bool = True
     margin_floor_percent: Decimal = Decimal(0)
     freight_to_customer: Literal["billed", "carried"] = "billed"
@@ -77,6 +80,7 @@ class Settings(Value, frozen=True, kw_only=True):
     terms_text: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     cautions_dated: date | None = None
+    time_zone: str = ""
 
     @property
     def charge_rules(self) -> ChargeRules:

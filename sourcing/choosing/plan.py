@@ -8,9 +8,9 @@ from collections import defaultdict
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 
-from ..basics.choice import Alternative, Plan, PlannedOrder, PlanNeed
 from ..basics.landed_cost import Arrival, OrderItem
 from ..basics.money import Money, total
+from ..basics.plan import Alternative, Plan, PlannedOrder, PlanNeed
 from ..basics.value import Value
 from .programme import Solution, Step, Way, solve
 
@@ -57,6 +57,7 @@ def best_plan(
         core_charge=total((order.landed.core_charge for order in orders), market.currency),
         latest=_latest(orders),
         proven=bool(solution and solution.proven),
+        counted=plan_total,
         notes=_notes(solution, orders),
         alternatives=_alternatives(fillable, in_time, market, plan_total) if solution else (),
         unfilled=tuple(unfilled),

@@ -6,9 +6,10 @@ shop's currency, prices in the supplier's.
 
 from collections.abc import Sequence
 
-from ..basics.choice import Candidate, Comparison, Plan, PlannedOrder, RankedOffer, SetAside
+from ..basics.choice import Candidate, Comparison, RankedOffer, SetAside
 from ..basics.landed_cost import CostLine, LandedItem
 from ..basics.offer import Offer
+from ..basics.plan import Plan, PlannedOrder
 from .comparison_tables import comparison_tables, plan_tables
 from .order_paper import price_words
 from .plain_text import count, document, row, table, underline, widths_for, wrapped, yes_no

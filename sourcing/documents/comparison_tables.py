@@ -1,8 +1,9 @@
 """The worksheets of a comparison and of a plan. Amounts are Decimals beside a column that names their currency."""
 
-from ..basics.choice import Comparison, Plan, RankedOffer
+from ..basics.choice import Comparison, RankedOffer
 from ..basics.landed_cost import CostLine, LandedItem
 from ..basics.offer import Offer
+from ..basics.plan import Plan
 from .csv_text import Cell
 from .plain_text import yes_no
 from .workbook import Table

@@ -6,10 +6,11 @@ use the same function as the single offer: see `charge_steps`.
 
 from decimal import Decimal
 
+from ..basics.freight import Freight
 from ..basics.landed_cost import CostLine
 from ..basics.money import Money, total
 from ..basics.problem import refused
-from ..basics.terms import Freight, Terms
+from ..basics.terms import Terms
 from ..basics.value import Value
 from .door import Door
 

@@ -7,7 +7,7 @@ the converted goods; charges once per order. Shares of the charges go by value o
 from collections.abc import Sequence
 from decimal import Decimal
 
-from ..basics.landed_cost import CostLine, LandedItem, LandedOrder, OrderItem
+from ..basics.landed_cost import CostLine, LandedItem, LandedOrder, Missing, OrderItem
 from ..basics.money import Money, percent_of, share_out, total, zero
 from ..basics.value import changed
 from .charges import FREIGHT_NAMES, Charges, charges_at
@@ -31,7 +31,7 @@ def landed_order(items: Sequence[OrderItem], door: Door) -> LandedOrder:
         order_value=order_value,
         freight=total((line.amount for line in charges.lines if line.name in FREIGHT_NAMES), door.currency),
         core_charge=total((item.core_charge for item in landed), door.currency),
-        open_questions=charges.open_questions,
+        missing=tuple(Missing(what=one) for one in charges.open_questions),
         refusal=charges.refusal,
     )
 

@@ -3,9 +3,9 @@
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 
-from ..basics.choice import PlannedOrder
 from ..basics.landed_cost import LandedItem
 from ..basics.order import PurchaseOrder, PurchaseOrderLine
+from ..basics.plan import PlannedOrder
 from ..basics.settings import Settings
 from ..basics.terms import Terms
 from ..basics.value import Value

@@ -3,10 +3,10 @@
 from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 
-from ..basics.choice import Plan, PlannedOrder
 from ..basics.job import Job, JobLine
 from ..basics.landed_cost import LandedItem
 from ..basics.money import Money, percent_of, total, zero
+from ..basics.plan import Plan, PlannedOrder
 from ..basics.problem import refused
 from ..basics.quote import Behind, Quote, QuoteLine
 from ..basics.settings import Settings

@@ -9,10 +9,10 @@ from decimal import Decimal
 
 import pytest
 
-from sourcing.basics.choice import PlannedOrder, PlanNeed
+from sourcing.basics.freight import Freight, FreightBand
 from sourcing.basics.landed_cost import OrderItem
 from sourcing.basics.money import Money, total
-from sourcing.basics.terms import Freight, FreightBand
+from sourcing.basics.plan import PlannedOrder, PlanNeed
 from sourcing.choosing.plan import Choice, Market, best_plan
 from sourcing.choosing.programme import Step
 from sourcing.landed_cost.arrival import arrival, latest_of

@@ -3,17 +3,7 @@
 from datetime import date, datetime
 from decimal import Decimal
 
-from sourcing.basics.choice import (
-    Alternative,
-    Candidate,
-    Comparison,
-    Plan,
-    PlannedOrder,
-    PlanNeed,
-    Priced,
-    RankedOffer,
-    SetAside,
-)
+from sourcing.basics.choice import Candidate, Comparison, Priced, RankedOffer, SetAside
 from sourcing.basics.equivalence import Path, Statement
 from sourcing.basics.landed_cost import Arrival, CostLine, LandedItem, LandedOrder, OrderItem
 from sourcing.basics.margin import JobMargin, Leak, LineMargin, Margin
@@ -21,6 +11,7 @@ from sourcing.basics.money import Money
 from sourcing.basics.offer import Offer, PriceBreak, SheetRow
 from sourcing.basics.order import PurchaseOrder, PurchaseOrderLine
 from sourcing.basics.part_number import OURS, PartNumber
+from sourcing.basics.plan import Alternative, Plan, PlannedOrder, PlanNeed
 from sourcing.basics.problem import Place, Problem
 from sourcing.basics.sheet import Accounting, Column, KeptSheet, SheetSummary
 from tests.documents.values import usd
@@ -145,6 +136,7 @@ PLAN = Plan(
     core_charge=usd("15.00"),
     latest=date(2026, 1, 20),
     proven=True,
+    counted=usd("272.44"),
     notes=("the keepers pass free freight",),
     alternatives=(
         Alternative(

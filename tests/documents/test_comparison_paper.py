@@ -4,7 +4,8 @@ import io
 
 from python_calamine import CalamineWorkbook
 
-from sourcing.basics.choice import Plan
+from sourcing.basics.landed_cost import Missing
+from sourcing.basics.plan import Plan
 from sourcing.basics.value import changed
 from sourcing.documents.comparison import comparison_text, comparison_xlsx, plan_text, plan_xlsx
 from tests.documents.buying_values import COMPARISON, PLAN
@@ -98,14 +99,14 @@ def test_an_unproven_and_an_empty_plan_say_so() -> None:
     assert "the last day is not known" in plan_text(changed(PLAN, latest=None))
     empty = Plan(
         needs=PLAN.needs, orders=(), total=usd("0"), core_charge=usd("0"), latest=None, proven=False,
-        unfilled=PLAN.unfilled,
+        counted=usd("0"), unfilled=PLAN.unfilled,
     )  # fmt: skip
     assert plan_text(empty).startswith("No orders: none of the needs can be filled.\n\nNot filled\n")
 
 
 def test_open_questions_and_a_refusal_stand_at_their_order() -> None:
     order = PLAN.orders[0]
-    landed = changed(order.landed, open_questions=("freight of Stonegarth",), refusal="below the minimum of 50")
+    landed = changed(order.landed, missing=(Missing(what="freight of Stonegarth"),), refusal="below the minimum of 50")
     text = plan_text(changed(PLAN, orders=(changed(order, landed=landed),)))
     assert "    Not known: freight of Stonegarth\n    The supplier would refuse: below the minimum of 50" in text
 

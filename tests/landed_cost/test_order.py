@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from sourcing.basics.freight import Freight, FreightBand
 from sourcing.basics.landed_cost import LandedOrder
 from sourcing.basics.money import Money, total
 from sourcing.basics.problem import Refused
-from sourcing.basics.terms import Freight, FreightBand
 from sourcing.landed_cost.charges import charge_steps, charges_at
 from sourcing.landed_cost.door import Door
 from sourcing.landed_cost.order import landed_order

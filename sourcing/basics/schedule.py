@@ -1,0 +1,100 @@
+"""A supplier's charges on an order as a programme can take them: whole minor units, steps and per cents.
+
+It says the same as the landed-cost rules, for an order known only by its sums: value of goods, weight, deliveries.
+Amounts are in minor units (cents) of the shop's currency, values of goods in those of the supplier's, weights in grams.
+"""
+
+from decimal import Decimal
+from typing import Literal
+
+from .value import Value
+
+SummedPart = Literal["goods", "discount", "freight", "duty", "fees", "tax"]
+"""'goods' are the items' goods in the shop's currency after line discounts, 'discount' the order discount (negative),
+'freight' all lines that count as freight, 'duty' the items' duty and the duty on freight and discount, 'fees' handling,
+small-order, entry and payment fees."""
+
+
+class ItemSums(Value, frozen=True, kw_only=True):
+    """What one item adds to its order. `value` and `counted` in the supplier's minor units, money in the shop's.
+
+    `counted` is the part of `value` that counts towards free freight. `freight` is what the item itself adds (oversize
+    per piece), `fees` the handling of its line. `grams` and `volume_grams` are rounded down, 0 where no rule asks for
+    them. `surplus` is the goods cost of the pieces beyond the need, `core` the core charge, which is cash and not cost.
+    """
+
+    value: int
+    counted: int
+    goods: int
+    duty: int
+    freight: int
+    fees: int
+    core: int
+    surplus: int
+    grams: int = 0
+    volume_grams: int = 0
+    oversize: bool = False
+
+
+class ValueStep(Value, frozen=True, kw_only=True):
+    """From this value of goods on: fees of a fixed amount and the order discount in per cent of the value.
+
+    `refused`: the supplier takes no such order.
+    """
+
+    from_value: int
+    fees: int
+    discount_percent: Decimal = Decimal(0)
+    refused: bool = False
+
+
+class FreightStep(Value, frozen=True, kw_only=True):
+    """Freight from this value of counted goods on. `by_weight`: the charge by weight comes on top."""
+
+    from_value: int
+    freight: int
+    by_weight: bool = False
+
+
+class WeightStep(Value, frozen=True, kw_only=True):
+    """Freight of orders heavier than `above` grams, up to the next step's; the first step is from 0 on."""
+
+    above: int
+    freight: int
+
+
+class Percent(Value, frozen=True, kw_only=True):
+    """A charge: `fixed`, plus `percent` of a sum of parts, rounded half up once and held between `least` and `most`.
+
+    `of` are pairs of (part, factor), so that an uplifted base can be said. `part` is what the charge itself counts as
+    for those after it.
+    """
+
+    part: SummedPart
+    percent: Decimal
+    of: tuple[tuple[SummedPart, Decimal], ...]
+    least: int | None = None
+    most: int | None = None
+    fixed: int = 0
+
+
+class Schedule(Value, frozen=True, kw_only=True):
+    """All charges of one supplier on one order, beside what its items bring themselves (`ItemSums`).
+
+    `steps` and `freight_steps` rise from 0 and hold the lowest step first. By weight: either `weight_steps` (freight
+    never falls with weight), or `freight_per_kg` in minor units held between `weight_least` and `weight_most`; both are
+    looked up with the larger of the order's grams and volume grams. `oversize_once`: freight as soon as one item is
+    oversize. `later_delivery`: freight of each delivery beyond the first. `percents` are worked out in this order, each
+    on the sums before it.
+    """
+
+    supplier: str
+    steps: tuple[ValueStep, ...]
+    freight_steps: tuple[FreightStep, ...]
+    weight_steps: tuple[WeightStep, ...] = ()
+    freight_per_kg: Decimal | None = None
+    weight_least: int = 0
+    weight_most: int | None = None
+    oversize_once: int = 0
+    later_delivery: int = 0
+    percents: tuple[Percent, ...] = ()
