@@ -51,7 +51,7 @@ class Answering:
 
 def answering(pen: Pen) -> Answering:
     """Load our parts and every answer there ever was."""
-    side, before = our_side(pen.connection), judgements(pen.connection)
+    side, before = our_side(pen.connection, pen.desk.at.date()), judgements(pen.connection)
     in_force = (one for one in before if one.in_force)
     return Answering(pen, side, before, settled_rows(in_force, side.makers, side.families))
 
@@ -106,7 +106,8 @@ def give(at: Answering, kept: KeptCandidate, said: Said) -> Judgement:
 
 def outcomes(at: Answering, given: Mapping[int, tuple[Judgement, Offer]]) -> dict[int, AnswerKept]:
     """What follows from each answer, by the place it was given at; the table is read anew, as it stands by now."""
-    side = our_side(at.pen.connection) if any(one.answer == "yes" for one, _ in given.values()) else at.side
+    changed_table = any(one.answer == "yes" for one, _ in given.values())
+    side = our_side(at.pen.connection, at.pen.desk.at.date()) if changed_table else at.side
     return {place: AnswerKept(judgement=one, told=_told(side, one, offer)) for place, (one, offer) in given.items()}
 
 

@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 
 from sqlalchemy import Connection
 
@@ -53,7 +53,7 @@ def find_candidates(
     """
     # Sheets never change, so they are read without keeping writers waiting.
     with desk.store.reading() as connection:
-        sheets = sheets_to_look_through(connection, supplier, again)
+        sheets = sheets_to_look_through(connection, desk.at.date(), supplier, again)
         findings = look_through(connection, desk.at, sheets, tell, match)
     return keep_findings(desk, findings)
 
@@ -63,19 +63,21 @@ def keep_findings(desk: Desk, findings: Sequence[Finding]) -> tuple[SheetLookedT
     if not findings:
         return ()
     with desk.writing(FIND_CANDIDATES) as pen:
-        newest = {one.sheet for one in kept_sheets(pen.connection) if one.is_newest}
+        newest = {one.sheet for one in kept_sheets(pen.connection, desk.at.date()) if one.is_newest}
         kept = [one for one in findings if one.done.sheet in newest]
         for one in kept:
             keep_finding(pen, one)
     return tuple(one.done for one in kept)
 
 
-def sheets_to_look_through(connection: Connection, supplier: str = "", again: bool = True) -> list[KeptSheet]:
-    """The newest sheet of the supplier or of each; without `again`, only those nobody looked through."""
-    newest = [one for one in kept_sheets(connection) if one.is_newest and supplier in ("", one.supplier)]
+def sheets_to_look_through(
+    connection: Connection, day: date, supplier: str = "", again: bool = True
+) -> list[KeptSheet]:
+    """The newest sheet of the supplier or of each, on that day; without `again`, only those nobody looked through."""
+    newest = [one for one in kept_sheets(connection, day) if one.is_newest and supplier in ("", one.supplier)]
     if supplier and not newest:
         raise refused("no-newest-sheet", supplier=supplier)
-    waiting = set(not_looked_through(connection))
+    waiting = set(not_looked_through(connection, day))
     return [one for one in newest if again or one.sheet in waiting]
 
 
@@ -89,9 +91,9 @@ def look_through(
     """Find the candidates of these newest sheets; nothing is kept."""
     if not sheets:
         return []
-    side = our_side(connection)
+    side = our_side(connection, at.date())
     shop = ShopPrices(shop_now(connection, at).rates, at.date())
-    known = offers_with_our_numbers(connection, side)
+    known = offers_with_our_numbers(connection, side, at.date())
     by_number: defaultdict[int, ByNumber] = defaultdict(dict)
     for offer in known:
         by_number[offer.source.sheet][offer.source.worksheet, offer.source.row] = list(side.matches(offer))

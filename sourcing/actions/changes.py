@@ -18,11 +18,12 @@ from .desk import Desk
 def sheet_changes(desk: Desk, supplier: str, sheet: int | None = None, against: int | None = None) -> SheetChanges:
     """Compare two sheets of one supplier, by the numbers 'sourcing sheets' shows.
 
-    `sheet` left out: the newest. `against` left out: the one before it, by date, of one day the one imported first.
+    `sheet` left out: the one of the latest date, also where its day is still to come.
+    `against` left out: the one before it, by date, of one day the one imported first.
     Refuses a supplier without sheets, a sheet of another supplier, and a sheet with none before it.
     """
     with desk.store.reading() as connection, _without_collecting():
-        kept = _in_order(kept_sheets(connection), supplier)
+        kept = _in_order(kept_sheets(connection, desk.at.date()), supplier)
         now = _of(kept, sheet) if sheet is not None else kept[-1]
         before = _of(kept, against) if against is not None else _before(kept, now)
         found = compare_sheets(offers_of_sheet(connection, before.sheet), offers_of_sheet(connection, now.sheet))
@@ -30,7 +31,7 @@ def sheet_changes(desk: Desk, supplier: str, sheet: int | None = None, against: 
 
 
 def _in_order(kept: Sequence[KeptSheet], supplier: str) -> list[KeptSheet]:
-    """The supplier's sheets, oldest first; the same order that makes a sheet the newest."""
+    """The supplier's sheets, oldest first; the same order that decides which counts."""
     own = [one for one in kept if one.supplier == supplier]
     if not own:
         suggestions = nearest(supplier, {one.supplier for one in kept})

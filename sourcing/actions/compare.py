@@ -1,18 +1,14 @@
 """Compare one part under any of its numbers: who has it, what it costs at the door, when it comes, and why."""
 
-from collections.abc import Sequence
-from datetime import date
-
 from rapidfuzz import process
 from sqlalchemy import Connection
 
 from ..basics.asked import Asked
-from ..basics.choice import Asks, Comparison, RankedOffer
+from ..basics.choice import Asks, Comparison, RankWishes
 from ..basics.equivalence import OurPart
 from ..basics.part_number import PartNumber, number_key
 from ..basics.problem import refused
 from ..basics.value import Value
-from ..choosing.ranking import rank
 from ..matching.equivalences.must_nots import must_nots, perhaps
 from ..matching.identity.asked_merge import merged
 from ..matching.offer_match import match_offer
@@ -23,6 +19,7 @@ from .evaluate import Catalogue, catalogue, evaluate
 from .kit_notes import kit_notes
 from .needs import asks_of, line_with_part
 from .part_lookups import note_lookup
+from .ranked import ranked_into
 
 
 class ForLine(Value, frozen=True, kw_only=True):
@@ -33,7 +30,7 @@ class ForLine(Value, frozen=True, kw_only=True):
 
 
 def compare(
-    desk: Desk, number: str, quantity: int | None, need_by: date | None, line: ForLine | None = None
+    desk: Desk, number: str, quantity: int | None, wishes: RankWishes | None = None, line: ForLine | None = None
 ) -> Comparison:
     """The comparison of the part that bears the number. Refuses a number no part of ours is known under.
 
@@ -46,21 +43,17 @@ def compare(
         wanted, asks = _asks(connection, found, code, number, line)
         pieces = quantity if quantity is not None else wanted
         seen = evaluate(found, code, pieces, asks=asks)
-        ranked = rank(seen.priced, need_by)
         part = found.families[code].part
-        done = Comparison(
+        bare = Comparison(
             asked=number,
             our_part=code,
             name=part.name,
             quantity=pieces,
-            need_by=need_by,
-            ranked=ranked,
-            set_aside=seen.set_aside,
-            candidates=seen.candidates,
-            notes=(*_notes(need_by, ranked), *kit_notes(found, code, asks.bench)),
+            notes=kit_notes(found, code, asks.bench),
             asks=asked_words(part, asks.asked),
             warnings=(*_one_way(found, code, number), *asks.warnings),
         )
+        done = ranked_into(bare, seen, wishes or RankWishes(), desk.at, lambda at: found.shop.door(at, desk.at))
     note_lookup(desk, code)
     return done
 
@@ -108,7 +101,7 @@ def _one_way(found: Catalogue, code: str, number: str) -> tuple[str, ...]:
 
 
 def _by_supplier_number(found: Catalogue, key: str) -> frozenset[str]:
-    offers = offers_by_keys(found.connection, {key}) if key else []
+    offers = offers_by_keys(found.connection, {key}, found.at.date()) if key else []
     return frozenset(
         code
         for offer in offers
@@ -120,13 +113,3 @@ def _by_supplier_number(found: Catalogue, key: str) -> frozenset[str]:
 def _near(found: Catalogue, key: str) -> tuple[str, ...]:
     printed = {node[1]: str(number) for family in found.families.values() for node, number in family.printed.items()}
     return tuple(printed[hit[0]] for hit in process.extract(key, list(printed), limit=3, score_cutoff=75))
-
-
-def _notes(need_by: date | None, ranked: Sequence[RankedOffer]) -> tuple[str, ...]:
-    if not ranked or need_by is None or any(one.in_time for one in ranked):
-        return ()
-    dated = [one.priced for one in ranked if one.priced.arrival.latest]
-    if not dated:
-        return (f"no offer can be promised by {need_by}",)
-    nearest = min(dated, key=lambda one: one.arrival.latest or date.max)
-    return (f"no offer is here by {need_by}; nearest is {nearest.supplier_name} on {nearest.arrival.latest}",)

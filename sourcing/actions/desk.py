@@ -8,9 +8,11 @@ from datetime import datetime
 from sqlalchemy import Connection
 
 from ..basics.deed import Deed
+from ..basics.problem import Refused
 from ..basics.rate import Rates
 from ..basics.settings import Settings
 from ..basics.terms import Terms
+from ..landed_cost.date_checks import check_zone
 from ..landed_cost.door import Door
 from ..storage.database import Store, open_store
 from ..storage.deeds import record
@@ -60,15 +62,27 @@ class ShopNow:
     rates: Rates
 
     def door(self, supplier: str, at: datetime) -> Door:
-        """What stands between that supplier and the shop. Refuses where his currency has no rate."""
+        """What stands between that supplier and the shop. Refuses where a currency of his has no rate, or
+        where he has a time zone and the shop has none."""
         terms = self.terms[supplier]
+        wrong = check_zone(terms, self.settings)
+        if wrong:
+            raise Refused(*wrong)
         return Door(
             terms=terms,
             rate=self.rates.on(terms.currency, at.date()),
             mileage_rate=self.settings.mileage_rate,
             driver_cost=self.settings.clerk_cost,
             shop_calendar=self.settings.calendar,
+            shop_time_zone=self.settings.time_zone,
+            rate_per_km=self.settings.rate_per_km,
+            other_rates=tuple(self.rates.on(currency, at.date()) for currency in _other_currencies(terms)),
         )
+
+
+def _other_currencies(terms: Terms) -> list[str]:
+    """The currencies of entry fees that are not the supplier's own."""
+    return sorted({fee.currency for fee in terms.entry_fees} - {"", terms.currency})
 
 
 def shop_now(connection: Connection, at: datetime) -> ShopNow:

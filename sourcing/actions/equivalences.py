@@ -1,6 +1,7 @@
 """Look at the equivalence table: written out to be edited, checked for contradictions, one number looked up."""
 
 from collections.abc import Mapping
+from datetime import date
 
 from sqlalchemy import Connection
 
@@ -44,7 +45,7 @@ def family_of(desk: Desk, number: str, maker: str = "", bench: Bench | None = No
     """
     with desk.store.reading() as connection:
         graph = graph_of(table_around(connection, number))
-        found = family_view(graph, number, _sold_of(connection, graph), bench, maker)
+        found = family_view(graph, number, _sold_of(connection, graph, desk.at.date()), bench, maker)
         if not found.families:
             near = nearest(number, printed_numbers(connection))
             raise refused("number-in-no-statement", found=f"{maker} {number}".strip(), suggestions=near)
@@ -73,7 +74,7 @@ def contradictions(desk: Desk) -> tuple[Finding, ...]:
     """Everything in the table a person should look at, what may send a wrong part first."""
     with desk.store.reading() as connection:
         table = equivalence_table(connection)
-        return check_table(table, sold_now(connection, Makers(table.aliases)))
+        return check_table(table, sold_now(connection, Makers(table.aliases), desk.at.date()))
 
 
 def is_contradiction(found: Finding) -> bool:
@@ -81,23 +82,23 @@ def is_contradiction(found: Finding) -> bool:
     return found.kind not in ONLY_TO_KNOW
 
 
-def sold_now(connection: Connection, makers: Makers) -> Sold | None:
-    """Every number that can be had by the suppliers' newest sheets: by maker and key, by key where no maker is named.
+def sold_now(connection: Connection, makers: Makers, day: date) -> Sold | None:
+    """Every number that can be had by that day's newest sheets: by maker and key, by key where no maker is named.
 
     None where there is no sheet: then it is not known what is sold.
     """
     sold: set[tuple[str, str] | str] = set()
-    for key, maker, _ in newest_number_keys(connection, only_sold=True):
+    for key, maker, _ in newest_number_keys(connection, day, only_sold=True):
         sold.add((makers.key(maker), key) if maker else key)
     return sold or None
 
 
-def _sold_of(connection: Connection, graph: Graph) -> Sold | None:
+def _sold_of(connection: Connection, graph: Graph, day: date) -> Sold | None:
     """Of the graph's numbers those that are sold; None as in `sold_now`."""
     keys = sorted({key for _, key in graph.links.nodes})
     if len(keys) > MOST_KEYS:
-        return sold_now(connection, graph.makers)
-    if not is_anything_sold(connection):
+        return sold_now(connection, graph.makers, day)
+    if not is_anything_sold(connection, day):
         return None
-    sold = sold_with_keys(connection, keys)
+    sold = sold_with_keys(connection, keys, day)
     return {(graph.makers.key(maker), key) if maker else key for key, maker in sold}

@@ -1,20 +1,16 @@
-"""Read the files a person edits: TOML into values, rates from CSV; what does not fit is told with its place."""
+"""Read the files a person edits: TOML into values; what does not fit is told with its place, all of it at once."""
 
-import csv
-import io
 import tomllib
-from collections.abc import Iterator
-from datetime import date
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import msgspec
 
-from ..basics.currency import is_currency
-from ..basics.problem import Place, Refused, problem, refused
-from ..basics.rate import Rate
+from ..basics.contradiction import Contradiction
+from ..basics.problem import Problem, Refused, problem, refused
 from ..basics.value import from_plain
+from .file_faults import faults_in
 
 V = TypeVar("V")
 
@@ -29,54 +25,55 @@ def read_bytes(path: Path) -> bytes:
         raise refused("file-not-understood", file=path.name, found=error.strerror or "it can't be read") from None
 
 
-def read_toml(path: Path, kind: type[V], top: str = "") -> V:
-    """The TOML file as a value; with `top`, what stands under that key. Numbers with a point come as Decimal."""
-    text = _text(read_bytes(path), path.name)
+def read_text(path: Path) -> str:
+    """The file's text. Refuses what is not UTF-8."""
     try:
-        data = tomllib.loads(text, parse_float=Decimal)
-        return from_plain(data[top] if top else data, kind)
-    except tomllib.TOMLDecodeError as error:
-        raise refused("file-not-understood", file=path.name, found=str(error)) from None
-    except KeyError:
-        raise refused("file-not-understood", file=path.name, found=f"it has no [[{top}]]") from None
-    except msgspec.ValidationError as error:
-        raise _of(error, path.name) from None
-
-
-def _of(error: msgspec.ValidationError, file: str) -> Refused:
-    """A refusal raised while a value was made (contradicting terms) keeps its own words and gains its place."""
-    cause = error.__cause__
-    if isinstance(cause, Refused):
-        return cause
-    return refused("file-not-understood", file=file, found=str(error).replace("`", "'").replace("$.", ""))
-
-
-def read_rates(path: Path) -> tuple[Rate, ...]:
-    """The shop's rate table: CSV with the columns currency, into, rate, dated, source."""
-    reader = csv.DictReader(io.StringIO(_text(read_bytes(path), path.name)))
-    return tuple(_rates(reader, path.name))
-
-
-def _rates(reader: "csv.DictReader[str]", file: str) -> Iterator[Rate]:
-    for at, row in enumerate(reader, 2):
-        cells = {title: (cell or "").strip() for title, cell in row.items() if isinstance(cell, str)}
-        place = Place(file=file, row=at)
-        found = ", ".join(cells.values())
-        try:
-            rate, dated = Decimal(cells["rate"]), date.fromisoformat(cells["dated"])
-        except (KeyError, InvalidOperation, ValueError):
-            raise refused("rates-row", place=place, found=found) from None
-        if not rate.is_finite() or rate <= 0:
-            raise refused("rates-row", place=place, found=found)
-        for code in (cells.get("currency", ""), cells.get("into", "")):
-            if not is_currency(code):
-                raise Refused(problem("unknown-currency", place=place, found=code))
-        source = cells.get("source", "")
-        yield Rate(currency=cells["currency"], into=cells["into"], rate=rate, dated=dated, source=source)
-
-
-def _text(data: bytes, file: str) -> str:
-    try:
-        return data.decode("utf-8-sig")
+        return read_bytes(path).decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise refused("file-not-understood", file=file, found="it is not UTF-8 text") from None
+        raise refused("file-not-understood", file=path.name, found="it is not UTF-8 text") from None
+
+
+def read_tables(text: str, file: str) -> dict[str, Any]:
+    """The TOML text as plain dicts and lists. Numbers with a point come as Decimal."""
+    try:
+        return tomllib.loads(text, parse_float=_exact)
+    except tomllib.TOMLDecodeError as error:
+        raise refused("file-not-understood", file=file, found=str(error)) from None
+    except RecursionError:
+        raise refused("file-not-understood", file=file, found="its lists and tables are nested too deep") from None
+
+
+def read_toml(path: Path, kind: type[V], top: str = "") -> V:
+    """The TOML file as a value; with `top`, what stands under that key. All that does not fit is told at once."""
+    data: Any = read_tables(read_text(path), path.name)
+    if top and top not in data:
+        raise refused("file-not-understood", file=path.name, found=f"it has no [[{top}]]")
+    return made(data[top] if top else data, kind, path.name)
+
+
+def made(data: object, kind: type[V], file: str) -> V:
+    """The value of plain data out of a file. Refuses with every place where it does not fit."""
+    faults = tuple(faults_in(data, kind))
+    if faults:
+        raise Refused(*(_told(one, file) for one in faults))
+    try:
+        return from_plain(data, kind)
+    except msgspec.ValidationError as error:
+        found = str(error).replace("`", "'").replace("$.", "")
+        raise refused("file-not-understood", file=file, found=found) from None
+
+
+def _told(one: Contradiction, file: str) -> Problem:
+    found = f"'{one.field}' {one.found}" if one.field else f"it {one.found}"
+    return problem("file-not-understood", file=file, found=found)
+
+
+def _exact(text: str) -> Decimal:
+    """A number with a point, exactly; TOML's nan and inf are no figures of a shop."""
+    try:
+        number = Decimal(text)
+    except InvalidOperation:  # an exponent beyond all bounds
+        raise tomllib.TOMLDecodeError(f"'{text}' is no number") from None
+    if not number.is_finite():
+        raise tomllib.TOMLDecodeError(f"'{text}' is no number")
+    return number

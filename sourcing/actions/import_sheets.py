@@ -74,18 +74,18 @@ def import_sheets(desk: Desk, paths: Sequence[Path], said: Said, tell: Tell = si
 def undo_import(desk: Desk, sheet: int) -> KeptSheet:
     """Take one sheet and its offers out again; the supplier's older sheet counts once more. The deed stays."""
     with desk.writing("undo import") as pen:
-        kept = next((one for one in kept_sheets(pen.connection) if one.sheet == sheet), None)
+        kept = next((one for one in kept_sheets(pen.connection, desk.at.date()) if one.sheet == sheet), None)
         if kept is None:
             raise refused("no-sheet-number", found=sheet)
-        remove_sheet(pen.connection, sheet)
+        remove_sheet(pen.connection, sheet, desk.at.date())
         pen.note(f"sheet {sheet}", f"took {kept.file} of {kept.supplier} out again")
         return kept
 
 
 def sheets(desk: Desk) -> tuple[KeptSheet, ...]:
-    """Every sheet kept, newest of each supplier marked."""
+    """Every sheet kept; each supplier's newest on the desk's day is marked, and those of a later day."""
     with desk.store.reading() as connection:
-        return tuple(kept_sheets(connection))
+        return tuple(kept_sheets(connection, desk.at.date()))
 
 
 def _sheet_files(path: Path) -> list[Path]:
@@ -102,7 +102,7 @@ def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
     data = read_bytes(file)
     terms = _terms_for(pen.connection, file, said, pen.desk.at.date())
     sha256 = hashlib.sha256(data).hexdigest()
-    there = same_sheet(pen.connection, terms.supplier, sha256)
+    there = same_sheet(pen.connection, terms.supplier, sha256, pen.desk.at.date())
     if there:
         return Imported(kept=there, summary=None, again=True)
     reading = _read(pen.connection, data, file, terms, said, tell)
@@ -115,7 +115,7 @@ def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
         imported_at=pen.desk.at,
         imported_by=pen.desk.who,
     )
-    changed = _changed(pen.connection, terms.supplier, reading.summary, said)
+    changed = _changed(pen, terms.supplier, reading.summary, said)
     tell(f"{file.name}: keeping {len(reading.offers):,} offers")
     kept = add_sheet(pen.connection, reading.summary, reading.offers, new)
     pen.note(f"sheet {kept.sheet}", f"{kept.file} of {kept.supplier}: {kept.offers} offers")
@@ -142,20 +142,23 @@ def _read(connection: Connection, data: bytes, file: Path, terms: Terms, said: S
     return reading
 
 
-def _changed(connection: Connection, supplier: str, summary: SheetSummary, said: Said) -> tuple[Problem, ...]:
-    """How the sheet differs from the supplier's newest in headers and length; nothing where he has none yet.
+def _changed(pen: Pen, supplier: str, summary: SheetSummary, said: Said) -> tuple[Problem, ...]:
+    """How the sheet differs from the supplier's latest in headers and length; nothing where he has none yet.
+
+    The latest by date, also where its day is still to come.
 
     Refuses one whose net prices are gone, unless somebody says so: they would vanish without a word.
     """
-    before = [one for one in kept_sheets(connection) if one.supplier == supplier and one.is_newest]
-    if not before:
+    kept = [one for one in kept_sheets(pen.connection, pen.desk.at.date()) if one.supplier == supplier]
+    if not kept:
         return ()
-    columns = sheet_summary(connection, before[0].sheet).columns
+    before = max(kept, key=lambda one: (one.sheet_date, one.sheet))
+    columns = sheet_summary(pen.connection, before.sheet).columns
     nets = [column.header for column in columns if column.field == "net price"]
     said_gone = any(said.columns.get(header) == "not used" for header in nets)
     if nets and not said_gone and not any(column.field == "net price" for column in summary.columns):
         raise refused("net-price-gone", place=Place(file=summary.file), found=nets[0])
-    return (*changes(columns, summary.columns), *_fewer(before[0], summary))
+    return (*changes(columns, summary.columns), *_fewer(before, summary))
 
 
 def _fewer(before: KeptSheet, summary: SheetSummary) -> tuple[Problem, ...]:

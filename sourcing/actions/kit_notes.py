@@ -12,8 +12,9 @@ from ..basics.offer import Offer
 from ..matching.equivalences.family import Family
 from ..matching.equivalences.kits import kit_contents, kits_holding
 from ..storage.offers import offers_by_keys
-from .evaluate import Catalogue, why_not
+from .evaluate import Catalogue
 from .shop_prices import ShopPrices
+from .sorted_offers import why_not
 
 
 def kit_notes(found: Catalogue, code: str, bench: Bench | None) -> tuple[str, ...]:
@@ -49,7 +50,7 @@ def _holds_nothing_else(family: Family, kit: KitItem, bench: Bench | None) -> bo
 def _offers(found: Catalogue, family: Family, kit: KitItem) -> Iterator[Offer]:
     """The offers of the kit; a row that names no maker may be it."""
     maker, key = family.makers.node(kit.number)
-    for offer in sorted(offers_by_keys(found.connection, {key}), key=lambda one: one.identity):
+    for offer in sorted(offers_by_keys(found.connection, {key}, found.at.date()), key=lambda one: one.identity):
         nodes = {family.makers.node(number) for number in offer.numbers()}
         if (maker, key) in nodes or ("", key) in nodes:
             yield offer

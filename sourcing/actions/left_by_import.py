@@ -30,7 +30,7 @@ def left_by_import(
     """
     new = {one.kept.sheet for one in imported if not one.again}
     with desk.store.reading() as connection:
-        sheets = [one for one in sheets_to_look_through(connection, again=False) if one.sheet in new]
+        sheets = [one for one in sheets_to_look_through(connection, desk.at.date(), again=False) if one.sheet in new]
         if not sheets or not our_parts(connection):
             return tuple(imported)
         if sum(one.offers for one in sheets) > MOST_ROWS:

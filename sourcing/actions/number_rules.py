@@ -1,5 +1,7 @@
 """What suppliers put before or after every number: proposed by their sheets, confirmed by a person, withdrawn."""
 
+from datetime import date
+
 from sqlalchemy import Connection
 
 from ..basics.kept_number_rule import KeptNumberRule, NumberRules, ProposedRule
@@ -20,7 +22,7 @@ def number_rules(desk: Desk, supplier: str = "") -> NumberRules:
     with desk.store.reading() as connection:
         kept = tuple(one for one in kept_rules(connection) if supplier in ("", one.rule.supplier))
         there = [one.rule for one in kept if one.holds]
-        proposed = tuple(one for one in _proposals(connection, supplier) if one.rule not in there)
+        proposed = tuple(one for one in _proposals(connection, supplier, desk.at.date()) if one.rule not in there)
         return NumberRules(kept=kept, proposed=proposed)
 
 
@@ -34,12 +36,12 @@ def confirm_number_rule(desk: Desk, rule: NumberRule) -> KeptNumberRule:
         there = [one for one in kept_rules(connection) if one.holds and one.rule == rule]
         if there:
             raise refused("number-rule-there", found=there[0].number)
-        numbers = _numbers(connection, rule.supplier)
+        numbers = _numbers(connection, rule.supplier, desk.at.date())
         bearing = sum(strip([rule], number) != number.strip() for number in numbers)
         if not bearing:
             where = "before" if rule.kind == "prefix" else "after"
             raise refused("number-rule-bears-nothing", supplier=rule.supplier, found=rule.text, where=where)
-        proposed = [one for one in _proposals(connection, rule.supplier) if one.rule == rule]
+        proposed = [one for one in _proposals(connection, rule.supplier, desk.at.date()) if one.rule == rule]
         own = f"{bearing} of {len(numbers)} numbers bear it; a person's own word, the numbers do not suggest it"
         kept = add_rule(connection, rule, proposed[0].words if proposed else own, _signed(desk))
         pen.note(f"supplier {rule.supplier}", f"number rule {kept.number}: {rule}")
@@ -60,9 +62,9 @@ def _signed(desk: Desk) -> Signed:
     return Signed(at=desk.at, who=desk.who)
 
 
-def _proposals(connection: Connection, supplier: str) -> list[ProposedRule]:
-    sheets = sheets_to_look_through(connection, supplier)
-    side = our_side(connection)
+def _proposals(connection: Connection, supplier: str, day: date) -> list[ProposedRule]:
+    sheets = sheets_to_look_through(connection, day, supplier)
+    side = our_side(connection, day)
     known = _known(side, {maker_key(sheet.supplier) for sheet in sheets})
     return [
         ProposedRule(rule=one.rule, words=one.words)
@@ -77,6 +79,6 @@ def _known(side: OurSide, suppliers: set[str]) -> frozenset[str]:
     return frozenset(key for maker, key in nodes if maker != OURS and maker not in suppliers and key)
 
 
-def _numbers(connection: Connection, supplier: str) -> list[str]:
-    (sheet,) = sheets_to_look_through(connection, supplier)
+def _numbers(connection: Connection, supplier: str, day: date) -> list[str]:
+    (sheet,) = sheets_to_look_through(connection, day, supplier)
     return list(sheet_rows(connection, sheet.sheet).supplier_number)

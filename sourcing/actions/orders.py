@@ -24,9 +24,10 @@ from ..storage.jobs import job as stored_job
 from ..storage.orders import add_order, next_order_number, order, orders
 from .answers import Standing, standing_of
 from .desk import Desk, Pen
-from .evaluate import Catalogue, catalogue, judged_offers, why_not
+from .evaluate import Catalogue, catalogue, judged_offers
 from .needs import asks_of
 from .plan import land
+from .sorted_offers import why_not
 
 
 class OrdersPlaced(Value, frozen=True, kw_only=True):
@@ -114,7 +115,7 @@ def _items(found: Catalogue, lines: Mapping[str, _Line]) -> tuple[dict[str, Orde
             held.append(_held("identity-contradicted", one, one.asks.contradicted))
             continue
         offer, missing = _quoted_offer(found, one)
-        item = _item(need, offer, one.line) if offer else None
+        item = _item(need, offer, one.line, found) if offer else None
         why = why_held(one.line, _price_now(found, item) if item else None, missing)
         if why or item is None:
             held.append(_held("approval-no-longer-covers", one, why))
@@ -140,9 +141,9 @@ def _quoted_offer(found: Catalogue, one: _Line) -> tuple[Offer | None, str]:
     return None, f"{behind.supplier_number} is not on the newest sheet of {found.supplier_name(behind.supplier)}"
 
 
-def _item(need: str, offer: Offer, line: QuoteLine) -> OrderItem:
+def _item(need: str, offer: Offer, line: QuoteLine, found: Catalogue) -> OrderItem:
     """As many pieces as the plan would take: more than needed only where a break makes the goods cheaper."""
-    pieces = sensible_quantities(offer, line.quantity)[-1]
+    pieces = sensible_quantities(offer, line.quantity, found.shop.terms[offer.supplier].breaks)[-1]
     return OrderItem(need=need, offer=offer, needed=line.quantity, ordered=pieces)
 
 

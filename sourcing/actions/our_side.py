@@ -58,16 +58,16 @@ class OurSide:
             yield code, match_offer(offer, self.families[code], self.known)
 
 
-def our_side(connection: Connection) -> OurSide:
-    """Load our parts, statements, names of makers and number rules."""
+def our_side(connection: Connection, day: date) -> OurSide:
+    """Load our parts, statements, names of makers and number rules. `day`: whose newest sheets count."""
     table = equivalence_table(connection)
     every = families(table)
-    return OurSide(every, known_numbers(connection, every), every.graph.makers, every)
+    return OurSide(every, known_numbers(connection, every, day), every.graph.makers, every)
 
 
-def known_numbers(connection: Connection, every: Families) -> Known:
+def known_numbers(connection: Connection, every: Families, day: date) -> Known:
     """Which parts bear each number, under which names suppliers' own numbers stand, and the rules about them."""
-    names: dict[str, set[str]] = {one.supplier: {maker_key(one.supplier)} for one in kept_sheets(connection)}
+    names: dict[str, set[str]] = {one.supplier: {maker_key(one.supplier)} for one in kept_sheets(connection, day)}
     for terms in terms_on(connection, date.max).values():
         names.setdefault(terms.supplier, set()).update((maker_key(terms.supplier), maker_key(terms.name)))
     bearers = bearers_of(every.graph)
@@ -76,19 +76,19 @@ def known_numbers(connection: Connection, every: Families) -> Known:
         bearers,
         {supplier: frozenset(keys) for supplier, keys in names.items()},
         rules_by_supplier(connection),
-        sheets_with_makers_numbers(connection),
+        sheets_with_makers_numbers(connection, day),
         {keys[at]: others for at, others in spreadsheet_made(keys).items()},
     )
 
 
-def offers_with_our_numbers(connection: Connection, side: OurSide) -> list[Offer]:
-    """Offers of the newest sheets that bear a number of ours, as it stands or without what the supplier adds."""
+def offers_with_our_numbers(connection: Connection, side: OurSide, day: date) -> list[Offer]:
+    """Offers of that day's newest sheets that bear a number of ours, as it stands or without what the supplier adds."""
     keys = {
         key
-        for key, _, supplier in newest_number_keys(connection)
+        for key, _, supplier in newest_number_keys(connection, day)
         if any(one in side.known.bearers for one in _bare(side.known.rules.get(supplier, NO_RULES), key))
     }
-    return offers_by_keys(connection, keys)
+    return offers_by_keys(connection, keys, day)
 
 
 def part_columns(side: OurSide, prices: Mapping[str, Decimal]) -> tuple[Columns, list[str]]:

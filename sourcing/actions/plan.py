@@ -6,27 +6,30 @@ from datetime import date
 from ..basics.choice import Priced
 from ..basics.job import Job
 from ..basics.landed_cost import OrderItem
-from ..basics.plan import Plan, PlannedOrder, PlanNeed
+from ..basics.plan import Plan, PlannedOrder, PlanNeed, PlanWishes
 from ..basics.problem import refused
 from ..basics.value import changed
-from ..choosing.plan import Choice, Market, best_plan
-from ..choosing.programme import Step
-from ..landed_cost.arrival import arrival, latest_of
-from ..landed_cost.charges import charge_steps
-from ..landed_cost.order import landed_order, line_cost
-from ..landed_cost.quantity import sensible_quantities
 from ..storage.jobs import job as stored_job
 from .desk import Desk
-from .evaluate import Catalogue, Evaluated, catalogue, evaluate
+from .evaluate import Catalogue, catalogue, evaluate
 from .needs import asks_of
+from .plan_offers import Place, Wanted, order_at, planned
+from .sorted_offers import Evaluated, ShopAt
+
+TRUSTED = ("fitted", "maker")
+"""Standings that count as trusted."""
+NO_WISHES = PlanWishes()
 
 
-def plan_job(desk: Desk, number: str, need_by: date | None, only_agreed: bool = False) -> Plan:
+def plan_job(
+    desk: Desk, number: str, need_by: date | None, only_agreed: bool = False, wishes: PlanWishes = NO_WISHES
+) -> Plan:
     """The plan for a stored job, with its add-ons unless `only_agreed`; `need_by` None takes the job's own day."""
     with desk.store.reading() as connection:
         found = catalogue(connection, desk.at)
         job = stored_job(connection, number)
-        return plan_needs(found, job_needs(job, found, only_agreed), need_by or job.need_by)
+        wishes = changed(wishes, need_by=need_by or wishes.need_by or job.need_by)
+        return plan_needs(found, job_needs(job, found, only_agreed), wishes)
 
 
 def job_needs(job: Job, found: Catalogue, only_agreed: bool = False) -> tuple[PlanNeed, ...]:
@@ -42,19 +45,10 @@ def job_needs(job: Job, found: Catalogue, only_agreed: bool = False) -> tuple[Pl
     return tuple(needs)
 
 
-def plan_needs(found: Catalogue, needs: Sequence[PlanNeed], need_by: date | None) -> Plan:
+def plan_needs(found: Catalogue, needs: Sequence[PlanNeed], wishes: PlanWishes) -> Plan:
     """The best plan for these needs on the sheets that hold now."""
     seen = {need.label: evaluate_need(found, need) for need in needs}
-    choices = {need.label: choices_for(found, need, seen[need.label]) for need in needs}
-    suppliers = {one.item.offer.supplier for some in choices.values() for one in some}
-    market = Market(
-        land=lambda items: land(found, items),
-        steps={supplier: _steps(found, supplier) for supplier in sorted(suppliers)},
-        currency=found.shop.settings.currency,
-        supplier_names={supplier: found.supplier_name(supplier) for supplier in sorted(suppliers)},
-    )
-    plan = best_plan(needs, choices, market, need_by)
-    return changed(plan, warnings=tuple(_warnings(plan, seen)))
+    return plan_offers(found, needs, seen, wishes)
 
 
 def evaluate_need(found: Catalogue, need: PlanNeed) -> Evaluated:
@@ -62,9 +56,27 @@ def evaluate_need(found: Catalogue, need: PlanNeed) -> Evaluated:
     return evaluate(found, need.our_part, need.quantity, keep_refused=True, asks=need.asks)
 
 
-def choices_for(found: Catalogue, need: PlanNeed, seen: Evaluated) -> list[Choice]:
-    """Every offer that may be ranked, in every sensible quantity."""
-    return [choice for priced in seen.priced for choice in _choices(found, need, priced)]
+def plan_offers(here: ShopAt, needs: Sequence[PlanNeed], seen: Mapping[str, Evaluated], wishes: PlanWishes) -> Plan:
+    """The best plan for needs whose offers were evaluated already (by the need's label), wherever they come from."""
+    offers = {need.label: _plannable(seen[need.label], wishes) for need in needs}
+    suppliers = sorted({one.offer.supplier for some in offers.values() for one in some})
+    doors = {supplier: here.shop.door(supplier, here.at) for supplier in suppliers}
+    # The quantity is in the offer's own unit: two loose pieces for one pair.
+    wanted = {
+        label: [Wanted(one.offer, one.landed.items[0].item.needed) for one in some] for label, some in offers.items()
+    }
+    plan = planned(needs, wanted, Place(doors, here.at, here.shop.settings.currency), wishes)
+    return changed(plan, warnings=tuple(_warnings(plan, seen)))
+
+
+def land(here: ShopAt, items: Sequence[OrderItem]) -> PlannedOrder:
+    """One supplier's items as an order, with the day it is all here."""
+    return order_at(here.shop.door(items[0].offer.supplier, here.at), here.at, items)
+
+
+def _plannable(seen: Evaluated, wishes: PlanWishes) -> list[Priced]:
+    """Offers a plan may use; one whose freight is not known alone may be known in a larger order."""
+    return [one for one in (*seen.priced, *seen.unknown) if not wishes.trusted_only or one.standing in TRUSTED]
 
 
 def _warnings(plan: Plan, seen: Mapping[str, Evaluated]) -> Iterator[str]:
@@ -81,31 +93,3 @@ def _warnings(plan: Plan, seen: Mapping[str, Evaluated]) -> Iterator[str]:
             for away in seen[need.label].set_aside:
                 if away.rejected:
                     yield f"line {need.label}: {away.supplier_name} {away.offer.shown_number} is {away.reason}"
-
-
-def land(found: Catalogue, items: Sequence[OrderItem]) -> PlannedOrder:
-    """One supplier's items as an order, with the day it is all here."""
-    door = found.shop.door(items[0].offer.supplier, found.at)
-    together = latest_of([arrival(item, door, found.at) for item in items])
-    return PlannedOrder(landed=landed_order(items, door), arrival=together)
-
-
-def _choices(found: Catalogue, need: PlanNeed, priced: Priced) -> list[Choice]:
-    door = found.shop.door(priced.offer.supplier, found.at)
-    result = []
-    needed = priced.landed.items[0].item.needed  # in the offer's own unit: two loose pieces for one pair
-    for pieces in sensible_quantities(priced.offer, needed):
-        item = OrderItem(need=need.label, offer=priced.offer, needed=needed, ordered=pieces)
-        value, cost = line_cost(item, door)
-        result.append(Choice(item=item, value=value, cost=cost, arrival=arrival(item, door, found.at)))
-    return result
-
-
-def _steps(found: Catalogue, supplier: str) -> tuple[Step, ...]:
-    steps: Mapping[int, Step] = {
-        step.from_value.minor(): Step(
-            from_value=step.from_value.minor(), charge=step.charge.minor(), refused=bool(step.refusal)
-        )
-        for step in charge_steps(found.shop.door(supplier, found.at))
-    }
-    return tuple(steps[at] for at in sorted(steps))

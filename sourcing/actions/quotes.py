@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from datetime import date
 
 from ..basics.money import Money, total
-from ..basics.plan import PlanNeed
+from ..basics.plan import PlanNeed, PlanWishes
 from ..basics.problem import refused
 from ..basics.quote import FrozenQuote, Quote
 from ..basics.value import Value, changed
@@ -34,7 +34,7 @@ def write_quote(desk: Desk, number: str, paper: Paper, need_by: date | None = No
         job = stored_job(pen.connection, number)
         last = newest_quote(pen.connection, number)
         day = need_by or job.need_by
-        plan = plan_needs(found, job_needs(job, found), day)
+        plan = plan_needs(found, job_needs(job, found), PlanWishes(need_by=day))
         freight = _agreed_freight(found, job_needs(job, found, only_agreed=True), day)
         revision = last.quote.revision + 1 if last else 1
         new = build_quote(job, plan, freight, found.shop.settings, desk.at, revision)
@@ -69,7 +69,7 @@ def _agreed_freight(found: Catalogue, needs: Sequence[PlanNeed], need_by: date |
     currency = found.shop.settings.currency
     if not needs:
         return total((), currency)
-    plan = plan_needs(found, needs, need_by)
+    plan = plan_needs(found, needs, PlanWishes(need_by=need_by))
     return total((order.landed.freight for order in plan.orders), currency)
 
 

@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
+from datetime import date
 from decimal import Decimal
 
 from sqlalchemy import Connection
@@ -68,7 +69,7 @@ def accept_by_score(desk: Desk, supplier: str, least: Decimal, accept: int | Non
         raise refused("score-not-between", found=least)
     if accept is None:
         with desk.store.reading() as connection:
-            _refuse_unknown(connection, supplier)
+            _refuse_unknown(connection, supplier, desk.at.date())
             at = answering(Pen(connection=connection, desk=desk, deed="look"))
             fit, left_out = _fit(at, supplier, least)
         return ByScore(supplier=supplier, least=least, shown=tuple(fit), left_out=tuple(left_out))
@@ -84,9 +85,9 @@ def accept_by_score(desk: Desk, supplier: str, least: Decimal, accept: int | Non
     return ByScore(supplier=supplier, least=least, shown=tuple(fit), left_out=tuple(left_out), done=every)
 
 
-def _refuse_unknown(connection: Connection, supplier: str) -> None:
+def _refuse_unknown(connection: Connection, supplier: str, day: date) -> None:
     """A slip in the name would say that nothing waits."""
-    if not any(one.supplier == supplier for one in kept_sheets(connection)):
+    if not any(one.supplier == supplier for one in kept_sheets(connection, day)):
         raise refused("no-newest-sheet", supplier=supplier)
 
 
@@ -115,7 +116,7 @@ def _take_back(pen: Pen, one: Judgement, why: str) -> AnswerKept:
 
 
 def _after_taking_back(pen: Pen, one: Judgement) -> str:
-    side = our_side(pen.connection)
+    side = our_side(pen.connection, pen.desk.at.date())
     others = settled_rows(judgements_in_force(pen.connection), side.makers, side.families)
     if others.settled(keys_of_judgement(one, side.makers), one.part):
         return "it does not wait again, for another answer settles it"

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 
 from rapidfuzz.distance import OSA
@@ -50,6 +51,7 @@ class Review:
     """Everything judging needs, loaded once."""
 
     connection: Connection
+    day: date
     shop: ShopNow
     side: OurSide
     prices: ShopPrices
@@ -59,8 +61,9 @@ class Review:
 def review(connection: Connection, desk: Desk, side: OurSide | None = None) -> Review:
     """Load the shop, our parts (unless they are there already) and how often each was asked for."""
     shop = shop_now(connection, desk.at)
-    prices = ShopPrices(shop.rates, desk.at.date())
-    return Review(connection, shop, side or our_side(connection), prices, times_asked(connection))
+    day = desk.at.date()
+    prices = ShopPrices(shop.rates, day)
+    return Review(connection, day, shop, side or our_side(connection, day), prices, times_asked(connection))
 
 
 def review_queue(desk: Desk, supplier: str = "", most: int | None = 20, least: Decimal = NO_SCORE) -> ReviewQueue:
@@ -80,8 +83,8 @@ def review_queue(desk: Desk, supplier: str = "", most: int | None = 20, least: D
             rows=len(rows),
             candidates=len(order),
             shown=tuple(show(found, [one.candidate for one in order if one.row in shown])),
-            not_looked_through=tuple(not_looked_through(connection)),
-            table_changed_since=_looked_before_a_change(connection),
+            not_looked_through=tuple(not_looked_through(connection, found.day)),
+            table_changed_since=_looked_before_a_change(connection, found.day),
             likely=len(likely),
         )
 
@@ -92,7 +95,7 @@ def waiting_rows(found: Review, supplier: str = "") -> list[CandidateRow]:
     settled = settled_rows(judgements_in_force(found.connection), makers, found.side.families)
     waiting = [
         one
-        for one in candidate_rows(found.connection, supplier)
+        for one in candidate_rows(found.connection, found.day, supplier)
         if one.part in found.side.families and not settled.settled(named(one.keys, makers), one.part)
     ]
     automatic = _automatic(found, waiting)
@@ -122,7 +125,7 @@ def times_asked(connection: Connection) -> Counter[str]:
     return asked
 
 
-def _looked_before_a_change(connection: Connection) -> tuple[int, ...]:
+def _looked_before_a_change(connection: Connection, day: date) -> tuple[int, ...]:
     """The sheets that count and were last looked through before the table changed, by the order of the ledger.
 
     Or before a number rule of their supplier did. A set-up that left the table as it was changes nothing.
@@ -136,7 +139,7 @@ def _looked_before_a_change(connection: Connection) -> tuple[int, ...]:
         elif deed.deed in CHANGES_TABLE and not deed.detail.endswith(TABLE_STAYS):
             last = at
     found = list[int]()
-    for one in kept_sheets(connection):
+    for one in kept_sheets(connection, day):
         changed = max(last, rules.get(f"supplier {one.supplier}", -1))
         if one.is_newest and looked.get(f"sheet {one.sheet}", changed) < changed:
             found.append(one.sheet)

@@ -3,22 +3,24 @@
 from datetime import date
 from pathlib import Path
 
-from ..basics.currency import minor_units
 from ..basics.equivalence import EquivalenceTable
 from ..basics.problem import Problem, Refused, problem, refused
-from ..basics.settings import Settings
 from ..basics.table_change import TableChanges
 from ..basics.terms import Terms
 from ..basics.value import Value, changed
-from ..landed_cost.calendars import is_working_day
 from ..matching.equivalences.table_file import read_table
 from ..storage.equivalence import equivalence_table
-from ..storage.shop import has_settings, put_rates, put_settings, put_terms
+from ..storage.shop import every_terms, has_settings, put_rates, put_settings, put_terms
 from ..storage.statements import kept_statements
 from .desk import Desk, Pen
-from .files import read_bytes, read_rates, read_toml
+from .files import read_bytes
+from .rates_file import read_rates
+from .settings_file import read_settings
+from .setup_warnings import after_it_is_kept, of_rates, of_the_past
 from .table_compare import NOT_IN_FILE, Rule, compare_tables
 from .table_keep import keep_shops_table
+from .terms_compare import change_words, subject, terms_changes
+from .terms_file import read_terms
 
 FILES = ("shop.toml", "suppliers.toml", "rates.csv", "equivalence.xlsx")
 TABLE_STAYS = "; the equivalence table stays as it was"
@@ -28,7 +30,10 @@ ALWAYS = date(1970, 1, 1)
 
 
 class SetUp(Value, frozen=True, kw_only=True):
-    """What was read: files and counts; and what the equivalence table changes in the one that was there."""
+    """What was read: files and counts; and what the equivalence table changes in the one that was there.
+
+    `warnings`: what is worth a look in terms and rates, though all of it was kept.
+    """
 
     files: tuple[str, ...]
     suppliers: int
@@ -37,6 +42,7 @@ class SetUp(Value, frozen=True, kw_only=True):
     statements: int
     changes: TableChanges | None = None
     problems: tuple[Problem, ...] = ()
+    warnings: tuple[Problem, ...] = ()
 
 
 def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
@@ -48,16 +54,17 @@ def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
     present = tuple(name for name in FILES if (folder / name).is_file())
     if not present:
         raise refused("nothing-to-set-up", found=folder.name or str(folder))
-    settings = _settings(folder) if "shop.toml" in present else None
-    terms = _terms(folder) if "suppliers.toml" in present else ()
+    settings = read_settings(folder / "shop.toml") if "shop.toml" in present else None
+    terms = read_terms(folder / "suppliers.toml") if "suppliers.toml" in present else ()
     rates = read_rates(folder / "rates.csv") if "rates.csv" in present else ()
     table, problems = _table(folder, keep_good) if "equivalence.xlsx" in present else (None, ())
     with desk.writing("set up") as pen:
         if settings:
             starts_on = desk.at.date() if has_settings(pen.connection) else ALWAYS
             put_settings(pen.connection, settings, starts_on)
-        put_terms(pen.connection, terms)
+        warnings = (*_keep_terms(pen, terms), *of_rates(pen.connection, rates, desk.at.date()))
         put_rates(pen.connection, rates)
+        warnings += after_it_is_kept(pen.connection, desk.at.date())
         changes = _replace(pen, table, problems, keep_good) if table else None
         stays = TABLE_STAYS if changes is None or changes.is_nothing else ""
         pen.note("shop", f"read {', '.join(present)}{stays}")
@@ -69,22 +76,19 @@ def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
         statements=len(table.statements) if table else 0,
         changes=changes,
         problems=changes.problems if changes else (),
+        warnings=warnings,
     )
 
 
-def _settings(folder: Path) -> Settings:
-    settings = read_toml(folder / "shop.toml", Settings)
-    minor_units(settings.currency)
-    is_working_day(date(2026, 1, 1), settings.calendar)  # an unknown country is told now, not at the first order
-    return settings
-
-
-def _terms(folder: Path) -> tuple[Terms, ...]:
-    every = read_toml(folder / "suppliers.toml", tuple[Terms, ...], top="supplier")
-    for terms in every:
-        minor_units(terms.currency)
-        is_working_day(date(2026, 1, 1), terms.calendar)
-    return every
+def _keep_terms(pen: Pen, terms: tuple[Terms, ...]) -> tuple[Problem, ...]:
+    """Keep the terms, enter what they change for suppliers known before, and tell what of it is of days gone by."""
+    kept = every_terms(pen.connection)
+    known = {one.supplier for one in kept}
+    changes = [one for one in terms_changes(kept, terms) if one.supplier in known]
+    put_terms(pen.connection, terms)
+    for one in changes:
+        pen.note(subject(one.supplier), f"from {one.starts_on} on (suppliers.toml); {change_words(one)}")
+    return of_the_past(changes, pen.desk.at.date())
 
 
 def _table(folder: Path, keep_good: bool) -> tuple[EquivalenceTable, tuple[Problem, ...]]:

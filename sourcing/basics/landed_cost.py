@@ -106,7 +106,7 @@ class LandedOrder(Value, frozen=True, kw_only=True):
 
     `missing`: what is not known (freight, say); then `total` is only what is known so far and the order can't be
     ranked. `refusal`: why the supplier would not take the order (below the minimum), blank if he does. `cash_discount`:
-    what paying the bill early would save; it is in no line.
+    what paying the bill early would take off, negative as every discount; it is in no line.
     """
 
     supplier: str
@@ -144,6 +144,32 @@ class LandedOrder(Value, frozen=True, kw_only=True):
     def cash_out(self) -> Money:
         """All that leaves the till: the total and the core charges."""
         return self.total + self.core_charge
+
+
+class OneMore(Value, frozen=True, kw_only=True):
+    """An order with `more` pieces more of one item than now, beside the order as it is, in the shop's currency.
+
+    `ordered` is the item's new number of pieces, `total` what is known of the new order. `difference` is what the whole
+    order costs more (negative: less); None where the order as it is or as it would be is not fully known or is refused.
+    `changes`: breaks, discounts, fees and freight that change by it, in words. `missing` and `refusal` are the new
+    order's.
+    """
+
+    supplier_number: str
+    ordered: int
+    more: int
+    total: Money
+    difference: Money | None
+    changes: tuple[str, ...] = ()
+    missing: tuple[Missing, ...] = ()
+    refusal: str = ""
+
+    @property
+    def per_piece(self) -> Money | None:
+        """The difference for each piece more, not rounded."""
+        if self.difference is None:
+            return None
+        return Money(amount=self.difference.amount / self.more, currency=self.difference.currency)
 
 
 class Delivery(Value, frozen=True, kw_only=True):

@@ -37,10 +37,10 @@ class PlanWishes(Value, frozen=True, kw_only=True):
     """What the user asks of a plan beside its needs.
 
     `value_per_day` is the stated price of a calendar day of waiting (shop's currency), counted from the day of
-    planning; needed for the objective 'cost and days'. `most_suppliers` None: any number.
-    `surplus_credit_percent`: how much of the cost of surplus pieces counts as got back, 0 to 100. `cores_lost`: the old
-    parts will not go back, so core charges are cost. `in_stock_only`: only what the sheet says is there. `seconds`: when to stop and show what was
-    found. `front`: work out the whole front of cost and date.
+    planning; needed for the objective 'cost and days'. `most_suppliers` None: any number. `surplus_credit_percent`:
+    how much of the cost of surplus pieces counts as got back, 0 to 100 (never that of a need that may split). `cores_lost`: the old parts will not go back,
+    so core charges are cost. `in_stock_only`: only what the sheet says is there. `seconds`: when to stop and show what
+    was found. `front`: work out the whole front of cost and date.
     """
 
     objective: Objective = "cost"
@@ -91,8 +91,9 @@ class FrontPoint(Value, frozen=True, kw_only=True):
 class Plan(Value, frozen=True, kw_only=True):
     """Orders that fill the needs at the least landed total, proven by the solver and recomputed.
 
-    `counted` is what was made least (see `FrontPoint`); without credit, cores and days it is `total`. `bound`: no plan
-    can count less than this; `proven` says that it equals `counted`. `alternatives` and `front` are for comparison.
+    `counted` is what was made least (see `FrontPoint`); without credit and lost cores it is `total`. `bound`: no plan
+    can count less than this; `proven` says that it equals `counted`. `waiting` is the price of its days where the
+    objective counts them; it is in no total. `alternatives` and `front` are for comparison.
     `unfilled` says which needs nobody can fill, and why, with the nearest that could. `warnings` are what must be asked
     or known of a need or of a chosen offer before it is ordered, by line.
     """
@@ -105,6 +106,7 @@ class Plan(Value, frozen=True, kw_only=True):
     proven: bool
     counted: Money
     bound: Money | None = None
+    waiting: Money | None = None
     wishes: PlanWishes = PlanWishes()
     notes: tuple[str, ...] = ()
     alternatives: tuple[Alternative, ...] = ()

@@ -3,10 +3,15 @@
 A message is written once, in the table of its part of the work; pages, command line and documents only show it.
 """
 
+from .basket_problem_kinds import BASKET_KINDS
+from .choice_problem_kinds import CHOICE_KINDS
+from .date_problem_kinds import DATE_KINDS
 from .identity_problem_kinds import IDENTITY_KINDS
 from .job_problem_kinds import JOB_KINDS
 from .judgement_problem_kinds import JUDGEMENT_KINDS
+from .landed_problem_kinds import LANDED_KINDS
 from .match_problem_kinds import MATCH_KINDS
+from .package_problem_kinds import PACKAGE_KINDS
 from .problem_kind import ProblemKind
 from .pulley_problem_kinds import PULLEY_KINDS
 from .sheet_problem_kinds import SHEET_KINDS
@@ -14,16 +19,23 @@ from .shop_problem_kinds import SHOP_KINDS
 from .statement_problem_kinds import STATEMENT_KINDS
 from .storage_problem_kinds import STORAGE_KINDS
 from .table_problem_kinds import TABLE_KINDS
+from .terms_problem_kinds import TERMS_KINDS
 
 KINDS: dict[str, ProblemKind] = {
     **SHEET_KINDS,
+    **PACKAGE_KINDS,
     **SHOP_KINDS,
     **JOB_KINDS,
     **PULLEY_KINDS,
     **STORAGE_KINDS,
     **STATEMENT_KINDS,
     **TABLE_KINDS,
+    **TERMS_KINDS,
     **MATCH_KINDS,
     **JUDGEMENT_KINDS,
     **IDENTITY_KINDS,
+    **DATE_KINDS,
+    **CHOICE_KINDS,
+    **BASKET_KINDS,
+    **LANDED_KINDS,
 }

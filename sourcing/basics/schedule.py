@@ -39,7 +39,8 @@ class ItemSums(Value, frozen=True, kw_only=True):
 class ValueStep(Value, frozen=True, kw_only=True):
     """From this value of goods on: fees of a fixed amount and the order discount in per cent of the value.
 
-    `refused`: the supplier takes no such order.
+    `discount_percent` of a value in the supplier's minor units gives the shop's: the currency's rate is in it. It is
+    rounded half up once. `refused`: the supplier takes no such order.
     """
 
     from_value: int
@@ -49,11 +50,15 @@ class ValueStep(Value, frozen=True, kw_only=True):
 
 
 class FreightStep(Value, frozen=True, kw_only=True):
-    """Freight from this value of counted goods on. `by_weight`: the charge by weight comes on top."""
+    """Freight from this value of counted goods on. `by_weight`: the charge by weight comes on top.
+
+    `known` False: nobody says what freight such an order costs, so that it can't be planned (`freight` is 0).
+    """
 
     from_value: int
     freight: int
     by_weight: bool = False
+    known: bool = True
 
 
 class WeightStep(Value, frozen=True, kw_only=True):
@@ -83,9 +88,10 @@ class Schedule(Value, frozen=True, kw_only=True):
 
     `steps` and `freight_steps` rise from 0 and hold the lowest step first. By weight: either `weight_steps` (freight
     never falls with weight), or `freight_per_kg` in minor units held between `weight_least` and `weight_most`; both are
-    looked up with the larger of the order's grams and volume grams. `oversize_once`: freight as soon as one item is
-    oversize. `later_delivery`: freight of each delivery beyond the first. `percents` are worked out in this order, each
-    on the sums before it.
+    looked up with the larger of the order's grams and volume grams. `heaviest`: orders by weight that are heavier (in
+    grams) have no known freight and can't be planned; None: no such limit. `oversize_once`: freight as soon as one item
+    is oversize. `later_delivery`: freight of each delivery beyond the first. `percents` are worked out in this order,
+    each on the sums before it.
     """
 
     supplier: str
@@ -95,6 +101,7 @@ class Schedule(Value, frozen=True, kw_only=True):
     freight_per_kg: Decimal | None = None
     weight_least: int = 0
     weight_most: int | None = None
+    heaviest: int | None = None
     oversize_once: int = 0
     later_delivery: int = 0
     percents: tuple[Percent, ...] = ()

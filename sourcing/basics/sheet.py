@@ -9,12 +9,13 @@ from .value import Value
 Field = Literal[
     "supplier number", "maker", "maker number", "gtin", "description", "list price", "net price", "discount code",
     "discount", "multiplier", "price basis", "currency", "pack", "order multiple", "minimum", "break quantity",
-    "stock", "lead time", "core charge", "superseded by", "no longer available", "weight", "oversize", "hazardous",
-    "origin", "tariff code", "valid from", "valid to", "note", "not used",
+    "stock", "lead time", "core charge", "superseded by", "no longer available", "weight", "package length",
+    "package width", "package height", "package dimensions", "oversize", "hazardous", "returnable", "origin", "tariff code", "valid from", "valid to", "note", "not used",
 ]  # fmt: skip
 """What a column can mean. Quantity-break columns are 'net price' with a quantity of their own, stock columns of one
 warehouse are 'stock' with a place. 'discount' is a per cent off the list price, 'multiplier' what the list price is
-multiplied with, 'discount code' a letter whose table the supplier keeps. 'break quantity': from how many pieces on
+multiplied with, 'discount code' a letter whose table the supplier keeps. 'package length' and its like are one piece's
+as it is packed, 'package dimensions' all three in one cell. 'break quantity': from how many pieces on
 the price of its row holds, where price breaks stand in rows."""
 
 
@@ -110,7 +111,11 @@ class SheetSummary(Value, frozen=True, kw_only=True):
 
 
 class KeptSheet(Value, frozen=True, kw_only=True):
-    """A sheet as stored."""
+    """A sheet as stored.
+
+    `is_newest`: on the day it is looked at, it is the supplier's sheet that counts. `not_yet`: it is dated after that
+    day, so an older one counts until then.
+    """
 
     sheet: int
     supplier: str
@@ -122,3 +127,4 @@ class KeptSheet(Value, frozen=True, kw_only=True):
     problem_rows: int
     rows: int
     is_newest: bool
+    not_yet: bool = False

@@ -5,7 +5,7 @@ from decimal import Decimal
 from typing import Literal
 
 from .freight import Freight
-from .problem import refused
+from .terms_checks import TermsRefused, contradictions
 from .value import Value
 
 
@@ -158,16 +158,18 @@ class Terms(Value, frozen=True, kw_only=True):
     order_days: tuple[Literal["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"], ...] = ()
 
     def __post_init__(self) -> None:
-        freight, wrong = self.freight, ""
-        if freight and freight.rule == "flat" and freight.charge is None:
-            wrong = "flat freight needs a charge"
-        if freight and freight.rule == "by order value" and not freight.bands:
-            wrong = "freight by order value needs bands"
-        if freight and freight.rule == "pick-up" and freight.round_trip_miles is None and freight.round_trip_km is None:
-            wrong = "pick-up needs round_trip_miles or round_trip_km"
-        if freight and list(freight.bands) != sorted(freight.bands, key=lambda band: band.from_value):
-            wrong = "freight bands are not in rising order of from_value"
-        if self.transit_days[0] > self.transit_days[1]:
-            wrong = "transit_days has the larger number first"
-        if wrong:
-            raise refused("terms-contradict", supplier=self.supplier, found=wrong)
+        if not self._can_be_worked_with():
+            raise TermsRefused(self.supplier, contradictions(self))
+
+    def _can_be_worked_with(self) -> bool:
+        """Whether the rules can be worked out at all. More is checked when a person enters terms: those that are kept
+        already must still be read."""
+        freight, least, most = self.freight, *self.transit_days
+        if freight is None or least > most:
+            return least <= most
+        if freight.rule == "pick-up":
+            return freight.round_trip_miles is not None or freight.round_trip_km is not None
+        if freight.rule == "flat":
+            return freight.charge is not None
+        starts = [band.from_value for band in freight.bands]
+        return starts == sorted(starts) and (freight.rule != "by order value" or bool(starts))

@@ -1,166 +1,202 @@
 """The best plan for many needs over many suppliers, beside what other ways of buying would cost.
 
-The programme decides in whole cents; every order is then priced again by the landed-cost function that single offers
-use, and the two must agree to the cent.
+The programme decides in whole minor units; every order is priced again by the landed-cost function that single offers
+use, and a plan is called proven only where the two agree.
 """
 
-from collections import defaultdict
-from collections.abc import Callable, Mapping, Sequence
-from datetime import date
+from collections.abc import Mapping, Sequence
 
-from ..basics.landed_cost import Arrival, OrderItem
-from ..basics.money import Money, total
-from ..basics.plan import Alternative, Plan, PlannedOrder, PlanNeed
-from ..basics.value import Value
-from .programme import Solution, Step, Way, solve
+from ..basics.money import from_minor, total
+from ..basics.plan import FrontPoint, Plan, PlannedOrder, PlanNeed, PlanWishes
+from ..basics.problem import refused
+from .alternatives import alternatives
+from .choices import Choice
+from .dominated import without_dominated
+from .plan_front import Point, front_of, price_of_waiting, soonest_of_equal, with_price_per_day
+from .programme import Conditions
+from .search import Answer, Found, Market, Search
+from .unfilled import left_out_words, unfilled_words
 
-
-class Choice(Value, frozen=True, kw_only=True):
-    """One offer in one quantity for a need: `value` in the supplier's currency, `cost` at the door without charges."""
-
-    item: OrderItem
-    value: Money
-    cost: Money
-    arrival: Arrival
-
-
-class Market(Value, frozen=True, kw_only=True):
-    """What the plan asks of landed cost: price one supplier's items as an order, and his charges as steps."""
-
-    land: Callable[[Sequence[OrderItem]], PlannedOrder]
-    steps: Mapping[str, Sequence[Step]]
-    currency: str
-    supplier_names: Mapping[str, str]
+TIES_AMONG = 400
+"""Whether another plan counts the same is looked into among so many choices at most: it takes as long again."""
+TIE_SECONDS = 2.0
+NOTHING = Answer(None, None)
 
 
 def best_plan(
-    needs: Sequence[PlanNeed], choices: Mapping[str, Sequence[Choice]], market: Market, need_by: date | None
+    needs: Sequence[PlanNeed], choices: Mapping[str, Sequence[Choice]], market: Market, wishes: PlanWishes
 ) -> Plan:
-    """The least landed total that fills every need that can be filled by the day; `choices` by the need's label.
+    """The plan that fills every need that can be filled by its day, least in what the wishes count.
 
-    A need that nobody fills, or not in time, is said in `unfilled` and left out; a plan is never silently late.
+    `choices` by the need's label, each made for the need's place in `needs`. A need that nobody fills, or not in time,
+    is said in `unfilled` and left out; a plan is never silently late. Refuses wishes that contradict one another.
     """
-    in_time = {need.label: _by(choices.get(need.label, ()), need_by) for need in needs}
-    unfilled = [_unfilled(need, choices.get(need.label, ()), need_by) for need in needs if not in_time[need.label]]
+    check_wishes(needs, wishes)
+    in_time = {
+        need.label: [one for one in choices.get(need.label, ()) if _in_time(one, need, wishes)] for need in needs
+    }
+    unfilled = [unfilled_words(need, choices.get(need.label, ()), wishes) for need in needs if not in_time[need.label]]
     fillable = [need for need in needs if in_time[need.label]]
-    pairs = _ways(fillable, in_time)
-    solution = solve([way for way, _ in pairs], market.steps) if pairs else None
-    if pairs and solution is None:
-        unfilled.append("no set of orders satisfies every supplier's minimum order")
-    orders = _orders([choice for way, choice in pairs if solution and way in solution.chosen], market)
-    plan_total = total((order.landed.total for order in orders), market.currency)
-    _agree(solution, plan_total)
+    fillable, words, search, least = _first_answer(fillable, in_time, market, wishes)
+    unfilled += words
+    if not fillable:
+        return _nothing(needs, tuple(unfilled), market, wishes)
+    points, answer = _decide(search, least, market, wishes)
+    found = answer.found
+    if found is None:
+        raise refused("plan-no-time", found=wishes.seconds)
     return Plan(
         needs=tuple(needs),
-        orders=orders,
-        total=plan_total,
-        core_charge=total((order.landed.core_charge for order in orders), market.currency),
-        latest=_latest(orders),
-        proven=bool(solution and solution.proven),
-        counted=plan_total,
-        notes=_notes(solution, orders),
-        alternatives=_alternatives(fillable, in_time, market, plan_total) if solution else (),
+        orders=found.orders,
+        total=total((order.landed.total for order in found.orders), market.currency),
+        core_charge=total((order.landed.core_charge for order in found.orders), market.currency),
+        latest=found.latest,
+        proven=found.proven,
+        counted=from_minor(found.counted, market.currency),
+        waiting=price_of_waiting(found, market, wishes),
+        bound=from_minor(answer.bound, market.currency) if answer.bound is not None else None,
+        wishes=wishes,
+        notes=_notes(search, answer, market),
+        alternatives=alternatives(fillable, search, found, market, wishes),
+        front=_front(points, found, market),
         unfilled=tuple(unfilled),
     )
 
 
-def _by(choices: Sequence[Choice], need_by: date | None) -> list[Choice]:
-    if need_by is None:
-        return list(choices)
-    return [one for one in choices if one.arrival.latest is not None and one.arrival.latest <= need_by]
+def check_wishes(needs: Sequence[PlanNeed], wishes: PlanWishes) -> None:
+    """Refuses what can't be meant: a quantity below one, a share over 100, an objective without its price, ..."""
+    for need in needs:
+        if need.quantity < 1:
+            raise refused("quantity-below-one", found=need.quantity)
+        if need.may_split and need.together:
+            raise refused("plan-split-together", found=need.label)
+    labels = [need.label for need in needs]
+    if len(set(labels)) < len(labels):
+        raise refused("plan-label-twice", found=next(one for one in labels if labels.count(one) > 1))
+    if wishes.objective == "cost and days" and wishes.value_per_day is None:
+        raise refused("plan-no-day-price")
+    if wishes.value_per_day is not None and wishes.value_per_day < 0:
+        raise refused("plan-day-price-negative", found=wishes.value_per_day)
+    if not 0 <= wishes.surplus_credit_percent <= 100:
+        raise refused("plan-credit", found=wishes.surplus_credit_percent)
+    if wishes.most_suppliers is not None and wishes.most_suppliers < 1:
+        raise refused("plan-most-suppliers", found=wishes.most_suppliers)
 
 
-def _unfilled(need: PlanNeed, choices: Sequence[Choice], need_by: date | None) -> str:
-    what = f"{need.label}: {need.quantity} x {need.our_part}"
-    dated = [one for one in choices if one.arrival.latest is not None]
-    if not choices:
-        return f"{what}: nobody offers it on a sheet that holds"
-    if not dated:
-        return f"{what}: no offer names a day; ask {_supplier(choices[0])}"
-    nearest = min(dated, key=lambda one: (one.arrival.latest or date.max, one.cost.amount, one.item.offer.identity))
-    return f"{what}: nobody has it here by {need_by}; nearest is {_supplier(nearest)} on {nearest.arrival.latest}"
-
-
-def _supplier(choice: Choice) -> str:
-    return choice.item.offer.supplier
-
-
-def _ways(needs: Sequence[PlanNeed], choices: Mapping[str, Sequence[Choice]]) -> list[tuple[Way, Choice]]:
-    return [(_way(at, choice), choice) for at, need in enumerate(needs) for choice in choices[need.label]]
-
-
-def _way(need: int, choice: Choice) -> Way:
-    offer = choice.item.offer
-    return Way(
-        need=need,
-        supplier=offer.supplier,
-        name=(*(str(part) for part in offer.identity), str(choice.item.ordered)),
-        value=choice.value.minor(),
-        cost=choice.cost.minor(),
-        latest=choice.arrival.latest,
+def conditions_of(needs: Sequence[PlanNeed], market: Market, wishes: PlanWishes) -> Conditions:
+    """What a plan for these needs must hold to; needs by their place here."""
+    words = sorted({need.together for need in needs if need.together})
+    return Conditions(
+        needs=len(needs),
+        divided=frozenset(at for at, need in enumerate(needs) if need.may_split),
+        together=tuple(tuple(at for at, need in enumerate(needs) if need.together == word) for word in words),
+        need_by=tuple(need.need_by or wishes.need_by for need in needs),
+        gathered=market.gathered,
+        most_suppliers=wishes.most_suppliers,
+        cores_lost=wishes.cores_lost,
+        credit_percent=wishes.surplus_credit_percent,
+        in_stock_only=wishes.in_stock_only,
     )
 
 
-def _orders(chosen: Sequence[Choice], market: Market) -> tuple[PlannedOrder, ...]:
-    by_supplier: dict[str, list[OrderItem]] = defaultdict(list)
-    for choice in chosen:
-        by_supplier[choice.item.offer.supplier].append(choice.item)
-    return tuple(market.land(by_supplier[supplier]) for supplier in sorted(by_supplier))
+def _in_time(one: Choice, need: PlanNeed, wishes: PlanWishes) -> bool:
+    day = need.need_by or wishes.need_by
+    return day is None or one.latest <= day
 
 
-def _agree(solution: Solution | None, plan_total: Money) -> None:
-    if solution and solution.cost != plan_total.minor():
-        raise RuntimeError(f"the plan's {solution.cost} cents are {plan_total} when priced again: a bug in the plan")
+def _first_answer(
+    fillable: list[PlanNeed], in_time: Mapping[str, Sequence[Choice]], market: Market, wishes: PlanWishes
+) -> tuple[list[PlanNeed], list[str], Search, Answer]:
+    """The needs that can be filled with one another, words for those that can't, the search and its least plan."""
+    words: list[str] = []
+    while True:
+        search = _search(fillable, in_time, market, wishes)
+        answer = search.best() if fillable else NOTHING
+        if not fillable or answer.found is not None or search.seconds_left <= 0:
+            return fillable, words, search, answer
+        out = search.fewest_left_out()
+        words += [left_out_words(fillable[at], wishes) for at in sorted(out)]
+        fillable = [need for at, need in enumerate(fillable) if at not in out]
 
 
-def _latest(orders: Sequence[PlannedOrder]) -> date | None:
-    days = [order.arrival.latest for order in orders]
-    return max((day for day in days if day), default=None) if None not in days else None
+def _search(
+    needs: Sequence[PlanNeed], in_time: Mapping[str, Sequence[Choice]], market: Market, wishes: PlanWishes
+) -> Search:
+    conditions = conditions_of(needs, market, wishes)
+    every = [one.placed(at) for at, need in enumerate(needs) for one in in_time[need.label]]
+    kept = without_dominated(every, conditions, market.schedules)
+    return Search(kept, conditions, market, wishes.seconds)
 
 
-def _notes(solution: Solution | None, orders: Sequence[PlannedOrder]) -> tuple[str, ...]:
-    notes = [
-        f"{order.landed.supplier_name}: the order of {order.landed.order_value} passes free freight"
-        for order in orders
-        for line in order.landed.lines
-        if line.name == "Freight" and line.rule.startswith("free from")
-    ]
-    if solution and solution.tied:
+def _decide(search: Search, least: Answer, market: Market, wishes: PlanWishes) -> tuple[list[Point], Answer]:
+    """The plan the objective asks for, and the front as far as it was worked out."""
+    if least.found is None:
+        return [], least
+    if wishes.objective == "cost" and not wishes.front:
+        found = soonest_of_equal(search, least)
+        return [], found
+    points = front_of(search, least)
+    if wishes.objective == "date":
+        return points, points[-1].answer
+    if wishes.objective == "cost and days":
+        return points, with_price_per_day(points, market, wishes)
+    return points, points[0].answer
+
+
+def _front(points: Sequence[Point], chosen: Found, market: Market) -> tuple[FrontPoint, ...]:
+    return tuple(
+        FrontPoint(
+            total=total((order.landed.total for order in point.found.orders), market.currency),
+            counted=from_minor(point.found.counted, market.currency),
+            latest=point.found.latest,
+            suppliers=tuple(order.landed.supplier_name for order in point.found.orders),
+            proven=point.found.proven,
+            chosen=point.found.names == chosen.names and point.found.counted == chosen.counted,
+        )
+        for point in points
+    )
+
+
+def _notes(search: Search, answer: Answer, market: Market) -> tuple[str, ...]:
+    found = answer.found
+    assert found is not None
+    notes = [words for order in found.orders for words in _order_notes(order)]
+    if found.proven and len(search.choices) <= TIES_AMONG and _tied(search, found):
         notes.append("another plan costs the same; this one is complete as soon as any of them")
-    if solution and not solution.proven:
+    if not found.proven:
         notes.append("time ran out before this plan was proven the cheapest")
     return tuple(notes)
 
 
-def _alternatives(
-    needs: Sequence[PlanNeed], choices: Mapping[str, Sequence[Choice]], market: Market, best: Money
-) -> tuple[Alternative, ...]:
-    per_line = [min(choices[need.label], key=_cheap) for need in needs]
-    result = [_alternative("cheapest price line by line", per_line, market, best)]
-    for supplier in sorted({_supplier(one) for need in needs for one in choices[need.label]}):
-        mine = [[one for one in choices[need.label] if _supplier(one) == supplier] for need in needs]
-        if all(mine):
-            name = f"everything from {market.supplier_names[supplier]}"
-            result.append(_alternative(name, [min(some, key=_cheap) for some in mine], market, best))
-    if all(one.arrival.latest for need in needs for one in choices[need.label]):
-        soonest = [min(choices[need.label], key=lambda one: (one.arrival.latest, *_cheap(one))) for need in needs]
-        result.append(_alternative("soonest line by line", soonest, market, best))
-    return tuple(result)
+def _order_notes(order: PlannedOrder) -> list[str]:
+    landed, notes = order.landed, []
+    if any(line.name == "Freight" and line.rule.startswith("free from") for line in landed.lines):
+        notes.append(f"{landed.supplier_name}: the order of {landed.order_value} passes free freight")
+    for item in landed.items:
+        fewest = item.item.ordered - item.item.surplus
+        if item.item.surplus and item.item.surplus >= max(item.item.offer.pack, item.item.offer.order_multiple):
+            more = f"{item.item.ordered} x {item.item.offer.supplier_number} for {fewest} needed"
+            notes.append(
+                f"{landed.supplier_name}: {more} is cheaper for the whole order than fewer, or the fewest sold"
+            )
+    return notes
 
 
-def _cheap(choice: Choice) -> tuple[object, ...]:
-    return choice.cost.amount, choice.item.offer.identity, choice.item.ordered
+def _tied(search: Search, found: Found) -> bool:
+    other = search.best(found.latest, found.counted, found.names, TIE_SECONDS).found
+    return other is not None and other.counted == found.counted
 
 
-def _alternative(name: str, chosen: Sequence[Choice], market: Market, best: Money) -> Alternative:
-    orders = _orders(chosen, market)
-    refusal = next((order.landed.refusal for order in orders if order.landed.refusal), "")
-    if refusal:
-        return Alternative(name=name, total=None, latest=None, why=refusal)
-    cost = total((order.landed.total for order in orders), market.currency)
-    gap = cost - best
-    freight = total((order.landed.freight for order in orders), market.currency)
-    who = ", ".join(order.landed.supplier_name for order in orders)
-    words = f"{gap} more" if gap.amount else "the same cost"
-    why = f"{words}; {len(orders)} order{'s' if len(orders) > 1 else ''} ({who}), freight {freight}"
-    return Alternative(name=name, total=cost, latest=_latest(orders), why=why)
+def _nothing(needs: Sequence[PlanNeed], unfilled: tuple[str, ...], market: Market, wishes: PlanWishes) -> Plan:
+    nothing = from_minor(0, market.currency)
+    return Plan(
+        needs=tuple(needs),
+        orders=(),
+        total=nothing,
+        core_charge=nothing,
+        latest=None,
+        proven=False,
+        counted=nothing,
+        wishes=wishes,
+        unfilled=unfilled,
+    )

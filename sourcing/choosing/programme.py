@@ -1,154 +1,264 @@
-"""The exact plan as a mixed-integer programme in whole cents, solved by HiGHS through scipy.
+"""The exact plan as a mixed-integer programme in whole minor units: needs, stock, dates and each supplier's charges.
 
-One 0/1 variable for each way to fill a need (an offer in a quantity), one for each step of each supplier's charges.
-Each need takes one way. A supplier that is used stands on exactly one of his steps, the one his value of goods falls
-in. Least cost first; among plans of equal cost the one that is complete soonest; the input's order never decides, for
-ways are sorted by supplier and number before anything is built.
+One 0/1 variable for each choice and a whole one for its further steps. The input's order never decides: choices are
+sorted by need, supplier and number before anything is built.
 """
 
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from datetime import date
-from typing import Any
+from decimal import Decimal
+from fractions import Fraction
+from math import lcm
+from typing import Any, NamedTuple
 
+from ..basics.landed_cost import Arrival
+from ..basics.schedule import Schedule
 from ..basics.value import Value
+from .choices import Choice
+from .model import Model, Outcome, Sum, plus
+from .supplier_rows import SupplierRows, Taken
+
+COSTS = ("goods", "duty", "freight", "fees")
 
 
-class Way(Value, frozen=True, kw_only=True):
-    """One way to fill a need. `value` is in minor units of the supplier's currency, `cost` in the shop's.
-
-    `name` is unique and orders the ways.
+class Conditions(Value, frozen=True, kw_only=True):
+    """What a plan must hold to. Needs by their place: `divided` may come from several offers, each of `together` comes
+    from one supplier, `need_by` holds the days of those that have one of their own. `gathered`: suppliers who send an
+    order in one delivery, so that its last piece decides for all. `late`: when an offer that several needs share comes
+    once they ask for more than its stock (supplier, number ... as `Offer.identity`); a day not known is None.
     """
 
-    need: int
+    needs: int
+    divided: frozenset[int] = frozenset()
+    together: tuple[tuple[int, ...], ...] = ()
+    need_by: tuple[date | None, ...] = ()
+    gathered: frozenset[str] = frozenset()
+    most_suppliers: int | None = None
+    cores_lost: bool = False
+    credit_percent: Decimal = Decimal(0)
+    in_stock_only: bool = False
+
+
+class Pick(NamedTuple):
+    """A choice of the plan and how many further steps of it."""
+
+    choice: Choice
+    further: int
+
+
+class Bundle(NamedTuple):
+    """Exactly these choices at one supplier (blank: of the whole plan) cost so much more than the programme knew.
+
+    `more` None: they can't be.
+    """
+
     supplier: str
-    name: tuple[str, ...]
-    value: int
-    cost: int
-    latest: date | None
+    names: frozenset[tuple[object, ...]]
+    more: Fraction | None
 
 
-class Step(Value, frozen=True, kw_only=True):
-    """From this value of goods on, the supplier's charges are `charge`; `refused`: he takes no such order."""
+class Programme:
+    """The model of the choices that may be here by `limit` (None: whenever they come)."""
 
-    from_value: int
-    charge: int
-    refused: bool
-
-
-class Solution(Value, frozen=True, kw_only=True):
-    """The chosen ways, their cost with charges in minor units, whether it is proven least, whether another ties."""
-
-    chosen: tuple[Way, ...]
-    cost: int
-    proven: bool
-    tied: bool
-
-
-Row = dict[int, float]
-"""A row of the constraint matrix: variable to factor. Whole numbers below 2**53, which a float holds exactly."""
-
-
-def solve(ways: Sequence[Way], steps: Mapping[str, Sequence[Step]], seconds: float = 30.0) -> Solution | None:
-    """The least-cost choice of one way for each need that has any; None where no choice fits all suppliers' rules.
-
-    `seconds` bounds each of the runs; where it ends the first one early, `proven` is False.
-    """
-    model = _Model(sorted(ways, key=lambda way: (way.need, way.name)), steps, seconds)
-    least = model.least_cost()
-    if least is None:
-        return None
-    model.cost_at_most(least.cost)
-    # The second run can only find what the first proved possible; should it run out of time, the first stands.
-    best = model.soonest() or least
-    model.forbid(best.chosen)
-    tied = model.least_cost() is not None
-    return Solution(chosen=best.chosen, cost=least.cost, proven=least.proven, tied=tied)
-
-
-class _Model:
-    """The ways and steps as a matrix, grown by one constraint at a time."""
-
-    def __init__(self, ways: Sequence[Way], steps: Mapping[str, Sequence[Step]], seconds: float) -> None:
-        self.ways, self.seconds = ways, seconds
-        self.rows: list[tuple[Row, float, float]] = []
-        self.cost: Row = {at: way.cost for at, way in enumerate(ways)}
-        self.width = len(ways)
-        for need in sorted({way.need for way in ways}):
-            self.rows.append(({at: 1 for at, way in enumerate(ways) if way.need == need}, 1, 1))
-        for supplier in sorted({way.supplier for way in ways}):
-            self._charge(supplier, steps[supplier])
-        self.last = self.width  # one more variable, used for the day everything is here
-        self.width += 1
-
-    def _charge(self, supplier: str, steps: Sequence[Step]) -> None:
-        """Constraints that put a supplier on the right step, and the charge that follows."""
-        mine = {at: way for at, way in enumerate(self.ways) if way.supplier == supplier}
-        largest = {
-            need: max(w.value for w in mine.values() if w.need == need) for need in {w.need for w in mine.values()}
+    def __init__(
+        self,
+        choices: Sequence[Choice],
+        conditions: Conditions,
+        schedules: Mapping[str, Schedule],
+        late: Mapping[tuple[object, ...], Arrival],
+        limit: date | None,
+    ) -> None:
+        self.model, self.conditions = Model(), conditions
+        self._late, self._limit = late, limit
+        in_time = [one for one in choices if limit is None or one.latest <= limit]
+        self.taken = [self._take(one) for one in sorted(in_time, key=lambda one: one.name)]
+        self.by_supplier: dict[str, list[Taken]] = defaultdict(list)
+        self.by_need: dict[int, list[Taken]] = defaultdict(list)
+        for one in self.taken:
+            self.by_supplier[one.choice.supplier].append(one)
+            self.by_need[one.choice.need].append(one)
+        self.own: dict[str, list[int]] = {
+            supplier: [at for one in some for at in (one.taken, one.further) if at is not None]
+            for supplier, some in self.by_supplier.items()
         }
-        on = range(self.width, self.width + len(steps))
-        self.width += len(steps)
-        tops = [step.from_value - 1 for step in steps[1:]] + [max(sum(largest.values()), steps[-1].from_value)]
-        value: Row = {at: way.value for at, way in mine.items()}
-        bottoms = {z: -step.from_value for z, step in zip(on, steps, strict=True)}
-        self.rows.append(({**value, **bottoms}, 0, _INFINITE))
-        self.rows.append(({**value, **{z: -top for z, top in zip(on, tops, strict=True)}}, -_INFINITE, 0))
-        self.rows.append((dict.fromkeys(on, 1), 0, 1))
-        for at in mine:
-            self.rows.append(({at: 1, **dict.fromkeys(on, -1)}, -_INFINITE, 0))
-        self.rows.append(({**dict.fromkeys(mine, -1), **dict.fromkeys(on, 1)}, -_INFINITE, 0))
-        for z, step in zip(on, steps, strict=True):
-            self.cost[z] = step.charge
-            if step.refused:
-                self.rows.append(({z: 1}, 0, 0))
+        self._needs()
+        over = self._stock()
+        self.rows = {}
+        for supplier in sorted(self.by_supplier):
+            start = len(self.model.costs)
+            self.rows[supplier] = SupplierRows(
+                self.model, schedules[supplier], self.by_supplier[supplier], conditions.divided, over.get(supplier, [])
+            )
+            self.own[supplier] += range(start, len(self.model.costs))
+        self._together()
+        self._waiting(over)
+        self._few()
+        self._credit()
 
-    def cost_at_most(self, cost: int) -> None:
-        """Allow only plans of at most this cost."""
-        self.rows.append((self.cost, -_INFINITE, cost))
+    def fillable(self) -> bool:
+        """Whether each need has a choice at all."""
+        return all(self.by_need.get(need) for need in range(self.conditions.needs))
 
-    def forbid(self, chosen: Sequence[Way]) -> None:
-        """Rule out one plan."""
-        row: Row = {at: 1 for at, way in enumerate(self.ways) if way in chosen}
-        self.rows.append((row, -_INFINITE, len(chosen) - 1))
+    def solve(self, seconds: float) -> Outcome:
+        """The least cost."""
+        return self.model.solve(seconds)
 
-    def least_cost(self) -> Solution | None:
-        """Solve for the least cost."""
-        return self._solve(self.cost)
+    def picks(self, outcome: Outcome) -> list[Pick]:
+        """What the solver chose."""
+        values: Any = outcome.values
+        return [
+            Pick(one.choice, round(values[one.further]) if one.further is not None else 0)
+            for one in self.taken
+            if values[one.taken] > 0.5
+        ]
 
-    def soonest(self) -> Solution | None:
-        """Solve for the earliest day on which everything is here; a day not known counts as later than all."""
-        days = sorted({way.latest or date.max for way in self.ways})
-        for at, way in enumerate(self.ways):
-            self.rows.append(({at: days.index(way.latest or date.max), self.last: -1}, -_INFINITE, 0))
-        return self._solve({self.last: 1})
+    def cost_of(self, supplier: str, outcome: Outcome) -> Fraction:
+        """What the programme thinks the supplier's order costs."""
+        values: Any = outcome.values
+        return sum((Fraction(self.model.costs[at]) * round(values[at], 6) for at in self.own[supplier]), Fraction(0))
 
-    def _solve(self, objective: Row) -> Solution | None:
-        # Imported here: it takes time to load, and most commands plan nothing.
-        from scipy.optimize import Bounds, LinearConstraint, milp
+    def charge(self, bundle: Bundle) -> None:
+        """Make exactly this bundle cost so much more, or bar it."""
+        mine = self.by_supplier.get(bundle.supplier, []) if bundle.supplier else self.taken
+        inside = [one.taken for one in mine if one.choice.name in bundle.names and not one.choice.more]
+        outside = [one.taken for one in mine if one.choice.name not in bundle.names or one.choice.more]
+        if len(inside) < len(bundle.names):
+            return  # a part of it is not among the choices here
+        row: Sum = plus(dict.fromkeys(inside, -1), dict.fromkeys(outside, 1))
+        if bundle.more is None:
+            self.model.row(row, least=1 - len(inside))
+            return
+        extra = self.model.variable(cost=1, top=float(bundle.more), whole=False)  # only to hand it to the solver
+        if bundle.supplier:
+            self.own[bundle.supplier].append(extra)
+        self.model.row(plus({extra: 1}, row, bundle.more), least=bundle.more * (1 - len(inside)))
 
-        upper = [1.0] * self.width
-        upper[self.last] = len(self.ways) + 1
-        result = milp(
-            [objective.get(at, 0) for at in range(self.width)],
-            integrality=[1] * self.width,
-            bounds=Bounds(0, upper),
-            constraints=LinearConstraint(
-                self._matrix(), [low for _, low, _ in self.rows], [up for *_, up in self.rows]
-            ),
-            options={"mip_rel_gap": 0.0, "time_limit": self.seconds},
-        )
-        if result.x is None:
-            return None
-        chosen = tuple(way for at, way in enumerate(self.ways) if result.x[at] > 0.5)
-        return Solution(chosen=chosen, cost=round(result.fun), proven=result.status == 0, tied=False)
+    def forbid(self, names: frozenset[tuple[object, ...]]) -> None:
+        """Rule out the plans that hold all of these choices."""
+        row: Sum = {one.taken: 1 for one in self.taken if one.choice.name in names}
+        self.model.row(row, most=len(names) - 1)
 
-    def _matrix(self) -> Any:
-        from scipy import sparse
+    def at_most(self, cost: int) -> None:
+        """Only plans of at most this cost."""
+        self.model.row({at: cost for at, cost in enumerate(self.model.costs) if cost}, most=cost + Fraction(1, 100))
 
-        entries = [(at, column, factor) for at, (row, _, _) in enumerate(self.rows) for column, factor in row.items()]
-        rows, columns, factors = zip(*entries, strict=True)
-        matrix_kind: Any = sparse.csr_array  # its published types know one dimension only
-        return matrix_kind((factors, (rows, columns)), shape=(len(self.rows), self.width), dtype=float)
+    def leave_out(self) -> dict[int, int]:
+        """Allow each need to be left out; the variables that say so, by need."""
+        for at in self._left.values():
+            self.model.tops[at] = 1
+        return dict(self._left)
+
+    def _take(self, one: Choice) -> Taken:
+        fields = (*COSTS, "core") if self.conditions.cores_lost else COSTS
+        taken = self.model.variable(cost=sum(getattr(one.sums, field) for field in fields))
+        if not one.more or one.ends is None:
+            return Taken(one, taken, None)
+        ends = one.ends
+        further = self.model.variable(cost=sum((ends.of(field) for field in fields), Fraction(0)), top=one.more)
+        self.model.row({further: 1, taken: -one.more}, most=0)
+        return Taken(one, taken, further)
+
+    def _needs(self) -> None:
+        """Each need takes one choice; a divided one takes enough of several offers, each in one of its ladders."""
+        self._left: dict[int, int] = {}
+        for need in range(self.conditions.needs):
+            some = self.by_need.get(need, [])
+            left = self._left[need] = self.model.variable(top=0)
+            if need not in self.conditions.divided:
+                self.model.row(plus({left: 1}, {one.taken: 1 for one in some}), least=1, most=1)
+                continue
+            whole = lcm(*(one.choice.full for one in some)) if some else 1
+            enough: Sum = {left: whole}
+            offers: dict[object, Sum] = {}
+            for one in some:
+                plus(enough, _pieces(one), whole // one.choice.full)
+                offers.setdefault(one.choice.item.offer.identity, {})[one.taken] = 1
+            self.model.row(enough, least=whole)
+            for sums in offers.values():
+                self.model.row(sums, most=1)
+
+    def _stock(self) -> dict[str, list[tuple[int, Arrival]]]:
+        """Needs that share an offer share its stock: beyond it all of them come when the rest comes."""
+        over: dict[str, list[tuple[int, Arrival]]] = defaultdict(list)
+        for identity, late in self._late.items():
+            some = [one for one in self.taken if one.choice.item.offer.identity == identity]
+            stock = some[0].choice.item.offer.stock if some else None
+            if stock is None or len({one.choice.need for one in some}) < 2:
+                continue
+            pieces: Sum = {}
+            for one in some:
+                plus(pieces, _pieces(one))
+            too_late = self._limit is not None and (late.latest is None or late.latest > self._limit)
+            beyond = self.model.variable(top=0 if too_late or self.conditions.in_stock_only else 1)
+            most = sum(one.choice.item.ordered + one.choice.step * one.choice.more for one in some)
+            self.model.row(plus(pieces, {beyond: -most}), most=stock)
+            for one in some:
+                own = self.conditions.need_by[one.choice.need] if self.conditions.need_by else None
+                if own is not None and (late.latest is None or late.latest > own):
+                    self.model.row({one.taken: 1, beyond: 1}, most=1)
+            over[some[0].choice.supplier].append((beyond, late))
+        return over
+
+    def _together(self) -> None:
+        """Needs that come together are all bought of one supplier or none of them of him."""
+        for group in self.conditions.together:
+            for some in self.by_supplier.values():
+                first, *others = ({one.taken: 1 for one in some if one.choice.need == need} for need in group)
+                for other in others:
+                    self.model.row(plus(dict(first), other, -1), least=0, most=0)
+
+    def _waiting(self, over: Mapping[str, Sequence[tuple[int, Arrival]]]) -> None:
+        """Where a supplier sends all of an order together, what is needed sooner can't wait for what comes later."""
+        if not self.conditions.need_by:
+            return
+        for supplier, some in self.by_supplier.items():
+            if supplier not in self.conditions.gathered:
+                continue
+            for need in sorted({one.choice.need for one in some}):
+                own = self.conditions.need_by[need]
+                if own is not None:
+                    self._waits_not(some, need, own, over.get(supplier, ()))
+
+    def _waits_not(self, some: Sequence[Taken], need: int, own: date, over: Sequence[tuple[int, Arrival]]) -> None:
+        later = [one.taken for one in some if one.choice.latest > own]
+        later += [at for at, arrival in over if arrival.latest is None or arrival.latest > own]
+        if not later:
+            return
+        waits = self.model.variable()
+        for at in later:
+            self.model.row({waits: 1, at: -1}, least=0)
+        for one in some:
+            if one.choice.need == need:
+                self.model.row({waits: 1, one.taken: 1}, most=1)
+
+    def _few(self) -> None:
+        if self.conditions.most_suppliers is None:
+            return
+        used: Sum = {}
+        for rows in self.rows.values():
+            plus(used, rows.used)
+        self.model.row(used, most=self.conditions.most_suppliers)
+
+    def _credit(self) -> None:
+        """What surplus counts as got back: one whole amount, at most its share of what it cost.
+
+        Not that of divided needs: which of several offers' pieces are over is nobody's knowledge.
+        """
+        share = Fraction(self.conditions.credit_percent) / 100
+        if not share:
+            return
+        surplus: Sum = {}
+        for one in self.taken:
+            if one.choice.need not in self.conditions.divided:
+                plus(surplus, one.sum_of("surplus", high=True))
+        most = sum((one.most("surplus") for one in self.taken), Fraction(0))
+        back = self.model.variable(cost=-1, top=int(most) + 1)
+        self.model.row(plus({back: 1}, surplus, -share), most=Fraction(1, 2))
 
 
-_INFINITE = float("inf")
+def _pieces(one: Taken) -> Sum:
+    pieces: Sum = {one.taken: one.choice.item.ordered}
+    if one.further is not None:
+        pieces[one.further] = one.choice.step
+    return pieces

@@ -1,116 +1,60 @@
 """Rank the offers of one part by landed cost, mark the cost and date front, and say each place's reason in words.
 
 No weights and no favourites: landed cost decides, then the earlier last day, then better standing, then the supplier's
-name. Ties are told. The order of the input never changes the result.
+name. Ties are told. The order of the input never changes the result. Only where the user states a price for a day of
+waiting do the days count in money, at that price.
 """
 
 from collections.abc import Sequence
 from datetime import date
 
-from ..basics.choice import Priced, RankedOffer
-from ..basics.equivalence import STANDINGS
-from ..basics.money import Money
+from ..basics.choice import Priced, RankedOffer, Ranking, RankWishes
+from .figures import Figures, in_order, money
+from .front import on_front
+from .open_offers import is_open, open_offers
+from .reasons import Reasons
+from .wishes import against, set_aside
 
-NEVER = date.max
-"""Stands for a last day that is not known, so that it sorts after every known one."""
 
+def rank(priced: Sequence[Priced], wishes: RankWishes, asked_on: date) -> Ranking:
+    """Every offer in its place with the reason, or beneath the ranked ones, or set aside for what the user wishes.
 
-def rank(priced: Sequence[Priced], need_by: date | None) -> tuple[RankedOffer, ...]:
-    """Every offer with its place and reason. Offers with open questions do not belong here: they have no total."""
-    ordered = sorted(priced, key=_order)
-    front = _front(ordered)
-    return tuple(
-        RankedOffer(
-            place=at,
-            priced=one,
-            on_front=one in front,
-            in_time=_in_time(one, need_by),
-            reason=_reason(one, at, ordered),
-        )
-        for at, one in enumerate(ordered, 1)
+    `priced` are offers whose order alone the supplier would take. `asked_on` is the day from which waiting counts.
+    Amounts are in the shop's currency; nothing is rounded before it is shown.
+    """
+    wished, apart = [], []
+    for one in priced:
+        why = against(one, wishes)
+        if why:
+            apart.append(set_aside(one, why))
+        else:
+            wished.append(one)
+    order = in_order([one for one in wished if not is_open(one, wishes)], wishes, asked_on)
+    return Ranking(
+        ranked=_ranked(order, wishes),
+        open_offers=open_offers([one for one in wished if is_open(one, wishes)], order, wishes, asked_on),
+        set_aside=tuple(sorted(apart, key=lambda one: (one.supplier_name, one.offer.identity))),
     )
 
 
-def _order(one: Priced) -> tuple[object, ...]:
-    last = one.arrival.latest or NEVER
-    return one.landed.total.amount, last, STANDINGS.index(one.standing), one.supplier_name, one.offer.identity
-
-
-def _front(ordered: Sequence[Priced]) -> list[Priced]:
-    """The offers no other beats: walking from cheap to dear, those that come sooner than all before them."""
-    front: list[Priced] = []
-    soonest: date | None = None
-    for one in ordered:
-        last = one.arrival.latest
-        if last is not None and (soonest is None or last < soonest):
-            front.append(one)
-            soonest = last
-        elif front and one.landed.total == front[-1].landed.total and last == front[-1].arrival.latest:
-            front.append(one)
-    return front
+def _ranked(order: Sequence[Figures], wishes: RankWishes) -> tuple[RankedOffer, ...]:
+    reasons = Reasons(order, wishes.value_per_day)
+    return tuple(
+        RankedOffer(
+            place=at + 1,
+            priced=one.priced,
+            on_front=front,
+            in_time=_in_time(one.priced, wishes.need_by),
+            reason=reasons.of(at),
+            days=one.days,
+            waiting=None if one.waiting is None else money(one.waiting, one.currency),
+            counted=None if one.waiting is None else money(one.counted, one.currency),
+        )
+        for at, (one, front) in enumerate(zip(order, on_front(order), strict=True))
+    )
 
 
 def _in_time(one: Priced, need_by: date | None) -> bool | None:
     if need_by is None or one.arrival.latest is None:
         return None
     return one.arrival.latest <= need_by
-
-
-def _reason(one: Priced, place: int, ordered: Sequence[Priced]) -> str:
-    if place == 1:
-        return _why_first(one, ordered)
-    first = ordered[0]
-    gap = one.landed.total - first.landed.total
-    if not gap.amount:
-        return f"costs the same at the door as {first.supplier_name}{_sooner(one, first)}"
-    return f"{gap} dearer at the door than {first.supplier_name}{_sooner(one, first)}{_cheaper_price(one, first)}"
-
-
-def _why_first(one: Priced, ordered: Sequence[Priced]) -> str:
-    if len(ordered) == 1:
-        return "the only offer that can be ranked"
-    lowest = min(ordered, key=lambda other: (_each(other).amount, _order(other)))
-    gap = _each(one) - _each(lowest)
-    if lowest is one or gap.amount <= 0:
-        return "cheapest at the door and by unit price"
-    saved = lowest.landed.total - one.landed.total
-    beside = _beside_goods(lowest)
-    return (
-        f"{_plainly(gap)} dearer each than {lowest.supplier_name}, {saved} cheaper at the door: "
-        f"there {beside} come on top"
-    )
-
-
-def _beside_goods(one: Priced) -> str:
-    """The named charges that come on top of the goods, largest first."""
-    extra = [line for line in one.landed.lines if not line.name.startswith("Goods") and line.amount.amount > 0]
-    named = [
-        f"{line.name.lower()} {line.amount.amount}" for line in sorted(extra, key=lambda line: -line.amount.amount)
-    ]
-    return ", ".join(named) or "surplus pieces"
-
-
-def _each(one: Priced) -> Money:
-    """Goods per piece in the shop's currency, without any charge."""
-    item = one.landed.items[0]
-    return Money(amount=item.goods_cost.amount / item.item.ordered, currency=item.goods_cost.currency)
-
-
-def _cheaper_price(one: Priced, first: Priced) -> str:
-    gap = _each(first) - _each(one)
-    if gap.amount <= 0:
-        return ""
-    return f", though {_plainly(gap)} cheaper each: {_beside_goods(one)} come on top"
-
-
-def _plainly(amount: Money) -> str:
-    return str(amount.rounded().amount)
-
-
-def _sooner(one: Priced, first: Priced) -> str:
-    if one.arrival.latest is None or first.arrival.latest is None:
-        return ", day of arrival not known" if one.arrival.latest is None else ""
-    days = (first.arrival.latest - one.arrival.latest).days
-    if days == 0:
-        return ", here by the same day"
-    return f", here {abs(days)} day{'s' if abs(days) > 1 else ''} {'sooner' if days > 0 else 'later'}"

@@ -126,9 +126,10 @@ def _identity(folder: Path, desk: Desk) -> list[str]:
 
 def _compare(folder: Path, desk: Desk) -> list[str]:
     from ..actions.compare import compare
+    from ..basics.choice import RankWishes
     from ..documents.comparison import comparison_text, comparison_xlsx
 
-    found = compare(desk, "NW-40388", 1, NEED_BY)
+    found = compare(desk, "NW-40388", 1, RankWishes(need_by=NEED_BY))
     write(folder / "comparison.txt", comparison_text(found))
     write(folder / "comparison.xlsx", comparison_xlsx(found))
     lines = [f"Belt NW-40388 under any number, wanted by {NEED_BY}:"]
@@ -154,7 +155,7 @@ def _short(reason: str) -> str:
 
 def _plan(folder: Path, desk: Desk) -> list[str]:
     from ..actions.plan import plan_job
-    from ..documents.comparison import plan_text, plan_xlsx
+    from ..documents.plan_paper import plan_text, plan_xlsx
 
     plan, alone = plan_job(desk, JOB, None), plan_job(desk, JOB, None, only_agreed=True)
     write(folder / "plan.txt", plan_text(plan))

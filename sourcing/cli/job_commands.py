@@ -1,4 +1,4 @@
-"""Commands around a job: take it in, plan it, quote it, record the customer's answers."""
+"""Commands around a job: take it in, quote it, record the customer's answers."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, Xlsx, desk
+from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, desk
 from .output import show, write
 
 JobNumber = Annotated[str, typer.Argument(help="Number of the job, such as 2026-0001.")]
@@ -17,7 +17,6 @@ def register(app: typer.Typer) -> None:
     """Add these commands."""
     app.command("job")(job)
     app.command("jobs")(jobs)
-    app.command("plan")(plan)
     app.command("quote")(quote)
     app.command("answer")(answer)
     app.command("history")(history)
@@ -51,25 +50,6 @@ def jobs(database: Database = DEFAULT_DATABASE, json: Json = False) -> None:
     found = all_jobs(desk(database, None, ""))
     lines = [f"{one.number}  {one.received_on}  {one.customer.name}: {one.machine.description}" for one in found]
     show(found, "\n".join(lines) or "No job has been taken in yet.", json)
-
-
-def plan(
-    number: JobNumber,
-    need_by: Day = None,
-    only_agreed: Annotated[bool, typer.Option("--only-agreed", help="Leave the add-ons out.")] = False,
-    xlsx: Xlsx = None,
-    database: Database = DEFAULT_DATABASE,
-    at: At = None,
-    json: Json = False,
-) -> None:
-    """Find the cheapest set of orders for a job's parts that is here in time."""
-    from ..actions.plan import plan_job
-    from ..documents.comparison import plan_text, plan_xlsx
-
-    found = plan_job(desk(database, at, ""), number, need_by.date() if need_by else None, only_agreed)
-    if xlsx:
-        write(xlsx, plan_xlsx(found))
-    show(found, plan_text(found), json)
 
 
 def quote(

@@ -9,15 +9,19 @@ import traceback
 import typer
 
 from . import (
+    compare_command,
     demo_command,
     identity_commands,
     job_commands,
+    landed_commands,
     match_commands,
     number_commands,
     order_commands,
+    plan_command,
     review_commands,
     sheet_commands,
     table_commands,
+    terms_commands,
 )
 
 app = typer.Typer(
@@ -34,10 +38,14 @@ app = typer.Typer(
 for module in (
     demo_command,
     sheet_commands,
+    compare_command,
+    terms_commands,
     table_commands,
     number_commands,
     match_commands,
     job_commands,
+    plan_command,
+    landed_commands,
     identity_commands,
     review_commands,
     order_commands,

@@ -1,4 +1,4 @@
-"""Commands of the clerk's desk: set up, import sheets, look at them, undo, compare."""
+"""Commands of the clerk's desk: set up, import sheets, look at them, undo."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, Xlsx, count, desk, pairs
+from .options import DEFAULT_DATABASE, At, Database, Json, Who, Xlsx, count, desk, pairs
 from .output import progress, show, show_bytes, show_csv, write
 
 if TYPE_CHECKING:
@@ -39,7 +39,6 @@ def register(app: typer.Typer) -> None:
     app.command("changes")(changes)
     app.command("sheets")(sheets)
     app.command("undo")(undo)
-    app.command("compare")(compare)
 
 
 def setup(
@@ -55,11 +54,13 @@ def setup(
     """Take in the shop's settings, suppliers' terms, exchange rates and equivalence table."""
     from ..actions.setup import set_up
     from ..documents.equivalences import set_up_text
+    from ..documents.terms import warnings_text
 
     done = set_up(desk(database, at, who), folder, keep_good)
     text = (
         f"Read {', '.join(done.files)}: {done.suppliers} suppliers, {done.rates} exchange rates, "
         f"{done.parts} of our parts, {done.statements} statements.{set_up_text(done.changes)}"
+        f"{warnings_text(done.warnings)}"
     )
     show(done, text, json)
 
@@ -155,7 +156,7 @@ def read(
 def changes(
     supplier: Annotated[str, typer.Argument(help="The supplier, by the name of his folder.")],
     sheet: Annotated[
-        int | None, typer.Option("--sheet", help="The later sheet, by its number. Left out: his newest.")
+        int | None, typer.Option("--sheet", help="The later sheet, by its number. Left out: his latest.")
     ] = None,
     against: Annotated[
         int | None, typer.Option("--against", help="The earlier sheet. Left out: the one before it.")
@@ -174,12 +175,12 @@ def changes(
     show(found, changes_text(found), json)
 
 
-def sheets(database: Database = DEFAULT_DATABASE, json: Json = False) -> None:
-    """List the sheets that are kept."""
+def sheets(database: Database = DEFAULT_DATABASE, at: At = None, json: Json = False) -> None:
+    """List the sheets that are kept, and which of each supplier counts that day."""
     from ..actions.import_sheets import sheets as kept
     from ..documents.sheets import sheets_text
 
-    found = kept(desk(database, None, ""))
+    found = kept(desk(database, at, ""))
     show(found, sheets_text(found), json)
 
 
@@ -195,33 +196,6 @@ def undo(
 
     gone = undo_import(desk(database, at, who), sheet)
     show(gone, f"Took sheet {gone.sheet} out again: {gone.file} of {gone.supplier}, {gone.offers} offers.", json)
-
-
-def compare(
-    number: Annotated[str, typer.Argument(help="Any number the part is sold under, or our own code.")],
-    quantity: Annotated[
-        int | None, typer.Option("--quantity", help="Pieces needed. Left out: 1, or what the job's line needs.")
-    ] = None,
-    need_by: Day = None,
-    job: Annotated[str, typer.Option("--job", help="Number of a job whose line it is for; with --line.")] = "",
-    line: Annotated[str, typer.Option("--line", help="Label of that line: 1, 2 or A, B.")] = "",
-    xlsx: Xlsx = None,
-    database: Database = DEFAULT_DATABASE,
-    at: At = None,
-    json: Json = False,
-) -> None:
-    """Compare every offer of one part: at the door, by day, with the reason for each place."""
-    from ..actions.compare import ForLine
-    from ..actions.compare import compare as compare_part
-    from ..documents.comparison import comparison_text, comparison_xlsx
-
-    if bool(job) != bool(line):
-        raise typer.BadParameter("--job and --line go together")
-    wanted = ForLine(job=job, label=line) if job else None
-    found = compare_part(desk(database, at, ""), number, quantity, need_by.date() if need_by else None, wanted)
-    if xlsx:
-        write(xlsx, comparison_xlsx(found))
-    show(found, comparison_text(found), json)
 
 
 def _said(supplier: str, dated: datetime | None, columns: list[str] | None, file: Path | None = None) -> Said:

@@ -1,32 +1,34 @@
-"""The worksheets of a comparison and of a plan. Amounts are Decimals beside a column that names their currency."""
+"""The worksheets of a comparison. Amounts are Decimals beside a column that names their currency."""
 
-from ..basics.choice import Comparison, RankedOffer
-from ..basics.landed_cost import CostLine, LandedItem
+from collections.abc import Iterator
+
+from ..basics.choice import Comparison, OpenOffer, RankedOffer
 from ..basics.offer import Offer
-from ..basics.plan import Plan
+from .comparison_chart import chart_table
 from .csv_text import Cell
+from .landed_words import cost_cells
 from .plain_text import yes_no
 from .workbook import Table
 
 RANKED = (
     "Place", "Supplier", "Supplier's number", "Maker", "Maker's number", "Description", "Pieces needed",
     "Pieces ordered", "Price", "Price for pieces", "Price currency", "Landed cost", "For the shelf, at cost",
-    "Core charge", "Currency", "Earliest", "Latest", "In time", "On the front", "Standing", "Matched number",
+    "Core charge", "Currency", "Earliest", "Latest", "Days of waiting", "Waiting", "Landed and waiting", "In time",
+    "On the front", "Standing", "Can go back", "Lost if it goes back", "Lost if the core stays", "Matched number",
     "Matched by", "Reason", "Warnings", "File", "Worksheet", "Row", "Sheet of",
 )  # fmt: skip
 OFFER = ("Supplier", "Supplier's number", "Maker", "Maker's number", "Description")
+OPEN = (*OFFER, "At least", "At most", "Currency", "Latest", "Place at best", "Place at worst", "Reason")
+FIRST_PLACE = ("Supplier", "Place", "What moves", "From", "By, or to", "Currency", "Per pieces", "Words")
 SOURCE = ("File", "Worksheet", "Row", "Sheet of")
-ITEMS = (
-    "Order", "Supplier", "For line", "Supplier's number", "Maker's number", "Description", "Pieces needed",
-    "Pieces ordered", "Price", "Price for pieces", "Price currency", "Goods", "Landed cost", "For the shelf, at cost",
-    "Core charge", "Currency", "Earliest", "Latest",
-)  # fmt: skip
 
 
 def comparison_tables(comparison: Comparison) -> tuple[Table, ...]:
-    """Worksheets Ranked, Cost lines, Not ranked, To judge, in this order; each is there even where it is empty."""
+    """Worksheets Ranked, Cost lines, Not known, First place, Not ranked, To judge, Chart; also where empty."""
     ranked, apart, judged = comparison.ranked, comparison.set_aside, comparison.candidates
-    costs = [(one.place, one.priced.supplier_name, *_cost(line)) for one in ranked for line in one.priced.landed.lines]
+    costs = [
+        (one.place, one.priced.supplier_name, *cost_cells(line)) for one in ranked for line in one.priced.landed.lines
+    ]
     away = [
         (*_offer(one.offer, one.supplier_name), yes_no(one.rejected), one.reason, *_source(one.offer)) for one in apart
     ]
@@ -41,44 +43,32 @@ def comparison_tables(comparison: Comparison) -> tuple[Table, ...]:
             headers=("Place", "Supplier", "Cost", "Amount", "Currency", "Rule"),
             rows=tuple(costs),
         ),
+        Table(title="Not known", headers=(*OPEN, *SOURCE), rows=tuple(_open(one) for one in comparison.open_offers)),
+        Table(title="First place", headers=FIRST_PLACE, rows=tuple(_first_place(comparison))),
         Table(title="Not ranked", headers=(*OFFER, "Rejected", "Reason", *SOURCE), rows=tuple(away)),
         Table(title="To judge", headers=(*OFFER, "Held back", "Reasons", *SOURCE), rows=tuple(judge)),
+        chart_table(ranked),
     )
 
 
-def plan_tables(plan: Plan) -> tuple[Table, ...]:
-    """Worksheets Items, Cost lines, Other ways, Notes."""
-    orders = list(enumerate(plan.orders, 1))
-    costs = [(at, order.landed.supplier_name, *_cost(line)) for at, order in orders for line in order.landed.lines]
-    others = [
-        (
-            one.name,
-            one.total.amount if one.total else None,
-            one.total.currency if one.total else "",
-            one.latest,
-            one.why,
-        )
-        for one in plan.alternatives
-    ]
-    notes = [("Not filled", words) for words in plan.unfilled] + [("Note", words) for words in plan.notes]
-    notes += [("Before ordering", words) for words in plan.warnings]
-    notes += [("Proven least cost", yes_no(plan.proven))]
-    return (
-        Table(
-            title="Items",
-            headers=ITEMS,
-            rows=tuple(
-                _item(at, order.landed.supplier_name, item, (order.arrival.earliest, order.arrival.latest))
-                for at, order in orders
-                for item in order.landed.items
-            ),
-        ),
-        Table(
-            title="Cost lines", headers=("Order", "Supplier", "Cost", "Amount", "Currency", "Rule"), rows=tuple(costs)
-        ),
-        Table(title="Other ways", headers=("Way", "Landed cost", "Currency", "Latest", "Why"), rows=tuple(others)),
-        Table(title="Notes", headers=("What", "Words"), rows=tuple(notes)),
-    )
+def _open(one: OpenOffer) -> tuple[Cell, ...]:
+    offer, last = one.priced.offer, one.priced.arrival.latest
+    ends = (one.least.amount, one.most.amount if one.most else None, one.least.currency)
+    places = (one.best_place, one.worst_place)
+    return (*_offer(offer, one.priced.supplier_name), *ends, last, *places, one.reason, *_source(offer))
+
+
+def _first_place(comparison: Comparison) -> Iterator[tuple[Cell, ...]]:
+    """Turning points, then who is first at which price of a day."""
+    for one in comparison.turning_points:
+        moves = f"{one.figure} {'rises' if one.place == 1 else 'falls'}"
+        by = (one.by.amount, one.by.currency) if one.by else (None, "")
+        yield one.supplier_name, one.place, moves, None, *by, one.per, one.words
+    for span in comparison.day_spans:
+        to = span.to_price.amount if span.to_price else None
+        words = f"{span.total} at the door, here by {span.latest}"
+        what = (span.supplier_name, span.place, "first at a day's price from, to")
+        yield *what, span.from_price.amount, to, span.from_price.currency, None, words
 
 
 def _ranked(one: RankedOffer) -> tuple[Cell, ...]:
@@ -98,37 +88,20 @@ def _ranked(one: RankedOffer) -> tuple[Cell, ...]:
         priced.landed.total.currency,
         priced.arrival.earliest,
         priced.arrival.latest,
+        one.days,
+        one.waiting.amount if one.waiting else None,
+        one.counted.amount if one.counted else None,
         yes_no(one.in_time, "not asked" if priced.arrival.known else "not known"),
         yes_no(one.on_front),
         priced.standing,
+        yes_no(item.beside.returnable, "not known"),
+        item.beside.return_loss.amount if item.beside.return_loss else None,
+        item.beside.core_lost.amount if item.beside.core_lost else None,
         priced.matched_number,
         links,
         one.reason,
         "; ".join(priced.warnings),
         *_source(offer),
-    )
-
-
-def _item(at: int, supplier: str, landed: LandedItem, days: tuple[Cell, Cell]) -> tuple[Cell, ...]:
-    item, offer = landed.item, landed.item.offer
-    return (
-        at,
-        supplier,
-        item.need,
-        offer.supplier_number,
-        offer.maker_number,
-        offer.description,
-        item.needed,
-        item.ordered,
-        landed.unit_price,
-        offer.price_basis,
-        offer.currency,
-        landed.goods.amount,
-        landed.landed.amount,
-        landed.surplus_cost.amount,
-        landed.core_charge.amount,
-        landed.landed.currency,
-        *days,
     )
 
 
@@ -139,7 +112,3 @@ def _offer(offer: Offer, supplier: str) -> tuple[str, ...]:
 def _source(offer: Offer) -> tuple[Cell, ...]:
     source = offer.source
     return source.file, source.worksheet, source.row, source.sheet_date
-
-
-def _cost(line: CostLine) -> tuple[Cell, ...]:
-    return line.name, line.amount.amount, line.amount.currency, line.rule

@@ -9,7 +9,7 @@ from .plain_text import count, document, table, wrapped, yes_no
 
 MOST_PROBLEMS = 20
 KEPT_HEADER = ("sheet", "supplier", "sheet of", "offers", "problems", "newest", "file")
-KEPT_MOST = (6, 16, 10, 8, 8, 6, 40)
+KEPT_MOST = (6, 16, 10, 8, 8, 7, 40)
 COLUMN_HEADER = ("column", "header", "means", "because")
 COLUMN_MOST = (6, 30, 24, 36)
 
@@ -22,6 +22,7 @@ def import_text(
     Last what waits for a person, with the command that shows it.
     """
     head = f"{summary.file}: kept as sheet {kept.sheet} of {kept.supplier}, dated {kept.sheet_date}"
+    head += "; it counts from that day on, and not yet" if kept.not_yet else ""
     return document([*wrapped(head), *_account(summary, changed), *(_left(kept, left) if left else [])])
 
 
@@ -55,7 +56,7 @@ def summary_text(summary: SheetSummary) -> str:
 
 
 def sheets_text(kept: Sequence[KeptSheet]) -> str:
-    """The sheets kept, as a table."""
+    """The sheets kept, as a table. 'not yet': the sheet counts from its day on, and an older one until then."""
     if not kept:
         return "No sheet is kept yet.\n"
     rows = [
@@ -65,7 +66,7 @@ def sheets_text(kept: Sequence[KeptSheet]) -> str:
             str(one.sheet_date),
             f"{one.offers:,}",
             f"{one.problem_rows:,}",
-            yes_no(one.is_newest),
+            "not yet" if one.not_yet else yes_no(one.is_newest),
             one.file,
         )
         for one in kept

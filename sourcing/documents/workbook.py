@@ -25,6 +25,7 @@ from openpyxl.worksheet.properties import PageSetupProperties
 from ..basics.value import Value
 from .csv_text import RISKY, Cell
 from .plain_text import shown
+from .workbook_chart import Scatter, add_scatter
 
 STAMP = datetime(2000, 1, 1)
 ZIP_STAMP = (2000, 1, 1, 0, 0, 0)
@@ -34,11 +35,12 @@ NARROWEST, WIDEST = 8, 60
 
 
 class Table(Value, frozen=True, kw_only=True):
-    """One worksheet: its title (at most 31 characters), headers, rows as long as the headers."""
+    """One worksheet: its title (at most 31 characters), headers, rows as long as the headers, a chart of them."""
 
     title: str
     headers: tuple[str, ...]
     rows: tuple[tuple[Cell, ...], ...]
+    scatter: Scatter | None = None
 
 
 def workbook_bytes(tables: Sequence[Table]) -> bytes:
@@ -69,6 +71,8 @@ def _fill(sheet: Any, table: Table) -> None:
     sheet.append([looks.header(text) for text in table.headers])
     for row in table.rows:
         sheet.append([looks.cell(value) for value in row])
+    if table.scatter:
+        add_scatter(sheet, table.headers, len(table.rows), table.scatter)
 
 
 class _Looks:

@@ -85,8 +85,7 @@ def ordered_cost(line: PurchaseOrderLine) -> Money:
 
 def freight_of(order: PurchaseOrder, job: str, currency: str) -> Money:
     """The job's share of the order's freight and pick-up, as ordered, by value of goods."""
-    names = ("Freight", "Pick-up, miles", "Pick-up, time")
-    together = total((line.amount for line in order.charges if line.name in names), currency)
+    together = total((line.amount for line in order.charges if line.is_freight), currency)
     shares = share_out(together, [line.goods_cost.amount for line in order.lines])
     mine = (share for line, share in zip(order.lines, shares, strict=True) if line.job == job)
     return total(mine, currency) if order.lines else zero(currency)

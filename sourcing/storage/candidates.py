@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from decimal import Decimal
 from typing import Any
 
@@ -127,15 +127,15 @@ def put_looked_through(connection: Connection, done: SheetLookedThrough) -> None
     replace_row(connection, LOOKED_THROUGH, {name: getattr(done, name) for name in names})
 
 
-def not_looked_through(connection: Connection) -> list[int]:
-    """The numbers of the sheets that count and were not looked through, in order."""
+def not_looked_through(connection: Connection, day: date) -> list[int]:
+    """The numbers of the sheets that count on that day and were not looked through, in order."""
     done = select(LOOKED_THROUGH.c.sheet)
-    query = select(SHEETS.c.sheet).where(SHEETS.c.sheet.in_(newest_sheets()), SHEETS.c.sheet.not_in(done))
+    query = select(SHEETS.c.sheet).where(SHEETS.c.sheet.in_(newest_sheets(day)), SHEETS.c.sheet.not_in(done))
     return list(connection.execute(query.order_by(SHEETS.c.sheet)).scalars())
 
 
-def candidate_rows(connection: Connection, supplier: str = "") -> list[CandidateRow]:
-    """Every candidate on the sheets that count, judged or not, of one supplier or all, in order of number.
+def candidate_rows(connection: Connection, day: date, supplier: str = "") -> list[CandidateRow]:
+    """Every candidate on the sheets that count on that day, judged or not, of one supplier or all, in order of number.
 
     The keys of makers are those of the sheet: other names are not resolved.
     """
@@ -143,7 +143,7 @@ def candidate_rows(connection: Connection, supplier: str = "") -> list[Candidate
     own = [table.c[name] for name in ("candidate", "offer", "sheet", "part", "score", "rank", "against")]
     keys = [OFFERS.c[name] for name in ("supplier", "supplier_key", "maker_key", "maker_number_key", *PRICED)]
     query = select(*own, *keys).join(OFFERS, OFFERS.c.offer == table.c.offer)
-    query = query.where(table.c.sheet.in_(newest_sheets())).order_by(table.c.candidate)
+    query = query.where(table.c.sheet.in_(newest_sheets(day))).order_by(table.c.candidate)
     if supplier:
         query = query.where(OFFERS.c.supplier == supplier)
     return [_candidate_row(tuple(row)) for row in connection.execute(query)]

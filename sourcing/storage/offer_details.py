@@ -1,8 +1,8 @@
-"""What most sheets do not say of an offer: warehouses, weight, origin, the days its price holds. As stored, and back.
+"""What most sheets do not say of an offer: warehouses, weight, size, origin, when its price holds. Stored, and back.
 
 A blank is NULL, and a column that is blank all over a sheet is left out of the statement: 300,000 offers without
-these cost nothing more. A weight is kept as its digits, for a weight in pounds or ounces turned into kilogrammes may
-have more decimals than a price.
+these cost nothing more. A weight or length is kept as its digits, for pounds turned into kilogrammes and parts of an
+inch turned into centimetres may have more decimals than a price.
 """
 
 from collections.abc import Callable, Iterable
@@ -65,6 +65,10 @@ STORED: dict[str, Callable[[Any], object]] = {
     "tariff_code": str,
     "valid_from": _day,
     "valid_to": _day,
+    "length_cm": _digits,
+    "width_cm": _digits,
+    "height_cm": _digits,
+    "returnable": bool,
 }
 """How each field is stored. Columns of the frame bear the same names."""
 
@@ -76,7 +80,7 @@ def places_from(stored: str) -> tuple[PlaceStock, ...]:
 
 
 LOADED: dict[str, Callable[[Any], object]] = {name: lambda stored: stored for name in STORED}
-LOADED |= {"stock_places": places_from, "weight_kg": Decimal}
+LOADED |= {"stock_places": places_from, **dict.fromkeys(("weight_kg", "length_cm", "width_cm", "height_cm"), Decimal)}
 
 
 def details_from(stored: dict[str, Any]) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from datetime import date
 from decimal import Decimal
 from functools import lru_cache
 from sys import intern
-from typing import Any, Literal
+from typing import Any
 
 from sqlalchemy import BigInteger, ColumnElement, Connection, Select, case, false, func, select, type_coerce, union
 
@@ -47,16 +47,14 @@ COLUMNS = (
 )
 
 
-def offers_by_keys(
-    connection: Connection, keys: Collection[str], on_sheets: Literal["newest"] = "newest"
-) -> list[Offer]:
-    """Offers whose supplier's or maker's number has one of the keys, on each supplier's newest sheet.
+def offers_by_keys(connection: Connection, keys: Collection[str], day: date) -> list[Offer]:
+    """Offers whose supplier's or maker's number has one of the keys, on each supplier's newest sheet on that day.
 
     In the order imported, each once. A blank key finds nothing.
     """
     found: dict[int, Offer] = {}
     for some in _chunks(sorted(set(keys) - {""})):
-        found.update(_offers(connection, OFFERS.c.offer.in_(_numbers_with(some))))
+        found.update(_offers(connection, OFFERS.c.offer.in_(_numbers_with(some, day))))
     return [found[number] for number in sorted(found)]
 
 
@@ -74,15 +72,15 @@ def offers_numbered(connection: Connection, numbers: Collection[int]) -> dict[in
     return found
 
 
-def newest_number_keys(connection: Connection, only_sold: bool = False) -> list[tuple[str, str, str]]:
-    """Every number of the newest sheets as (number key, maker key, supplier), each once.
+def newest_number_keys(connection: Connection, day: date, only_sold: bool = False) -> list[tuple[str, str, str]]:
+    """Every number of that day's newest sheets as (number key, maker key, supplier), each once.
 
     A number belongs to whom `Offer.numbers` says: beside a maker's number the supplier's own is the supplier's.
     `only_sold`: without the rows that a sheet calls no longer available.
     """
     table = OFFERS
     query = select(table.c.supplier, table.c.supplier_key, table.c.maker_key, table.c.maker_number_key)
-    query = query.where(table.c.sheet.in_(newest_sheets()))
+    query = query.where(table.c.sheet.in_(newest_sheets(day)))
     if only_sold:
         query = query.where(table.c.no_longer_available == false())
     rows = connection.execute(query.order_by(table.c.offer)).all()
@@ -93,15 +91,15 @@ def newest_number_keys(connection: Connection, only_sold: bool = False) -> list[
     return [one for one in dict.fromkeys((*own, *makers)) if one[0]]
 
 
-def newest_keys_of_length(connection: Connection, lengths: Collection[int]) -> list[str]:
-    """The number keys of the newest sheets that have so many characters, suppliers' and makers' numbers alike.
+def newest_keys_of_length(connection: Connection, lengths: Collection[int], day: date) -> list[str]:
+    """The number keys of that day's newest sheets that have so many characters, suppliers' and makers' alike.
 
     Repeated ones too. They come as one text: a third of a million rows one by one through the driver take a second.
     """
     wanted = sorted(lengths)
     both = (OFFERS.c[name] for name in ("supplier_key", "maker_number_key"))
     texts = (func.aggregate_strings(case((func.length(key).in_(wanted), key)), LINE) for key in both)
-    (found,) = connection.execute(select(*texts).where(OFFERS.c.sheet.in_(newest_sheets())))
+    (found,) = connection.execute(select(*texts).where(OFFERS.c.sheet.in_(newest_sheets(day))))
     return [key for text in found if text for key in text.split(LINE)]
 
 
@@ -109,10 +107,10 @@ def _chunks(keys: Sequence[str]) -> Iterator[Sequence[str]]:
     return (keys[at : at + CHUNK] for at in range(0, len(keys), CHUNK))
 
 
-def _numbers_with(keys: Sequence[str]) -> Select[tuple[int]]:
+def _numbers_with(keys: Sequence[str], day: date) -> Select[tuple[int]]:
     """Offer numbers by either key: two searches, each along its own index."""
     table = OFFERS
-    newest = table.c.sheet.in_(newest_sheets())
+    newest = table.c.sheet.in_(newest_sheets(day))
     either = union(
         *(select(table.c.offer).where(table.c[name].in_(keys), newest) for name in ("supplier_key", "maker_number_key"))
     ).subquery()

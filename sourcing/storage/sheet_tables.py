@@ -95,6 +95,10 @@ OFFERS = Table(
     Column("tariff_code", Text),
     Column("valid_from", Date),
     Column("valid_to", Date),
+    Column("length_cm", Text),
+    Column("width_cm", Text),
+    Column("height_cm", Text),
+    Column("returnable", Boolean),
     Index(None, "sheet"),
     # The sheet stands second so that one number is found without walking through every older sheet.
     Index(None, "supplier_key", "sheet"),

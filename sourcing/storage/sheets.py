@@ -28,19 +28,23 @@ class NewSheet(Value, frozen=True, kw_only=True):
     imported_by: str
 
 
-def newest_sheets() -> Select[tuple[int]]:
-    """The numbers of each supplier's newest sheet: the latest date, and of one date the sheet imported last."""
+def newest_sheets(day: date) -> Select[tuple[int]]:
+    """The numbers of each supplier's newest sheet on that day: what counts then.
+
+    Of the sheets dated on or before the day the one of the latest date, and of one date the one imported last. A sheet
+    that was taken out again counts on no day.
+    """
     table = SHEETS
     newest_first = func.row_number().over(
         partition_by=table.c.supplier, order_by=(table.c.sheet_date.desc(), table.c.sheet.desc())
     )
-    placed = select(table.c.sheet, newest_first.label("place")).subquery()
+    placed = select(table.c.sheet, newest_first.label("place")).where(table.c.sheet_date <= day).subquery()
     return select(placed.c.sheet).where(placed.c.place == 1)
 
 
-def same_sheet(connection: Connection, supplier: str, sha256: str) -> KeptSheet | None:
+def same_sheet(connection: Connection, supplier: str, sha256: str, day: date) -> KeptSheet | None:
     """The supplier's sheet of the same bytes, None where there is none (or it was taken out again)."""
-    kept = kept_sheets(connection)
+    kept = kept_sheets(connection, day)
     return next((one for one in kept if (one.supplier, one.sha256) == (supplier, sha256)), None)
 
 
@@ -50,9 +54,10 @@ def add_sheet(connection: Connection, summary: SheetSummary, offers: "pd.DataFra
     The columns of `offers`: worksheet, row, supplier_number, maker, maker_number, description, currency, list_price,
     breaks, price_basis, pack, order_multiple, minimum, stock, lead_time, core_charge, superseded_by,
     no_longer_available, note; and, where they are there, sold_by, gtin, discount_code, stock_places, weight_kg,
-    oversize, hazardous, origin, tariff_code, valid_from, valid_to. None is a blank: no price, stock not stated, sold
-    singly. Refuses a price whose digits would be lost and a quantity with two prices, with the row. Raises ValueError
-    where the counts of the summary are not the offers' or do not add up: a slip of the program not to be stored.
+    oversize, hazardous, origin, tariff_code, valid_from, valid_to, length_cm, width_cm, height_cm, returnable. None is
+    a blank: no price, stock not stated, sold singly. Refuses a price whose digits would be lost and a quantity with two
+    prices, with the row. Raises ValueError where the counts of the summary are not the offers' or do not add up: a slip
+    of the program not to be stored.
     """
     from .offer_rows import add_offers
 
@@ -68,21 +73,21 @@ def add_sheet(connection: Connection, summary: SheetSummary, offers: "pd.DataFra
     }
     sheet = add_row(connection, SHEETS, row)
     add_offers(connection, summary, offers, kept.supplier, sheet)
-    return _one(connection, sheet)
+    return _one(connection, sheet, kept.imported_at.date())
 
 
-def remove_sheet(connection: Connection, sheet: int) -> KeptSheet:
+def remove_sheet(connection: Connection, sheet: int, day: date) -> KeptSheet:
     """Take a sheet and its offers out again and say which it was. Its number is not given a second time."""
-    kept = _one(connection, sheet)
+    kept = _one(connection, sheet, day)
     connection.execute(delete(SHEETS).where(SHEETS.c.sheet == sheet))
     return kept
 
 
-def kept_sheets(connection: Connection) -> list[KeptSheet]:
-    """Every sheet in the order imported; the newest of each supplier is marked."""
-    newest = set(connection.execute(newest_sheets()).scalars())
+def kept_sheets(connection: Connection, day: date) -> list[KeptSheet]:
+    """Every sheet in the order imported; what counts on that day is marked, and what does not count yet."""
+    newest = set(connection.execute(newest_sheets(day)).scalars())
     query = select(*(SHEETS.c[name] for name in KEPT_FIELDS)).order_by(SHEETS.c.sheet)
-    return [_kept(row, row.sheet in newest) for row in connection.execute(query)]
+    return [_kept(row, row.sheet in newest, day) for row in connection.execute(query)]
 
 
 def sheet_summary(connection: Connection, sheet: int) -> SheetSummary:
@@ -145,19 +150,21 @@ def _counts(summary: SheetSummary) -> dict[str, int]:
     return {name: sum(getattr(one, name) for one in summary.accounting) for name in names}
 
 
-def _one(connection: Connection, sheet: int) -> KeptSheet:
-    found = next((one for one in kept_sheets(connection) if one.sheet == sheet), None)
+def _one(connection: Connection, sheet: int, day: date) -> KeptSheet:
+    found = next((one for one in kept_sheets(connection, day) if one.sheet == sheet), None)
     if found is None:
         raise refused("no-sheet-number", found=sheet)
     return found
 
 
-def _kept(row: Row[Any], is_newest: bool) -> KeptSheet:
-    return KeptSheet(is_newest=is_newest, **{name: row._mapping[name] for name in KEPT_FIELDS})
+def _kept(row: Row[Any], is_newest: bool, day: date) -> KeptSheet:
+    return KeptSheet(
+        is_newest=is_newest, not_yet=row.sheet_date > day, **{name: row._mapping[name] for name in KEPT_FIELDS}
+    )
 
 
-def sheets_with_makers_numbers(connection: Connection) -> frozenset[int]:
-    """The sheets that count and have a number of a maker's in at least one row."""
+def sheets_with_makers_numbers(connection: Connection, day: date) -> frozenset[int]:
+    """The sheets that count on that day and have a number of a maker's in at least one row."""
     one = select(OFFERS.c.offer).where(OFFERS.c.sheet == SHEETS.c.sheet, OFFERS.c.maker_number_key != "")
-    query = select(SHEETS.c.sheet).where(SHEETS.c.sheet.in_(newest_sheets()), one.exists())
+    query = select(SHEETS.c.sheet).where(SHEETS.c.sheet.in_(newest_sheets(day)), one.exists())
     return frozenset(connection.execute(query).scalars())

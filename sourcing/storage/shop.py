@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
-from sqlalchemy import Connection, func, select
+from sqlalchemy import Connection, delete, func, select
 
 from ..basics.problem import refused
 from ..basics.rate import Rate, Rates
@@ -47,6 +47,21 @@ def terms_on(connection: Connection, day: date) -> dict[str, Terms]:
     found = [as_value(body, Terms) for body in connection.execute(query).scalars()]
     newest = {one.supplier: one for one in found}
     return {supplier: newest[supplier] for supplier in sorted(newest)}
+
+
+def every_terms(connection: Connection, supplier: str = "") -> list[Terms]:
+    """All terms there are of one supplier or of all, by supplier and the day from which they hold."""
+    table = SUPPLIER_TERMS
+    query = select(table.c.body).order_by(table.c.supplier, table.c.starts_on)
+    if supplier:
+        query = query.where(table.c.supplier == supplier)
+    return [as_value(body, Terms) for body in connection.execute(query).scalars()]
+
+
+def remove_terms(connection: Connection, supplier: str, starts_on: date) -> None:
+    """Take the supplier's terms of that day out; those before them hold on. The deed keeps what they said."""
+    table = SUPPLIER_TERMS
+    connection.execute(delete(table).where(table.c.supplier == supplier, table.c.starts_on == starts_on))
 
 
 def put_rates(connection: Connection, rates: Sequence[Rate]) -> None:

@@ -58,7 +58,7 @@ def test_the_answer_is_the_whole_tables(desk: Desk) -> None:
             keep(desk, "larkmoor", date(2026, 1, 5 + seed - 300), *rows[-(seed % 5) :])
         with desk.store.reading() as connection:
             graph = graph_of(equivalence_table(connection))
-            sold = sold_now(connection, graph.makers)
+            sold = sold_now(connection, graph.makers, desk.at.date())
             for asked in sorted({key for _, key in graph.links.nodes}):
                 for maker in ("", "Norrowby", "OSV", OURS):
                     told = family_view(graph, asked, sold, None, maker)

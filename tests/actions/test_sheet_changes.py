@@ -35,7 +35,8 @@ def test_the_newest_sheet_is_compared_with_the_one_before_it_by_date(desk: Desk)
     february = keep(desk, "larkmoor", FEBRUARY, priced(2, "A", "10.00", "10.00"), priced(3, "B", "1"))
     keep(desk, "pellbrook", MARCH, priced(2, "A", "99.00"))
     found = sheet_changes(desk, "larkmoor")
-    assert (found.supplier, found.now, found.before) == ("larkmoor", march, february)
+    assert found.now and found.before
+    assert (found.supplier, found.now.sheet, found.before.sheet) == ("larkmoor", march.sheet, february.sheet)
     (rose,) = found.changed
     assert [(one.from_quantity, one.before, one.now, str(one.percent)) for one in rose.prices] == [
         (1, Decimal(10), Decimal(12), "20.0"),

@@ -65,7 +65,7 @@ def random_choices(need: PlanNeed, doors: dict[str, Door], chance: random.Random
         one = offer(
             supplier, f"N-{need.label}", currency=at.terms.currency, breaks=breaks, pack=chance.choice([1, 1, 4])
         )
-        for pieces in sensible_quantities(one, need.quantity):
+        for pieces in sensible_quantities(one, need.quantity, at.terms.breaks):
             ordered = item(one, need.quantity, pieces, need.label)
             value, cost = line_cost(ordered, at)
             result.append(Choice(item=ordered, value=value, cost=cost, arrival=arrival(ordered, at, AT)))

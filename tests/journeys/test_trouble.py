@@ -47,7 +47,9 @@ def test_unknown_freight_is_a_question(tmp_path: Path) -> None:
     sheet(desk, tmp_path, "stonegarth", "2026-03-01", [BELT])
     change_terms(tmp_path, 'freight = { rule = "flat", charge = 14.95, free_from = 150.00 }', "")
     found = compare(desk, "BELT", 1, None)
-    assert not found.ranked and found.set_aside[0].reason == "freight of Stonegarth Trade Parts is not known"
+    (one,) = found.open_offers
+    assert not found.ranked and not found.set_aside
+    assert one.reason == "at least 126.90 USD at the door; freight of Stonegarth Trade Parts is not known"
 
 
 def test_an_order_the_supplier_would_refuse(tmp_path: Path) -> None:

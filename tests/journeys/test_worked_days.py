@@ -12,6 +12,7 @@ from sourcing.actions.margins import margins
 from sourcing.actions.orders import place_orders
 from sourcing.actions.plan import plan_job
 from sourcing.actions.quotes import write_quote
+from sourcing.basics.choice import RankWishes
 from sourcing.basics.problem import Refused
 from sourcing.basics.quote import Quote
 from tests.builders import usd
@@ -100,7 +101,7 @@ def test_free_freight_makes_the_dearer_belt_cheaper(tmp_path: Path) -> None:
     """Alone the other dealer's belt wins with 129.45; the basket is 163.30 with one order, freight free."""
     folder, number = basket(tmp_path, AFTERNOON)
     desk = desk_at(folder, AFTERNOON)
-    alone = compare(desk, "BELT", 1, date(2026, 3, 5)).ranked
+    alone = compare(desk, "BELT", 1, RankWishes(need_by=date(2026, 3, 5))).ranked
     assert [(one.priced.offer.supplier, one.priced.landed.total) for one in alone] == [
         ("pellbrook", usd("129.45")),
         ("stonegarth", usd("142.95")),

@@ -15,12 +15,15 @@ from sourcing.sheets.cells.basis_cells import basis_in_header, parse_basis, unre
 from sourcing.sheets.cells.cell import Bad, bad_cells, column_says_no_longer_available, parse_texts
 from sourcing.sheets.cells.code_cells import parse_gtins, parse_origins, parse_tariff_codes
 from sourcing.sheets.cells.day_cells import day_in_text, parse_days
+from sourcing.sheets.cells.dimension_cells import parse_dimensions
 from sourcing.sheets.cells.discount_cells import parse_discount_codes, parse_discounts, parse_multipliers
 from sourcing.sheets.cells.flag_cells import parse_flags
 from sourcing.sheets.cells.lead_time_cells import parse_lead_times
+from sourcing.sheets.cells.length_cells import parse_lengths
 from sourcing.sheets.cells.money_cells import BasedPrice, currencies_in, parse_core_charge, parse_money
 from sourcing.sheets.cells.number_cells import lost_zeros, parse_numbers, without_float_tail
 from sourcing.sheets.cells.quantity_cells import parse_break_quantities, parse_counts, parse_stocks
+from sourcing.sheets.cells.returnable_cells import parse_returnable
 from sourcing.sheets.cells.weight_cells import parse_weights
 from sourcing.sheets.worksheet import Cell
 
@@ -43,6 +46,9 @@ PARSERS: dict[str, Parse] = {
     "origins": parse_origins,
     "tariff codes": parse_tariff_codes,
     "weights": lambda cells: parse_weights(cells, "Weight (lb)"),
+    "lengths": lambda cells: parse_lengths(cells, "Package length (in)"),
+    "dimensions": lambda cells: parse_dimensions(cells, "L x W x H"),
+    "returnable": lambda cells: parse_returnable(cells, "NCNR"),
     "days": parse_days,
     "flags": parse_flags,
     "texts": parse_texts,
@@ -78,6 +84,9 @@ def test_any_text_is_looked_at_without_a_crash(cells: list[Cell], text: str) -> 
     column_says_no_longer_available(cells)
     parse_discounts(["40"], text)
     parse_weights(["40"], text)
+    parse_lengths(["40"], text)
+    parse_dimensions(["40 x 30 x 20"], text)
+    parse_returnable(["Y"], text)
     parse_lead_times(["40"], text, None)
 
 

@@ -45,7 +45,8 @@ def test_an_offer_has_every_field_of_its_row() -> None:
         "lead_time": LeadTime(text="In stock", least=0, most=0), "core_charge": Decimal("15.00"),
         "superseded_by": "NW-41388", "no_longer_available": True, "note": "heavy", "sold_by": "piece", "gtin": "",
         "discount_code": "", "stock_places": (), "weight_kg": None, "oversize": None, "hazardous": None, "origin": "",
-        "tariff_code": "", "valid_from": None, "valid_to": None,
+        "tariff_code": "", "valid_from": None, "valid_to": None, "length_cm": None, "width_cm": None,
+        "height_cm": None, "returnable": None,
     }  # fmt: skip
 
 

@@ -253,8 +253,13 @@ DETAILS: dict[str, object] = {
     "tariff_code": "4010.32.00",
     "valid_from": date(2026, 1, 1),
     "valid_to": date(2026, 12, 31),
+    "length_cm": Decimal("0.0396875"),
+    "width_cm": Decimal("30.48"),
+    "height_cm": Decimal("4"),
+    "returnable": False,
 }
-"""What most sheets do not say. 0.028349523125 kg is one ounce (NIST Handbook 44, appendix C), all its digits."""
+"""What most sheets do not say. 0.028349523125 kg is one ounce and 0.0396875 cm a 64th of an inch (NIST Handbook 44,
+appendix C), all their digits."""
 
 
 def frame(*rows: dict[str, object]) -> "pd.DataFrame":

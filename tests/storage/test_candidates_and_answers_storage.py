@@ -26,6 +26,7 @@ from sourcing.storage.part_lookups import add_lookup, lookups
 from sourcing.storage.sheets import add_sheet, remove_sheet
 from tests.storage.kept_values import AT, frame, new_sheet, offer_row, summary
 
+TODAY = date(2026, 1, 30)
 SIGNED = Signed(at=AT, who="Greta Lindqvare")
 RULE = NumberRule(supplier="pellbrook", kind="suffix", text="-PB")
 JUDGED = Judgement(
@@ -69,7 +70,7 @@ def put(store: Store, sheet: int, *found: tuple[int, RowMatch]) -> dict[tuple[in
     """Keep candidates of the sheet; offer and part to the candidate's number."""
     with store.writing() as connection:
         put_candidates(connection, sheet, found, AT)
-        return {(one.offer, one.part): one.candidate for one in candidate_rows(connection)}
+        return {(one.offer, one.part): one.candidate for one in candidate_rows(connection, TODAY)}
 
 
 def test_rows_of_a_sheet_come_back_column_by_column(store: Store) -> None:
@@ -87,8 +88,8 @@ def test_a_candidate_comes_back_whole_with_its_offer(store: Store) -> None:
     ((_, number),) = put(store, sheet, (offer, match("BELT", 0.1 + 0.2, 2))).items()
     with store.reading() as connection:
         kept = kept_candidates(connection, [number, 999])[number]
-        (row,) = candidate_rows(connection, "stonegarth")
-        assert candidate_rows(connection, "pellbrook") == []
+        (row,) = candidate_rows(connection, TODAY, "stonegarth")
+        assert candidate_rows(connection, TODAY, "pellbrook") == []
     assert kept.offer.supplier_number == "NW-1" and (kept.part, kept.score, kept.rank) == ("BELT", 0.1 + 0.2, 2)
     assert kept.reasons == ("alike",) and kept.facts == (1, 2) and kept.against is True and kept.found_at == AT
     assert row.keys == RowKeys(supplier="stonegarth", supplier_key="NW1", maker="norrowby")
@@ -120,11 +121,11 @@ def test_candidates_go_with_their_sheet_and_with_a_newer_one(store: Store) -> No
     put(store, old, (rows_of(store, old)[0], match("BELT")))
     new = keep_sheet(store, date(2026, 1, 16), "NW-1")
     with store.reading() as connection:
-        assert candidate_rows(connection) == []  # the older sheet counts no more
+        assert candidate_rows(connection, TODAY) == []  # the older sheet counts no more
     assert len(put(store, new, (rows_of(store, new)[0], match("BELT")))) == 1
     with store.writing() as connection:
-        remove_sheet(connection, new)
-        assert candidate_rows(connection) == []
+        remove_sheet(connection, new, TODAY)
+        assert candidate_rows(connection, TODAY) == []
 
 
 def test_which_sheets_nobody_has_looked_through(store: Store) -> None:
@@ -143,13 +144,13 @@ def test_which_sheets_nobody_has_looked_through(store: Store) -> None:
         at=AT,
     )
     with store.writing() as connection:
-        assert not_looked_through(connection) == [sheet]
+        assert not_looked_through(connection, TODAY) == [sheet]
         put_looked_through(connection, done)
         put_looked_through(connection, done)
-        assert not_looked_through(connection) == []
+        assert not_looked_through(connection, TODAY) == []
     new = keep_sheet(store, date(2026, 1, 16), "NW-1")
     with store.reading() as connection:
-        assert not_looked_through(connection) == [new]
+        assert not_looked_through(connection, TODAY) == [new]
 
 
 def test_an_answer_comes_back_to_the_letter_and_outlives_its_sheet(store: Store) -> None:

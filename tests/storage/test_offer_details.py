@@ -37,7 +37,7 @@ def test_every_field_is_kept_and_a_blank_stays_what_the_offer_says_of_a_blank(st
         kept = keep(connection, full, offer_row(5, "KA-1", **blank))
     with store.reading() as connection:
         first, second = offers_of_sheet(connection, kept.sheet)
-        assert offers_by_keys(connection, {"KA0036"}) == [first]
+        assert offers_by_keys(connection, {"KA0036"}, DAY) == [first]
     assert {name: getattr(first, name) for name in NEW_FIELDS} == DETAILS
     assert str(first.weight_kg) == "0.028349523125"
     assert first.lead_time == leaves
@@ -78,7 +78,8 @@ DETAIL_VALUES: dict[str, st.SearchStrategy[object]] = {
         st.builds(PlaceStock, place=TEXT, pieces=st.none() | st.integers(0, 2**40)), max_size=3
     ).map(tuple),
     "weight_kg": st.none() | st.decimals(0, 10**6, places=12),
-    **dict.fromkeys(("oversize", "hazardous"), st.none() | st.booleans()),
+    **dict.fromkeys(("length_cm", "width_cm", "height_cm"), st.none() | st.decimals(0, 10**4, places=7)),
+    **dict.fromkeys(("oversize", "hazardous", "returnable"), st.none() | st.booleans()),
     **dict.fromkeys(("valid_from", "valid_to"), st.none() | st.dates()),
 }
 
@@ -90,7 +91,7 @@ def test_whatever_the_fields_hold_comes_back(store: Store, details: list[dict[st
     rows = [offer_row(at, f"A{at}", no_longer_available=False) | one for at, one in enumerate(details, 2)]
     columns = {name: [row[name] for row in rows] for name in OFFER_COLUMNS}
     with store.writing() as connection:
-        sheet = new_sheet("kesselried", DAY, f"a{len(kept_sheets(connection))}")
+        sheet = new_sheet("kesselried", DAY, f"a{len(kept_sheets(connection, DAY))}")
         kept = add_sheet(connection, summary(len(rows)), offers_frame(columns), sheet)
         found = offers_of_sheet(connection, kept.sheet)
     assert [{name: getattr(one, name) for name in NEW_FIELDS} for one in found] == details
@@ -106,7 +107,7 @@ def test_two_prices_from_one_quantity_are_refused_with_the_row(store: Store, qua
     assert found.place is not None and (found.place.file, found.place.row) == ("prices.csv", 17)
     assert "A2 has two prices that hold from" in found.sentence()
     with store.reading() as connection:
-        assert kept_sheets(connection) == []
+        assert kept_sheets(connection, DAY) == []
 
 
 def test_offers_kept_before_there_were_these_fields_are_found_with_blanks(address: str) -> None:

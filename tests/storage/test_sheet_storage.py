@@ -10,6 +10,7 @@ from sourcing.basics.offer import LeadTime, Offer, PriceBreak, SheetRow
 from sourcing.basics.problem import Refused
 from sourcing.basics.sheet import KeptSheet
 from sourcing.storage import offers as offers_module
+from sourcing.storage.candidates import not_looked_through
 from sourcing.storage.database import Store
 from sourcing.storage.offers import newest_keys_of_length, newest_number_keys, offers_by_keys, offers_of_sheet
 from sourcing.storage.sheets import (
@@ -21,10 +22,13 @@ from sourcing.storage.sheets import (
     remove_sheet,
     same_sheet,
     sheet_summary,
+    sheets_with_makers_numbers,
 )
+from sourcing.storage.sold_numbers import is_anything_sold, sold_with_keys
 from tests.storage.kept_values import AT, BREAKS, frame, full_row, new_sheet, offer_row, summary
 
 JANUARY, FEBRUARY = date(2026, 1, 5), date(2026, 2, 2)
+TODAY = date(2026, 2, 27)
 
 
 def keep(connection: Connection, supplier: str, day: date, sha256: str, *rows: dict[str, object]) -> KeptSheet:
@@ -82,11 +86,11 @@ def test_a_sheet_is_kept_with_its_counts_and_summary(store: Store) -> None:
     with store.writing() as connection:
         kept = keep(connection, "kesselried", JANUARY, "aa", offer_row(4, "A1"), offer_row(5, "A2"))
     with store.reading() as connection:
-        assert kept_sheets(connection) == [kept]
+        assert kept_sheets(connection, TODAY) == [kept]
         assert sheet_summary(connection, kept.sheet) == summary(2)
-        assert same_sheet(connection, "kesselried", "aa") == kept
-        assert same_sheet(connection, "larkmoor", "aa") is None
-        assert same_sheet(connection, "kesselried", "ab") is None
+        assert same_sheet(connection, "kesselried", "aa", TODAY) == kept
+        assert same_sheet(connection, "larkmoor", "aa", TODAY) is None
+        assert same_sheet(connection, "kesselried", "ab", TODAY) is None
     counts = (kept.rows, kept.offers, kept.structure, kept.problem_rows, kept.is_newest)
     assert counts == (5, 2, 2, 1, True)
 
@@ -97,10 +101,55 @@ def test_the_newest_sheet_is_the_one_of_the_latest_date_then_the_one_imported_la
         keep(connection, "kesselried", FEBRUARY, "b", offer_row(4, "A1"))
         keep(connection, "kesselried", JANUARY, "c", offer_row(4, "A1"))
         keep(connection, "larkmoor", JANUARY, "d", offer_row(4, "A-1"))
-        marked = [(one.sha256, one.is_newest) for one in kept_sheets(connection)]
-        found = offers_by_keys(connection, {"A1"})
+        marked = [(one.sha256, one.is_newest) for one in kept_sheets(connection, TODAY)]
+        found = offers_by_keys(connection, {"A1"}, TODAY)
     assert marked == [("a", False), ("b", True), ("c", False), ("d", True)]
     assert numbers(found) == [("kesselried", "A1", 2), ("larkmoor", "A-1", 4)]
+
+
+@pytest.mark.parametrize(
+    ("day", "counts", "not_yet"),
+    [
+        (date(2026, 1, 4), None, ["a", "b", "c"]), (JANUARY, "b", ["a", "c"]), (date(2026, 2, 1), "b", ["a", "c"]),
+        (FEBRUARY, "c", []), (TODAY, "c", []),
+    ],
+)  # fmt: skip
+@pytest.mark.parametrize("order", ["abc", "acb", "cab", "bac"])
+def test_the_newest_sheet_of_a_past_day_is_the_one_that_was_dated_by_then(
+    store: Store, day: date, counts: str | None, not_yet: list[str], order: str
+) -> None:
+    """'b' is of January, 'a' and 'c' are of one day in February: of these the one imported last counts."""
+    dates = {"a": FEBRUARY, "b": JANUARY, "c": FEBRUARY}
+    if counts == "c":
+        counts = max("ac", key=order.index)
+    with store.writing() as connection:
+        for name in order:
+            keep(connection, "kesselried", dates[name], name, offer_row(4, f"A-1-{name}", maker_number="OV 1"))
+        sheets = {one.sheet: one for one in kept_sheets(connection, day)}
+        found = offers_by_keys(connection, {"OV1"}, day)
+        assert [sheets[one.source.sheet].sha256 for one in found] == ([counts] if counts else [])
+        assert [one.sha256 for one in sheets.values() if one.is_newest] == ([counts] if counts else [])
+        assert sorted(one.sha256 for one in sheets.values() if one.not_yet) == not_yet
+        keys = {key for key, _, _ in newest_number_keys(connection, day)}
+        assert keys == ({f"A1{counts.upper()}", "OV1"} if counts else set())
+        assert set(newest_keys_of_length(connection, {3}, day)) == keys
+        assert is_anything_sold(connection, day) is bool(counts)
+        sold = sold_with_keys(connection, ["A1A", "A1B", "A1C"], day)
+        assert {key for key, _ in sold} == ({f"A1{counts.upper()}"} if counts else set())
+        assert (
+            len(sheets_with_makers_numbers(connection, day)) == len(not_looked_through(connection, day)) == len(found)
+        )
+
+
+def test_a_sheet_taken_out_again_counts_on_no_day(store: Store) -> None:
+    """Last month's comparison finds the sheet before it, too."""
+    with store.writing() as connection:
+        old = keep(connection, "kesselried", JANUARY, "a", offer_row(4, "A1"))
+        wrong = keep(connection, "kesselried", date(2026, 1, 12), "b", offer_row(4, "A1"))
+        keep(connection, "kesselried", FEBRUARY, "c", offer_row(4, "A1"))
+        remove_sheet(connection, wrong.sheet, TODAY)
+        found = offers_by_keys(connection, {"A1"}, date(2026, 1, 20))
+    assert numbers(found) == [("kesselried", "A1", old.sheet)]
 
 
 def test_offers_are_found_under_either_number_each_once(store: Store, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -117,9 +166,9 @@ def test_offers_are_found_under_either_number_each_once(store: Store, monkeypatc
             offer_row(6, "012"),
             offer_row(7, "12"),
         )
-        found = offers_by_keys(connection, ["KA36", "CV4036", "012", "NONE1", "NONE2", ""])
-        assert offers_by_keys(connection, []) == []
-        assert offers_by_keys(connection, {""}) == []
+        found = offers_by_keys(connection, ["KA36", "CV4036", "012", "NONE1", "NONE2", ""], TODAY)
+        assert offers_by_keys(connection, [], TODAY) == []
+        assert offers_by_keys(connection, {""}, TODAY) == []
     assert [one.source.row for one in found] == [4, 5, 6]
     assert len(found[0].breaks) == 3 and found[1].breaks == ()
 
@@ -135,7 +184,7 @@ def test_number_keys_belong_to_whom_the_offer_says(store: Store) -> None:
             offer_row(8, "--"),
         ]
         kept = keep(connection, "kessel-ried", FEBRUARY, "new", *rows)
-        found = newest_number_keys(connection)
+        found = newest_number_keys(connection, TODAY)
         offers = offers_of_sheet(connection, kept.sheet)
     expected = {(one.key, one.node[0], offer.supplier) for offer in offers for one in offer.numbers() if one.key}
     assert set(found) == expected
@@ -149,21 +198,21 @@ def test_keys_of_a_length_are_those_of_the_newest_sheets(store: Store) -> None:
         keep(connection, "kesselried", JANUARY, "old", offer_row(4, "NW-11111"))
         keep(connection, "kesselried", FEBRUARY, "new", offer_row(4, "NW-22222", maker_number="OV 3333"))
         keep(connection, "larkmoor", JANUARY, "b", offer_row(4, "NW-22222"), offer_row(5, "12345"), offer_row(6, "--"))
-        assert sorted(newest_keys_of_length(connection, {6, 7})) == ["NW22222", "NW22222", "OV3333"]
-        assert newest_keys_of_length(connection, {9}) == newest_keys_of_length(connection, ()) == []
+        assert sorted(newest_keys_of_length(connection, {6, 7}, TODAY)) == ["NW22222", "NW22222", "OV3333"]
+        assert newest_keys_of_length(connection, {9}, TODAY) == newest_keys_of_length(connection, (), TODAY) == []
 
 
 def test_an_undone_sheet_leaves_nothing_and_its_number_is_not_given_again(store: Store) -> None:
     with store.writing() as connection:
         first = keep(connection, "kesselried", JANUARY, "a", full_row(4, "A1"))
         second = keep(connection, "kesselried", FEBRUARY, "b", full_row(4, "A1"), full_row(5, "A2"))
-        assert remove_sheet(connection, second.sheet) == second
-        assert numbers(offers_by_keys(connection, {"A1", "A2"})) == [("kesselried", "A1", first.sheet)]
+        assert remove_sheet(connection, second.sheet, TODAY).sheet == second.sheet
+        assert numbers(offers_by_keys(connection, {"A1", "A2"}, TODAY)) == [("kesselried", "A1", first.sheet)]
         assert connection.execute(text("SELECT count(*) FROM price_breaks")).scalar() == 2
         again = keep(connection, "kesselried", FEBRUARY, "b", full_row(4, "A1"))
         assert again.sheet > second.sheet
         with pytest.raises(Refused, match="no sheet number 99"):
-            remove_sheet(connection, 99)
+            remove_sheet(connection, 99, TODAY)
         with pytest.raises(Refused, match="no sheet number 99"):
             sheet_summary(connection, 99)
 
@@ -182,7 +231,7 @@ def test_a_price_with_too_many_digits_is_refused_with_its_row(store: Store) -> N
         assert caught.value.problems[0].code == "digits-lost"
         assert place is not None and (place.file, place.row, place.column) == ("prices.csv", 17, column)
     with store.reading() as connection:
-        assert kept_sheets(connection) == []
+        assert kept_sheets(connection, TODAY) == []
 
 
 def test_counts_that_do_not_account_for_the_offers_are_not_stored(store: Store) -> None:

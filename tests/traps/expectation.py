@@ -30,9 +30,10 @@ DEFAULTS: dict[str, Any] = {
     "price_basis": 1, "pack": 1, "order_multiple": 1, "minimum": 1, "stock": None, "lead_time": None,
     "core_charge": None, "superseded_by": "", "no_longer_available": False, "note": "", "sold_by": "piece",
     "gtin": "", "discount_code": "", "stock_places": [], "weight_kg": None, "oversize": None, "hazardous": None,
-    "origin": "", "tariff_code": "", "valid_from": None, "valid_to": None,
+    "origin": "", "tariff_code": "", "valid_from": None, "valid_to": None, "length_cm": None, "width_cm": None,
+    "height_cm": None, "returnable": None,
 }  # fmt: skip
-MONEY = ("list_price", "core_charge", "weight_kg")
+MONEY = ("list_price", "core_charge", "weight_kg", "length_cm", "width_cm", "height_cm")
 
 Plain = dict[str, Any]
 

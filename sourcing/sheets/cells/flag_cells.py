@@ -27,7 +27,7 @@ def parse_flags(cells: Sequence[Cell]) -> list[bool | Bad | None]:
 
 
 def _flag(cell: Cell) -> bool | Bad | None:
-    words = _words(cell)
+    words = plain_flag(cell)
     if words in ("", "n/a", "?"):
         return None
     if words in YES or words in NAMED:
@@ -37,7 +37,7 @@ def _flag(cell: Cell) -> bool | Bad | None:
 
 def parse_yes(cell: Cell) -> bool | Bad:
     """Yes or no of a 'no longer available' or status column: 'discontinued' is yes, 'active' is no. Blank is no."""
-    words = _words(cell)
+    words = plain_flag(cell)
     if words in YES or words in GONE or says_no_longer_available(cell):
         return True
     return (
@@ -45,6 +45,6 @@ def parse_yes(cell: Cell) -> bool | Bad:
     )
 
 
-def _words(cell: Cell) -> str:
-    """A workbook's 1.0 and 0.0 are 1 and 0."""
+def plain_flag(cell: Cell) -> str:
+    """The cell's words for comparing; a workbook's 1.0 and 0.0 are 1 and 0."""
     return str(int(cell)) if isinstance(cell, Decimal) and cell in (0, 1) else words_of(cell)

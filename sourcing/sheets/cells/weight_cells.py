@@ -5,13 +5,12 @@ ounce is a sixteenth of it.
 """
 
 import re
-from collections import Counter
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
 from ..worksheet import Cell
-from .amounts import NUMBER, clear_mark, common_mark, decimal_of, readings_of
 from .cell import Bad, parse_column, shown_of, word_set, words_of
+from .measures import mark_of, number_by
 
 POUND = Decimal("0.45359237")
 IN_KILOGRAMS = {"kg": Decimal(1), "g": Decimal("0.001"), "lb": POUND, "oz": POUND / 16}
@@ -49,10 +48,9 @@ def unit_in_header(header: str) -> str:
 
 
 def _mark_of(cells: Iterable[Cell]) -> str:
-    numbers = [
+    return mark_of(
         match["number"] for cell in cells if isinstance(cell, str) and (match := WEIGHT.fullmatch(words_of(cell)))
-    ]
-    return common_mark(Counter(clear_mark(number.strip()) for number in numbers))
+    )
 
 
 def _weight(cell: Cell, unit: str, mark: str) -> Decimal | Bad | None:
@@ -64,19 +62,8 @@ def _weight(cell: Cell, unit: str, mark: str) -> Decimal | Bad | None:
     match = WEIGHT.fullmatch(words)
     if match is None:
         return Bad("weight-unreadable", found=shown_of(cell))
-    number = _number(cell, match["number"].strip(), mark)
+    number = number_by(cell, match["number"].strip(), mark, "weight-unclear", "weight-unreadable")
     if isinstance(number, Bad) or not number:
         return number or None
     unit = UNIT_OF[match["unit"]] if match["unit"] else unit
     return number * IN_KILOGRAMS[unit] if unit else Bad("weight-unit-unknown", found=shown_of(cell))
-
-
-def _number(cell: Cell, digits: str, mark: str) -> Decimal | Bad:
-    """The number by the column's decimal mark; a workbook's number cell needs none."""
-    if isinstance(cell, Decimal):
-        return cell
-    own = clear_mark(digits)
-    if own == "?" and not mark:
-        return Bad("weight-unclear", found=shown_of(cell), suggestions=readings_of(digits))
-    value = decimal_of(digits, mark or own) if NUMBER.fullmatch(digits) else None
-    return Bad("weight-unreadable", found=shown_of(cell)) if value is None else value

@@ -34,6 +34,7 @@ __all__ = ["compared", "doubts", "looks_like", "propose", "suggest_price"]
 
 OF_PRICE = re.compile(r"pric|prc|preis|prix|prec|prij|tarif|\b(?:per|pro|je|par|por|peh)\b|basis")
 """Words that say what a price is for; other units may be what one orders or sells at once."""
+DIMENSIONS = re.compile(r"[\d.,/ ]{1,12}[a-z\"']{0,6}\s*[x×*]\s*\d[\d.,/ ]{0,12}[a-z\"']{0,6}\s*[x×*]\s*\d")
 NEARLY_ALL = 0.95
 COMPARED = 2000
 """How many rows of two price columns are compared."""
@@ -55,6 +56,10 @@ def _is_number(text: str) -> bool:
     return NUMERIC.fullmatch(text) is not None
 
 
+def _is_dimensions(text: str) -> bool:
+    return DIMENSIONS.match(text) is not None
+
+
 ABOVE_ONE = "above 1, which makes the net price dearer than the list price"
 WORDS, PRICES, DATES, NUMBERS = "words without figures", "prices", "dates", "plain numbers"
 MONEY_TESTS: tuple[tuple[str, Test], ...] = ((WORDS, _no_digit), (DATES, _is_date), ("GTINs", is_gtin))
@@ -64,6 +69,7 @@ COUNT_TESTS: tuple[tuple[str, Test], ...] = (
     ("GTINs", is_gtin),
     (WORDS, lambda text: _no_digit(text) and text not in UNITS),
     ("units", lambda text: text in UNITS),
+    ("dimensions", _is_dimensions),
 )
 AGAINST: Mapping[Field, tuple[tuple[str, Test], ...]] = {
     "net price": MONEY_TESTS,
@@ -92,6 +98,11 @@ AGAINST: Mapping[Field, tuple[tuple[str, Test], ...]] = {
     ),
     "discount code": (("percentages", is_percent), (PRICES, _has_cents)),
     "weight": ((WORDS, _no_digit), (DATES, _is_date)),
+    "package length": ((WORDS, _no_digit), (DATES, _is_date)),
+    "package width": ((WORDS, _no_digit), (DATES, _is_date)),
+    "package height": ((WORDS, _no_digit), (DATES, _is_date)),
+    "package dimensions": ((WORDS, _no_digit), (NUMBERS, _is_number), (DATES, _is_date)),
+    "returnable": ((PRICES, _has_cents),),
     "origin": ((NUMBERS, _is_number), (DATES, _is_date)),
     "valid from": ((PRICES, _has_cents), (WORDS, _no_digit)),
     "valid to": ((PRICES, _has_cents), (WORDS, _no_digit)),

@@ -18,7 +18,7 @@ from . import header_words_german as german
 from . import header_words_spanish as spanish
 from .break_headers import break_quantity, is_price_level, numbered_discount, numbered_quantity
 from .header_keys import UMLAUTS, currencies_named, header_key, keys_of, listed, plain_text, words_in
-from .price_headers import bare_price_key, says_with_tax, without_unit_key
+from .price_headers import bare_price_key, says_with_tax, without_length_unit_key, without_unit_key
 from .stock_places import stock_place
 
 __all__ = [
@@ -61,8 +61,9 @@ SEVERAL_DISCOUNTS = "one of several discounts, each off what the one before leav
 BEHIND_PLACES: tuple[Field, ...] = ("list price", "net price", "core charge")
 WITH_UNITS: tuple[Field, ...] = (
     "weight", "lead time", "stock", "pack", "minimum", "order multiple", "break quantity", "oversize", "hazardous",
-    "no longer available", "description",
+    "no longer available", "description", "returnable",
 )  # fmt: skip
+SIZES: tuple[Field, ...] = ("package length", "package width", "package height", "package dimensions")
 PACK_KEYS = frozenset({"carton", "cartons", "case", "cases", "box", "ctn", "karton", "caja", "doos", "boite"})
 """The pack's pieces or its price: a person says which."""
 AMBIGUOUS = {
@@ -160,9 +161,9 @@ def _decorated(header: str, key: str) -> Meaning:
     bare = bare_price_key(header)
     if bare and bare != key and (found := _price(bare)) != NOTHING:
         return found
-    bare = without_unit_key(header)
-    if bare != key and (field := FIELD_OF.get(bare)) in WITH_UNITS:
-        return Meaning(field)
+    for bare, fields in ((without_unit_key(header), WITH_UNITS), (without_length_unit_key(header), SIZES)):
+        if bare != key and (field := FIELD_OF.get(bare)) in fields:
+            return Meaning(field)
     place = stock_place(header)
     return NOTHING if place is None else Meaning("stock", place=place)
 

@@ -86,10 +86,22 @@ WORDS: dict[Field, str] = {
     "weight": """
         gewicht, gewicht per stuk, nettogewicht, brutogewicht, netto gewicht, bruto gewicht, stuksgewicht, gewicht in,
         gewicht stuk""",
+    "package length": """
+        verpakkingslengte, pakketlengte, dooslengte, verzendlengte, lengte verpakking|pakket|doos|verpakt""",
+    "package width": """
+        verpakkingsbreedte, pakketbreedte, doosbreedte, verzendbreedte, breedte verpakking|pakket|doos|verpakt""",
+    "package height": """
+        verpakkingshoogte, pakkethoogte, dooshoogte, verzendhoogte, hoogte verpakking|pakket|doos|verpakt""",
+    "package dimensions": """
+        verpakkingsafmetingen|pakketafmetingen|doosafmetingen|verpakkingsmaten l_x_b_x_h|-,
+        afmetingen|maten verpakking|pakket|doos|verpakt|l_x_b_x_h, lengte x breedte x hoogte""",
     "oversize": "overmaat, bovenmaats, volumineus, overmaats, extra groot, grote zending, buitenmaats",
     "hazardous": """
         gevaarlijke stof, gevaarlijke stoffen, gevaarlijk, gevaarlijke goederen, adr, gevarengoed, gevaarlijk goed,
         gevaarlijk product, gevaarlijke stof ja nee""",
+    "returnable": """
+        retourneerbaar, retour mogelijk|toegestaan, te retourneren, niet retourneerbaar, geen retour,
+        retourneerbaar ja_nee""",
     "origin": """
         land van|v herkomst, herkomst, land van oorsprong, oorsprong, oorsprongsland, herkomstland, herkomst land,
         gemaakt in""",

@@ -134,6 +134,20 @@ WORDS: dict[Field, str] = {
         weight each|unit|per_each|per_unit|per_piece, weights, lbs, pounds, kg, kilos, weight per pc, ship wgt, wgt,
         unit wgt, item wgt,
         net weight kg|lb|lbs, weight kg|lb|lbs|g|oz, gross weight kg|lb|lbs""",
+    "package length": """
+        package|packed|packaging|shipping|ship|carton|parcel|box length|len|lgth|l, length packed|package|shipping,
+        package|packed|packaging|shipping|ship|carton|parcel dim|dims|dimension length|l""",
+    "package width": """
+        package|packed|packaging|shipping|ship|carton|parcel|box width|wid|wdth|w, width packed|package|shipping,
+        package|packed|packaging|shipping|ship|carton|parcel dim|dims|dimension width|w""",
+    "package height": """
+        package|packed|packaging|shipping|ship|carton|parcel|box height|hgt|h, height packed|package|shipping,
+        package|packed|packaging|shipping|ship|carton|parcel dim|dims|dimension height|h""",
+    "package dimensions": """
+        package|packed|packaging|shipping|ship|carton|parcel|box|case dims|dim|dimension|dimensions|measurements,
+        packed|shipping|ship|parcel size, dimensions packed|package|shipping, l x w x h, dims|dim|dimensions l x w x h,
+        package|packed|packaging|shipping|ship|carton|parcel|box dims|dim|dimension|dimensions|size|- l x w x h,
+        length x width x height""",
     "oversize": """
         oversize|oversized item|flag|part|package|pkg|yes_no|-, over size, oversize shipping, ships oversize,
         truck only, truck freight only, ltl only, over length, overlength, oversize freight, bulky,
@@ -142,6 +156,10 @@ WORDS: dict[Field, str] = {
         hazmat|haz|hazardous|hazard|dangerous item|material|materials|mat|goods|flag|yes_no|class_flag|-, dg, dg flag,
         haz mat flag, dangerous good, orm d, ormd, orm-d item, hazardous goods flag, hazardous substance, is hazmat,
         hazmat indicator, hazardous indicator""",
+    "returnable": """
+        returnable item|part|flag|yes_no|-, is|item|part returnable, returns allowed|accepted|ok, return allowed|ok,
+        can be returned, may be returned, non|not returnable item|part|flag|-, nonreturnable, is non_returnable,
+        no return|returns, ncnr flag|item|-, nc/nr, non cancelable|cancellable non returnable, returnable yn|y_n""",
     "origin": """
         origin, country of origin|manufacture, origin country|code|cntry, coo, c of o, ctry of origin,
         cntry of origin, made in, country origin, country of orig, country, origin country code,

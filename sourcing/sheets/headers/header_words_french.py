@@ -91,12 +91,24 @@ WORDS: dict[Field, str] = {
         supprimé, plus disponible, obsolète, arrêté, n'est plus disponible, épuisé définitivement, article supprimé,
         plus fabriqué, fin de vie, plus livrable""",
     "weight": "poids, poids unitaire, poids net, poids brut, poids en, poids article, poids pièce, poids produit",
+    "package length": """
+        longueur colis|emballage|emballé|carton|expédition, longueur du colis, longueur de l'emballage, long colis""",
+    "package width": """
+        largeur colis|emballage|emballé|carton|expédition, largeur du colis, largeur de l'emballage, larg colis""",
+    "package height": """
+        hauteur colis|emballage|emballé|carton|expédition, hauteur du colis, hauteur de l'emballage, haut colis""",
+    "package dimensions": """
+        dimensions|dim|mesures colis|emballage|emballé|carton|expédition|du_colis, dimensions de l'emballage,
+        dimensions l x l x h, l x l x h, longueur x largeur x hauteur""",
     "oversize": """
         hors gabarit, hors norme, encombrant, volumineux, surdimensionné, hors format, colis hors norme,
         article encombrant""",
     "hazardous": """
         matière dangereuse, matières dangereuses, produit dangereux, produits dangereux, dangereux,
         marchandise dangereuse, marchandises dangereuses, article dangereux, adr, matière dang""",
+    "returnable": """
+        retournable, retour possible|accepté|autorisé, reprise possible|acceptée, non retournable|repris|reprise,
+        sans retour|reprise, retour oui_non""",
     "origin": """
         pays d'origine, origine, pays origine, pays de fabrication, pays de provenance, provenance,
         code pays d'origine, fabriqué en, pays""",

@@ -99,12 +99,29 @@ WORDS: dict[Field, str] = {
     "weight": """
         gewicht, gew, nettogewicht, netto-gewicht, bruttogewicht, brutto-gewicht, stückgewicht, artikelgewicht,
         gewicht stück, gewicht je stück, gewicht netto, gewicht brutto, versandgewicht, einzelgewicht""",
+    "package length": """
+        verpackungslänge, paketlänge, packlänge, versandlänge, kartonlänge, packstücklänge, länge verpackt|verpackung|
+        paket|versand|karton, verpackung länge""",
+    "package width": """
+        verpackungsbreite, paketbreite, packbreite, versandbreite, kartonbreite, packstückbreite, breite verpackt|
+        verpackung|paket|versand|karton, verpackung breite""",
+    "package height": """
+        verpackungshöhe, pakethöhe, packhöhe, versandhöhe, kartonhöhe, packstückhöhe, höhe verpackt|verpackung|paket|
+        versand|karton, verpackung höhe""",
+    "package dimensions": """
+        verpackungsmaß|verpackungsmaße|packmaß|packmaße|paketmaß|paketmaße|versandmaß|versandmaße|kartonmaß|kartonmaße|
+        packstückmaße|verpackungsabmessungen|paketabmessungen l_x_b_x_h|-, maße|abmessungen
+        verpackt|verpackung|paket|versand|karton|l_x_b_x_h, l x b x h, verpackungsgröße, länge x breite x höhe""",
     "oversize": """
         sperrgut, sperrig, sperrgutartikel, übergröße, überlänge, sperrgut ja nein, übermaß, speditionsware,
         sperrgut kz""",
     "hazardous": """
         gefahrgut, gefahrstoff, gefahrgutkennzeichen, gefahrgut kz, gefahrgut ja nein, gefährlich, adr, gefahrstoffkz,
         gefahrengut, gefahrgutartikel, gefahrguthinweis""",
+    "returnable": """
+        rückgabe möglich|erlaubt|-, rückgabefähig, rücknahme möglich|-, retournierbar, umtausch möglich|-, umtauschbar,
+        keine rückgabe|rücknahme, kein umtausch, nicht rückgabefähig|retournierbar|umtauschbar,
+        vom umtausch ausgeschlossen, rückgabe ja_nein""",
     "origin": """
         ursprungsland, ursprung, herkunftsland, herkunft, land ursprung, ursprungsl, uld, warenursprung,
         länderkennung ursprung, ursprungsländer, herkunft land,

@@ -93,12 +93,24 @@ WORDS: dict[Field, str] = {
     "weight": """
         peso, peso unitario, peso neto, peso bruto, peso en, peso unidad, peso artículo, peso producto,
         peso por unidad""",
+    "package length": """
+        largo|longitud paquete|embalaje|caja|bulto|envío|del_paquete|del_bulto""",
+    "package width": """
+        ancho|anchura paquete|embalaje|caja|bulto|envío|del_paquete|del_bulto""",
+    "package height": """
+        alto|altura paquete|embalaje|caja|bulto|envío|del_paquete|del_bulto""",
+    "package dimensions": """
+        dimensiones|medidas paquete|embalaje|caja|bulto|envío|del_paquete|del_bulto, largo x ancho x alto,
+        dimensiones|medidas largo x ancho x alto""",
     "oversize": """
         sobredimensionado, voluminoso, fuera de medida, sobremedida, gran tamaño, gran volumen, exceso de medidas,
         bulto grande""",
     "hazardous": """
         mercancía peligrosa, mercancías peligrosas, material peligroso, peligroso, producto peligroso,
         materia peligrosa, sustancia peligrosa, adr, materiales peligrosos, productos peligrosos""",
+    "returnable": """
+        retornable, devolución|devoluciones permitida|permitidas|posible|aceptada, admite devolución|devoluciones,
+        no retornable, no admite devolución|devoluciones, sin devolución|devoluciones, se puede devolver""",
     "origin": """
         país de origen, origen, país origen, procedencia, país de fabricación, país de procedencia, fabricado en,
         país, hecho en""",

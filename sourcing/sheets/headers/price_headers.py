@@ -48,6 +48,11 @@ UNITS = re.compile(
     r"|y\s*/?\s*n|yes\s*/\s*no|ja\s*/\s*nein|oui\s*/\s*non|si\s*/\s*no|ja\s*/\s*nee|x)\b\.?[)\]]?\s*$"
 )
 
+LENGTH_UNITS = re.compile(
+    r"(?:\b(?:in|en)\s+)?[(\[]?\s*(?:\b(?:cm|mm|m|in|inch|inches|ft|feet|zoll|pouces?|po|pulgadas?|pulg|duim)\b|[\"″”])"
+    r"\.?\s*[)\]]?\s*$"
+)
+
 
 def says_with_tax(header: str) -> bool:
     """Whether the header says that tax is in the price: 'incl. VAT', 'TTC', 'inkl. MwSt', 'EK brutto'."""
@@ -78,6 +83,11 @@ def bare_price_key(header: str) -> str:
 def without_unit_key(header: str) -> str:
     """The key without a unit at the end: 'Weight (lbs)', 'Stock pcs', 'Hazmat (Y/N)'; for fields that have units."""
     return header_key(UNITS.sub(" ", plain_text(header)))
+
+
+def without_length_unit_key(header: str) -> str:
+    """The key without a unit of length at the end: 'Pkg length (in)', 'L x W x H cm'."""
+    return header_key(LENGTH_UNITS.sub(" ", plain_text(header)))
 
 
 def _spaced(header: str) -> str:

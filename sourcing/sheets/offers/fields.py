@@ -23,6 +23,7 @@ from ..cells.weight_cells import parse_weights
 from ..region.body import Body, Objects
 from ..worksheet import Cell, text_of
 from .column_reader import BadCells, ColumnReader
+from .package_fields import read_package
 from .price_fields import read_prices
 from .stock_fields import read_stock
 
@@ -59,6 +60,7 @@ def read_fields(body: Body, currency: str, dated: date | None) -> Fields:
         **read_stock(reader, dated),
         "no_longer_available": _no_longer_available(reader),
         **_beside(reader),
+        **read_package(reader, packs),
     }
     return Fields(columns, reader.bad, reader.left_out, prices.priced)
 

@@ -1,0 +1,27 @@
+"""The shop's settings as a file a person edits: read, and everything that can't hold told with its place."""
+
+from pathlib import Path
+
+from ..basics.problem import Place, Problem, Refused, problem
+from ..basics.settings import Settings
+from ..basics.settings_checks import settings_contradictions
+from ..basics.value import changed
+from ..landed_cost.date_checks import check_shop_dates
+from .files import read_toml
+
+TOLD_BY_FIELD = "week-without-days"
+"""The kind of problem about days that the checks field by field have told already."""
+
+
+def read_settings(path: Path) -> Settings:
+    """The settings of a file such as shop.toml. Refuses with all that can't hold."""
+    settings = read_toml(path, Settings)
+    place = Place(file=path.name)
+    problems: list[Problem] = [
+        problem("entry-contradicts", place=place, entry="", field=one.field, found=one.found)
+        for one in settings_contradictions(settings)
+    ]
+    problems += [changed(one, place=place) for one in check_shop_dates(settings) if one.code != TOLD_BY_FIELD]
+    if problems:
+        raise Refused(*problems)
+    return settings

@@ -1,0 +1,141 @@
+"""Other ways to buy the same needs, beside the plan: what each costs more, and why."""
+
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+
+from ..basics.landed_cost import CostKind
+from ..basics.money import Money, total
+from ..basics.plan import Alternative, PlannedOrder, PlanNeed, PlanWishes
+from .choices import Choice
+from .plan_front import soonest_possible
+from .programme import Pick
+from .search import Found, Market, Search, latest_day
+
+SECONDS = 2.0
+"""No other way is looked for longer than this: it is only for comparison."""
+NOT_AS_ASKED = "it does not hold to what was asked of the plan (suppliers, days, stock, what comes together)"
+MOST_ALONE = 5
+"""So many suppliers who could fill everything alone are shown, the cheapest first."""
+
+
+def alternatives(
+    needs: Sequence[PlanNeed], search: Search, plan: Found, market: Market, wishes: PlanWishes
+) -> tuple[Alternative, ...]:
+    """The cheapest price line by line, one supplier for everything, and the soonest; not the plan itself."""
+    beside = _Beside(plan, market)
+    result = []
+    per_line = _line_by_line(search)
+    if per_line is not None:
+        result.append(_line_by_line_beside(per_line, search, beside))
+    result += _alone(needs, search, beside, wishes)
+    sooner = _soonest(search, plan)
+    if sooner is not None:
+        result.append(beside.alternative("soonest", sooner.orders))
+    return tuple(result)
+
+
+def _line_by_line(search: Search) -> list[Pick] | None:
+    """Each need's cheapest offer in one piece, charges not looked at."""
+    picks = []
+    for need in range(search.conditions.needs):
+        whole = [one for one in search.choices if one.need == need and one.item.ordered >= one.full]
+        if not whole:
+            return None
+        picks.append(Pick(min(whole, key=lambda one: (one.own_cost(), one.name)), 0))
+    return picks
+
+
+def _line_by_line_beside(picks: Sequence[Pick], search: Search, beside: "_Beside") -> Alternative:
+    name = "cheapest price line by line"
+    alternative = beside.alternative(name, search.orders_of(picks))
+    if alternative.total is None:
+        return alternative
+    bare = [pick.choice.alone() for pick in picks]
+    if Search(bare, search.conditions, search.market, SECONDS).best().found is None:
+        return Alternative(name=name, total=None, latest=None, why=NOT_AS_ASKED)
+    return alternative
+
+
+def _alone(needs: Sequence[PlanNeed], search: Search, beside: "_Beside", wishes: PlanWishes) -> list[Alternative]:
+    by_supplier: dict[str, list[Choice]] = defaultdict(list)
+    for one in search.every:
+        by_supplier[one.supplier].append(one)
+    every = [
+        _alone_at(some, search, beside)
+        for _, some in sorted(by_supplier.items())
+        if len({one.need for one in some}) == len(needs)
+    ]
+    every.sort(key=lambda one: (one.total is None, one.total.amount if one.total else 0, one.name))
+    return every[:MOST_ALONE]
+
+
+def _alone_at(some: Sequence[Choice], search: Search, beside: "_Beside") -> Alternative:
+    name = f"everything from {beside.market.supplier_names[some[0].supplier]}"
+    mine = Search(some, search.conditions, search.market, SECONDS)
+    answer = mine.best()
+    if answer.found is not None:
+        return beside.alternative(name, answer.found.orders)
+    per_line = _line_by_line(mine)
+    tried = beside.alternative(name, mine.orders_of(per_line)) if per_line else None
+    why = tried.why if tried and tried.total is None else NOT_AS_ASKED
+    return Alternative(name=name, total=None, latest=None, why=why)
+
+
+def _soonest(search: Search, plan: Found) -> Found | None:
+    """The cheapest plan that is complete on the soonest day any is; None where the plan is that already."""
+    soonest = soonest_possible(search)
+    if soonest is None or (plan.latest is not None and plan.latest <= soonest):
+        return None
+    days = sorted({one.latest for one in search.choices if one.latest >= soonest})
+    for day in days:
+        if plan.latest is not None and day >= plan.latest:
+            return None
+        found = search.best(day, seconds=SECONDS).found
+        if found is not None:
+            return found
+    return None
+
+
+class _Beside:
+    """Compares orders with the plan's."""
+
+    def __init__(self, plan: Found, market: Market) -> None:
+        self.market = market
+        self._total = total((order.landed.total for order in plan.orders), market.currency)
+        self._by_kind = _by_kind(plan.orders, market.currency)
+
+    def alternative(self, name: str, orders: Sequence[PlannedOrder]) -> Alternative:
+        """These orders as an alternative, or why they can't be had."""
+        hindrance = next((words for order in orders for words in _hindrances(order)), "")
+        if hindrance:
+            return Alternative(name=name, total=None, latest=None, why=hindrance)
+        cost = total((order.landed.total for order in orders), self.market.currency)
+        more = cost - self._total
+        return Alternative(name=name, total=cost, latest=latest_day(orders), why=self._why(orders, more), more=more)
+
+    def _why(self, orders: Sequence[PlannedOrder], more: Money) -> str:
+        gap = f"{more} more" if more.amount > 0 else f"{-more} less" if more.amount < 0 else "the same cost"
+        who = ", ".join(order.landed.supplier_name for order in orders)
+        mine = _by_kind(orders, self.market.currency)
+        differing = [
+            f"{kind} {mine.get(kind, nothing).amount} instead of {self._by_kind.get(kind, nothing).amount}"
+            for kind in dict.fromkeys((*self._by_kind, *mine))
+            for nothing in (self._total - self._total,)
+            if mine.get(kind, nothing) != self._by_kind.get(kind, nothing)
+        ]
+        because = f": {', '.join(differing)}" if differing else ""
+        return f"{gap}{because}; {len(orders)} order{'s' if len(orders) > 1 else ''} ({who})"
+
+
+def _hindrances(order: PlannedOrder) -> Iterator[str]:
+    if order.landed.refusal:
+        yield order.landed.refusal
+    yield from order.landed.open_questions
+
+
+def _by_kind(orders: Sequence[PlannedOrder], currency: str) -> dict[CostKind, Money]:
+    sums: dict[CostKind, list[Money]] = defaultdict(list)
+    for order in orders:
+        for line in order.landed.lines:
+            sums[line.kind].append(line.amount)
+    return {kind: total(some, currency) for kind, some in sums.items()}

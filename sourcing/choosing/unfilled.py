@@ -1,0 +1,32 @@
+"""Words for needs that nobody fills, or not in time, or not together with the others; with the nearest that could."""
+
+from collections.abc import Sequence
+
+from ..basics.plan import PlanNeed, PlanWishes
+from .choices import Choice
+
+
+def unfilled_words(need: PlanNeed, choices: Sequence[Choice], wishes: PlanWishes) -> str:
+    """Why the need has no choice in time, and who comes nearest."""
+    what = f"{need.label}: {need.quantity} x {need.our_part}"
+    dated = [one for one in choices if one.arrival.latest is not None]
+    if not choices:
+        return f"{what}: nobody offers it on a sheet that holds"
+    if not dated:
+        return f"{what}: no offer names a day; ask {choices[0].supplier}"
+    nearest = min(dated, key=lambda one: (one.latest, one.own_cost(), one.name))
+    by = need.need_by or wishes.need_by
+    return f"{what}: nobody has it here by {by}; nearest is {nearest.supplier} on {nearest.arrival.latest}"
+
+
+def left_out_words(need: PlanNeed, wishes: PlanWishes) -> str:
+    """Why a need that somebody fills had to be left out of the plan."""
+    what = f"{need.label}: {need.quantity} x {need.our_part}"
+    rules = ["every supplier's minimum order"]
+    if wishes.most_suppliers is not None:
+        rules.append(f"at most {wishes.most_suppliers} supplier{'s' if wishes.most_suppliers > 1 else ''}")
+    if need.together:
+        rules.append(f"that '{need.together}' comes together")
+    if need.need_by or wishes.need_by:
+        rules.append("the days it is needed by")
+    return f"{what}: no set of orders that fills the other needs too holds to {', '.join(rules)}"

@@ -1,0 +1,46 @@
+"""What a ranking was asked for, and how long its first place holds, in words."""
+
+from collections.abc import Iterator
+
+from ..basics.choice import Comparison, DaySpan, RankWishes, TurningPoint
+
+
+def wish_words(wishes: RankWishes) -> list[str]:
+    """The wishes that take offers out of the ranking."""
+    words = {
+        f"what is here by {wishes.need_by}": wishes.only_in_time,
+        "trusted matches": wishes.trusted_only,
+        "what is in stock for the quantity": wishes.in_stock_only,
+        "what leaves nothing over": wishes.without_surplus,
+    }
+    return [word for word, asked in words.items() if asked]
+
+
+def first_place_words(comparison: Comparison) -> list[str]:
+    """The turning points and the spans of the price of a day, a sentence each."""
+    points = comparison.turning_points
+    return [*(one.words for one in points if not _said_again(one, points)), *_span_words(comparison.day_spans)]
+
+
+def _said_again(one: TurningPoint, points: tuple[TurningPoint, ...]) -> bool:
+    """Whether the landed cost moves by the same as one of its parts: then the part says it better."""
+    parts = [other.by for other in points if other.figure != "landed cost" and other.place == one.place]
+    return one.figure == "landed cost" and one.by in parts
+
+
+def _span_words(spans: tuple[DaySpan, ...]) -> Iterator[str]:
+    if not spans:
+        return
+    if len(spans) == 1:
+        yield f"whatever a day of waiting is worth, {spans[0].supplier_name} comes first"
+        return
+    currency = spans[0].from_price.currency
+    said = [_span(one) for one in spans]
+    yield f"by the price of a day of waiting in {currency} first comes {', '.join(said[:-1])} and {said[-1]}"
+
+
+def _span(one: DaySpan) -> str:
+    if not one.from_price.amount:
+        return f"{one.supplier_name} up to {one.to_price.amount if one.to_price else ''}"
+    to = f"{one.from_price.amount} to {one.to_price.amount}" if one.to_price else f"{one.from_price.amount} on"
+    return f"{one.supplier_name} from {to}"

@@ -1,0 +1,311 @@
+"""An offer, a placed order and a whole sheet at the door, from a shop's database."""
+
+from datetime import date, datetime
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from sourcing.actions.answers import Spoken, record
+from sourcing.actions.desk import Desk
+from sourcing.actions.landed import landed_again, landed_offers
+from sourcing.actions.landed_sheet import landed_sheet
+from sourcing.actions.orders import place_orders
+from sourcing.actions.quotes import write_quote
+from sourcing.actions.setup import set_up
+from sourcing.basics.landed_view import LandedAgain
+from sourcing.basics.money import total
+from sourcing.basics.offer import LeadTime, PriceBreak
+from sourcing.basics.problem import Refused
+from tests.actions.kept_sheets import keep
+from tests.builders import usd
+from tests.journeys.small_shop import SUPPLIERS, desk_at, shop, take_in
+from tests.storage.kept_values import offer_row
+
+MONDAY = datetime(2026, 3, 2, 9, 0)
+SHEET_DAY = date(2026, 2, 27)
+
+
+def priced(number: str, price: str, **fields: object) -> dict[str, object]:
+    """A row of a sheet with one net price and stock."""
+    breaks = (PriceBreak(from_quantity=1, price=Decimal(price)),)
+    row = offer_row(4, number, **({"maker": "Norrowby", "breaks": breaks, "stock": 5} | fields))
+    return row
+
+
+def new_terms(desk: Desk, folder: Path, *changes: tuple[str, str], starts: str = "2026-04-01") -> None:
+    """Stonegarth's terms from a later day on."""
+    text = "[[supplier]]" + SUPPLIERS.split("[[supplier]]")[1]
+    for old, new in (("2025-01-01", starts), *changes):
+        assert old in text
+        text = text.replace(old, new)
+    (folder / "suppliers.toml").write_text(text)
+    set_up(desk, folder)
+
+
+def test_an_offer_in_any_quantity_ordered_alone(tmp_path: Path) -> None:
+    """Two belts at 126.90 pass free freight; the third costs its price and the order comes in two days."""
+    desk = shop(tmp_path, MONDAY)
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-77120", "126.90"))
+    (one,) = landed_offers(desk, "stonegarth", "nw 77120", 2)
+    assert one.landed is not None and one.landed.total == usd("253.80") and one.why_not == ""
+    assert one.arrival is not None and one.arrival.latest == date(2026, 3, 4)
+    assert one.one_more is not None and one.one_more.difference == usd("126.90")
+    assert one.cheaper is None
+
+
+def test_what_one_more_would_pass_is_said(tmp_path: Path) -> None:
+    """146.00 and freight; one more at 146.00 is free of it, two belts cost 131.05 more."""
+    desk = shop(tmp_path, MONDAY)
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-77120", "146.00"), priced("NW-31207", "5.00") | {"row": 5})
+    (belt,) = landed_offers(desk, "stonegarth", "NW-77120")
+    assert belt.one_more is not None and belt.one_more.difference == usd("131.05")
+    assert "Freight: 0.00 USD instead of 14.95 USD" in belt.one_more.changes[0]
+    (keeper,) = landed_offers(desk, "stonegarth", "NW-31207", 28)
+    assert keeper.cheaper is not None and (keeper.cheaper.ordered, keeper.cheaper.difference) == (30, usd("-4.95"))
+
+
+def test_a_price_that_is_not_firm_is_worked_out_and_marked(tmp_path: Path) -> None:
+    """The clerk sees what it would be, and that it can't be ranked; with no price there is nothing."""
+    desk = shop(tmp_path, MONDAY)
+    old = priced("NW-77120", "126.90", valid_to=date(2026, 3, 1))
+    keep(desk, "stonegarth", SHEET_DAY, old, priced("NW-2", "1.00", breaks=()) | {"row": 5})
+    (held,) = landed_offers(desk, "stonegarth", "NW-77120")
+    assert held.landed is not None and "not firm: it held until 2026-03-01" in held.why_not
+    (none,) = landed_offers(desk, "stonegarth", "NW-2")
+    assert none.landed is None and none.why_not == "the sheet gives no net price"
+
+
+def test_unknown_freight_and_a_refused_order_stand_in_why_not(tmp_path: Path) -> None:
+    """Neither can be ordered as it stands; what is known is shown."""
+    desk = shop(tmp_path, MONDAY)
+    freight = 'freight = { rule = "flat", charge = 14.95, free_from = 150.00 }'
+    new_terms(desk, tmp_path, (freight, "minimum_order = 200"), starts="2026-02-01")
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-77120", "126.90"))
+    (one,) = landed_offers(desk, "stonegarth", "NW-77120")
+    assert "freight of Stonegarth Trade Parts is not known" in one.why_not
+    assert "takes no order below 200 USD" in one.why_not
+
+
+def test_every_row_under_the_number_is_shown(tmp_path: Path) -> None:
+    """A single and a pack of ten under one number: which is meant is for a person to say."""
+    desk = shop(tmp_path, MONDAY)
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-1", "1.00"), priced("NW-1", "8.00", pack=10) | {"row": 5})
+    found = landed_offers(desk, "stonegarth", "NW-1")
+    assert [one.landed.items[0].item.ordered for one in found if one.landed] == [1, 10]
+
+
+def test_a_later_delivery_of_an_offer_alone_costs_what_the_terms_say(tmp_path: Path) -> None:
+    """Two of three in stock, the rest in a week; sent as ready with 6.00 for the second delivery."""
+    desk = shop(tmp_path, MONDAY)
+    split = ("transit_days = [2, 2]", 'transit_days = [2, 2]\nsplit = { sends = "as ready", later_charge = 6 }')
+    new_terms(desk, tmp_path, split, starts="2026-02-01")
+    week = LeadTime(text="1 week", least=5, most=5)
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-1", "10.00", stock=2, lead_time=week))
+    (one,) = landed_offers(desk, "stonegarth", "NW-1", 3)
+    assert one.landed is not None and one.landed.total == usd("50.95")
+    assert one.one_more is not None and one.one_more.difference == usd("10.00")
+    (two,) = landed_offers(desk, "stonegarth", "NW-1", 2)
+    assert two.one_more is not None and two.one_more.difference == usd("16.00")
+
+
+@pytest.mark.parametrize(
+    ("supplier", "number", "quantity", "code"),
+    [
+        ("stonegarth", "NW-77121", 1, "number-not-on-sheet"),
+        ("stonegarth", "---", 1, "number-not-on-sheet"),
+        ("tavishollow", "NW-77120", 1, "no-sheet-of-supplier"),
+        ("stonegarth", "NW-77120", 0, "quantity-below-one"),
+    ],
+)
+def test_what_is_not_there_is_told(tmp_path: Path, supplier: str, number: str, quantity: int, code: str) -> None:
+    """A near number is a suggestion and never taken."""
+    desk = shop(tmp_path, MONDAY)
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-77120", "126.90"))
+    with pytest.raises(Refused) as told:
+        landed_offers(desk, supplier, number, quantity)
+    assert told.value.problems[0].code == code
+    if number == "NW-77121":
+        assert told.value.problems[0].suggestions == ("NW77120",)
+
+
+def ordered(folder: Path) -> str:
+    """A belt and two keepers, quoted, approved and ordered from Stonegarth; the order's number."""
+    desk = shop(folder, MONDAY)
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-77120", "126.90"), priced("NW-31207", "6.20") | {"row": 5})
+    lines = '[[agreed]]\ntitle = "Belt"\npart = "BELT"\nquantity = 1\nhours = 1\n'
+    lines += '[[agreed]]\ntitle = "Keepers"\npart = "KEEPER"\nquantity = 2\nhours = 0\n'
+    job = take_in(desk, folder, lines)
+    write_quote(desk, job, lambda quote: f"{quote.job} {quote.everything_total.total}")
+    record(desk, job, Spoken(yes=("agreed",), who="Maud Tilbrook", how="telephone"))
+    return place_orders(desk, [job]).orders[0].number
+
+
+def check_sums(again: LandedAgain) -> None:
+    """The parts are the totals, and the differences the difference."""
+    assert total((one.kept for one in again.differences if one.kept), "USD") == again.kept
+    assert again.now is not None and again.difference is not None
+    assert total((one.now for one in again.differences if one.now), "USD") == again.now.total
+    assert total((one.difference for one in again.differences if one.difference), "USD") == again.difference
+
+
+def test_a_placed_order_by_the_terms_it_was_placed_under_costs_the_same(tmp_path: Path) -> None:
+    """Nothing changed: nothing differs."""
+    number = ordered(tmp_path)
+    again = landed_again(desk_at(tmp_path, MONDAY), number)
+    check_sums(again)
+    assert again.difference == usd("0.00") and again.terms_from == date(2025, 1, 1)
+
+
+def test_a_placed_order_by_later_terms_and_a_later_sheet(tmp_path: Path) -> None:
+    """Freight 14.95 to 19.50, keepers 2 x 0.55 dearer, a handling fee of 2.00; the past is as it was."""
+    number = ordered(tmp_path)
+    later = desk_at(tmp_path, datetime(2026, 4, 6, 9, 0))
+    handling = ("transit_days = [2, 2]", "transit_days = [2, 2]\nhandling = 2.00")
+    new_terms(later, tmp_path, ("14.95", "19.50"), handling)
+    keep(later, "stonegarth", date(2026, 4, 1), priced("NW-77120", "126.90"), priced("NW-31207", "6.75") | {"row": 5})
+    again = landed_again(later, number)
+    check_sums(again)
+    assert {one.name: str(one.difference) for one in again.differences} == {
+        "Goods NW-77120": "0.00 USD",
+        "Goods NW-31207": "1.10 USD",
+        "Freight": "4.55 USD",
+        "Handling": "2.00 USD",
+    }
+    assert (again.difference, again.terms_from) == (usd("7.65"), date(2026, 4, 1))
+    past = landed_again(desk_at(tmp_path, MONDAY), number)
+    assert past.difference == usd("0.00")
+
+
+@pytest.mark.parametrize(
+    ("rows", "words"),
+    [
+        ([priced("NW-77120", "126.90")], "line 2, NW-31207: not on the newest sheet"),
+        (
+            [priced("NW-77120", "126.90"), priced("NW-31207", "6.20", pack=10) | {"row": 5}],
+            "line 2, NW-31207: 2 pieces were ordered, now it would have to be 10",
+        ),
+        (
+            [priced("NW-77120", "126.90"), priced("NW-31207", "6.20", no_longer_available=True) | {"row": 5}],
+            "line 2, NW-31207: no longer available",
+        ),
+        (
+            [priced("NW-77120", "126.90"), *(priced("NW-31207", each) | {"row": 5} for each in ("6.20", "5.10"))],
+            "line 2, NW-31207: 2 rows of the newest sheet bear the number",
+        ),
+    ],
+)
+def test_an_order_that_cannot_be_placed_again_is_not_half_worked_out(
+    tmp_path: Path, rows: list[dict[str, object]], words: str
+) -> None:
+    """A total without a line would look cheaper."""
+    number = ordered(tmp_path)
+    later = desk_at(tmp_path, datetime(2026, 4, 6, 9, 0))
+    keep(later, "stonegarth", date(2026, 4, 1), *rows)
+    again = landed_again(later, number)
+    assert again.open_questions == (words,)
+    assert (again.now, again.difference) == (None, None)
+    assert all(one.now is None and one.difference is None for one in again.differences)
+
+
+def test_a_charge_that_is_gone_differs_by_all_of_it(tmp_path: Path) -> None:
+    """The shop drives now: no freight, 46 miles and an hour instead."""
+    number = ordered(tmp_path)
+    later = desk_at(tmp_path, datetime(2026, 4, 6, 9, 0))
+    flat = 'freight = { rule = "flat", charge = 14.95, free_from = 150.00 }'
+    drive = 'freight = { rule = "pick-up", round_trip_miles = 46, round_trip_hours = 1.0 }'
+    new_terms(later, tmp_path, (flat, drive))
+    again = landed_again(later, number)
+    check_sums(again)
+    by_name = {one.name: one.difference for one in again.differences}
+    assert by_name["Freight"] == usd("-14.95") and by_name["Pick-up, miles"] == usd("33.35")
+
+
+def test_a_charge_not_known_now_is_no_saving(tmp_path: Path) -> None:
+    """Freight that became unknown has no difference, and the whole has none."""
+    number = ordered(tmp_path)
+    later = desk_at(tmp_path, datetime(2026, 4, 6, 9, 0))
+    new_terms(later, tmp_path, ('freight = { rule = "flat", charge = 14.95, free_from = 150.00 }', ""))
+    again = landed_again(later, number)
+    freight = next(one for one in again.differences if one.name == "Freight")
+    assert (freight.now, freight.difference, again.difference) == (None, None, None)
+    assert again.open_questions == ("freight of Stonegarth Trade Parts is not known",)
+
+
+def test_a_whole_sheet_at_the_door(tmp_path: Path) -> None:
+    """Every row is there once: with its cost and day, or with why there is none, counted."""
+    desk = shop(tmp_path, MONDAY)
+    rows = [
+        priced("NW-1", "126.90"),
+        priced("NW-2", "8.00", pack=10, stock=50),
+        priced("NW-3", "1.00", breaks=()),
+        priced("NW-4", "1.00", stock=0, lead_time=LeadTime(text="call")),
+        priced("NW-5", "1.00", no_longer_available=True),
+        priced("NW-6", "1.00", breaks=()),
+    ]
+    keep(desk, "stonegarth", date(2026, 1, 5), priced("NW-1", "99.00"))
+    keep(desk, "stonegarth", SHEET_DAY, *(row | {"row": 4 + at} for at, row in enumerate(rows)))
+    keep(desk, "stonegarth", date(2026, 3, 3), priced("NW-1", "150.00"))
+    found = landed_sheet(desk, "stonegarth")
+    assert found.sheet_date == SHEET_DAY
+    assert (found.offers, found.priced, found.dated) == (6, 3, 2)
+    assert [(one.words, one.offers) for one in found.not_priced] == [
+        ("the sheet gives no net price", 2),
+        ("no longer available", 1),
+    ]
+    assert [one.landed for one in found.rows[:2]] == [usd("141.85"), usd("94.95")]
+    assert found.rows[1].pieces == 10 and found.rows[1].latest == date(2026, 3, 4)
+    assert found.rows[3].landed == usd("15.95") and "names no day" in found.rows[3].no_day
+
+
+def test_reasons_are_counted_once_whatever_the_number(tmp_path: Path) -> None:
+    """Two goods without a weight are one reason; in each row its own number stands."""
+    desk = shop(tmp_path, MONDAY)
+    by_weight = 'freight = { rule = "by weight", weight_bands = [{ to_weight = 5, charge = 9 }] }'
+    flat = 'freight = { rule = "flat", charge = 14.95, free_from = 150.00 }'
+    new_terms(desk, tmp_path, (flat, by_weight), starts="2026-02-01")
+    heavy = (priced("NW-3", "1.00", weight_kg=Decimal(at)) | {"row": 4 + at} for at in (6, 7))
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-1", "1.00"), priced("NW-2", "1.00") | {"row": 5}, *heavy)
+    found = landed_sheet(desk, "stonegarth")
+    assert [one.offers for one in found.not_priced] == [2, 2] and found.priced == 0
+    assert "weight of NW-1 is not stated" in found.rows[0].why_not
+    assert any("weight of the goods is not stated" in one.words for one in found.not_priced)
+
+
+def test_a_sheet_costs_what_each_offer_costs_alone(tmp_path: Path) -> None:
+    """The quick way and the named lines agree, with splits, minimums, discounts and duty."""
+    desk = shop(tmp_path, MONDAY)
+    more = """transit_days = [2, 2]
+minimum_order = 9
+discount_percent = 7
+duty_percent = 2.5
+duty_rates = [{ percent = 9, origin = "DE" }]
+split = { sends = "as ready", later_charge = 6 }
+order_discounts = [{ from_value = 90, percent = 3 }]
+"""
+    new_terms(desk, tmp_path, ("transit_days = [2, 2]", more), starts="2026-02-01")
+    week = LeadTime(text="1 week", least=5, most=5)
+    rows = [
+        priced(f"NW-{at}", f"{at * at}.{at:02d}", stock=at % 3, pack=1 + at % 2, lead_time=week, origin=origin)
+        | {"row": 4 + at}
+        for at, origin in enumerate(("DE", "US", "") * 5, 1)
+    ]
+    keep(desk, "stonegarth", SHEET_DAY, *rows)
+    for row in landed_sheet(desk, "stonegarth").rows:
+        (alone,) = landed_offers(desk, "stonegarth", row.supplier_number)
+        assert alone.landed is not None
+        assert row.landed == (None if alone.why_not else alone.landed.total)
+        assert row.why_not == alone.why_not
+        assert alone.arrival is not None and row.latest == alone.arrival.latest
+
+
+def test_a_supplier_without_terms_or_in_another_currency_is_not_priced(tmp_path: Path) -> None:
+    """Every row says why; nothing is refused, for the rest of a mixed sheet may be good."""
+    desk = shop(tmp_path, MONDAY)
+    keep(desk, "tavishollow", SHEET_DAY, priced("NW-1", "1.00"))
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-1", "1.00", currency="EUR"), priced("NW-2", "2.00") | {"row": 5})
+    assert landed_sheet(desk, "tavishollow").rows[0].why_not == "there are no terms for tavishollow"
+    found = landed_sheet(desk, "stonegarth")
+    assert found.rows[0].why_not == "the sheet is in EUR, the terms are in USD" and found.priced == 1
+    with pytest.raises(Refused):
+        landed_sheet(desk, "kesselried")
