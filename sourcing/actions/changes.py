@@ -1,10 +1,9 @@
 """What changed since a supplier's last sheet."""
 
-import gc
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Sequence
 
 from ..basics.change import SheetChanges
+from ..basics.collecting import without_collecting
 from ..basics.problem import refused
 from ..basics.sheet import KeptSheet
 from ..basics.value import changed
@@ -22,7 +21,7 @@ def sheet_changes(desk: Desk, supplier: str, sheet: int | None = None, against: 
     `against` left out: the one before it, by date, of one day the one imported first.
     Refuses a supplier without sheets, a sheet of another supplier, and a sheet with none before it.
     """
-    with desk.store.reading() as connection, _without_collecting():
+    with desk.store.reading() as connection, without_collecting():
         kept = _in_order(kept_sheets(connection, desk.at.date()), supplier)
         now = _of(kept, sheet) if sheet is not None else kept[-1]
         before = _of(kept, against) if against is not None else _before(kept, now)
@@ -51,18 +50,3 @@ def _before(kept: Sequence[KeptSheet], now: KeptSheet) -> KeptSheet:
     if at == 0:
         raise refused("nothing-to-compare", supplier=now.supplier, day=now.sheet_date)
     return kept[at - 1]
-
-
-@contextmanager
-def _without_collecting() -> Iterator[None]:
-    """Python's search for cycles put off: two long sheets are millions of values without one, looked at in vain.
-
-    It takes a third of the time over two sheets of 300,000 offers.
-    """
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()

@@ -12,18 +12,16 @@ from ..basics.money import Money, total
 from ..basics.offer import Offer
 from ..basics.order import PurchaseOrder, PurchaseOrderLine
 from ..basics.part_number import number_key
-from ..basics.plan import PlannedOrder
 from ..basics.problem import Refused, refused
 from ..basics.value import changed
-from ..landed_cost.arrival import deliveries_of, order_arrival
 from ..landed_cost.door import Door
 from ..landed_cost.one_more import Land, next_cheaper, one_more, tried_to
-from ..landed_cost.order import landed_order
 from ..landed_cost.quantity import pieces_to_order
 from ..storage.numbers import nearest
 from ..storage.offers import newest_number_keys, offers_by_keys
 from ..storage.orders import order as stored_order
 from .desk import Desk, shop_now
+from .land import land_at
 from .sorted_offers import ShopAt, why_not
 
 
@@ -53,13 +51,6 @@ def landed_again(desk: Desk, number: str) -> LandedAgain:
             for line in order.lines
         }
         return _again(here, order, rows)
-
-
-def land_at(items: Sequence[OrderItem], door: Door, at: datetime) -> PlannedOrder:
-    """Items as one order placed at that moment, in as many deliveries as they come in."""
-    here = order_arrival(items, door, at)
-    deliveries = deliveries_of([here], door.terms.split)
-    return PlannedOrder(landed=landed_order(items, door, deliveries), arrival=here)
 
 
 def _offers_numbered(connection: Connection, supplier: str, number: str, day: date) -> list[Offer]:

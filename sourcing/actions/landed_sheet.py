@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 
+from ..basics.collecting import without_collecting
 from ..basics.landed_cost import Arrival, OrderItem
 from ..basics.landed_view import LandedRow, LandedSheet, Reason
 from ..basics.money import Money, from_minor, zero
@@ -25,7 +26,6 @@ from ..storage.offers import offers_of_sheet
 from ..storage.sheets import kept_sheets
 from .desk import Desk, shop_now
 from .sorted_offers import ShopAt, why_not
-from .without_collecting import without_collecting
 
 Row = tuple[Offer, int | None, Money | None, Arrival | None, str, str]
 """Offer, pieces, cost, arrival, why it has no cost, and the same without what is its own, for counting."""

@@ -6,30 +6,53 @@ from datetime import date
 from ..basics.choice import Priced
 from ..basics.job import Job
 from ..basics.landed_cost import OrderItem
-from ..basics.plan import Plan, PlannedOrder, PlanNeed, PlanWishes
+from ..basics.plan import Alternative, Plan, PlannedOrder, PlanNeed, PlanWishes
 from ..basics.problem import refused
 from ..basics.value import changed
 from ..storage.jobs import job as stored_job
 from .desk import Desk
 from .evaluate import Catalogue, catalogue, evaluate
+from .land import land_at
 from .needs import asks_of
-from .plan_offers import Place, Wanted, order_at, planned
+from .plan_offers import Place, Wanted, planned
 from .sorted_offers import Evaluated, ShopAt
 
 TRUSTED = ("fitted", "maker")
 """Standings that count as trusted."""
-NO_WISHES = PlanWishes()
+JOB_WISHES = PlanWishes(more_than_needed="cheaper break")
+"""What a job's plan asks unless told otherwise: no pieces beyond what was approved, but for a cheaper break."""
 
 
 def plan_job(
-    desk: Desk, number: str, need_by: date | None, only_agreed: bool = False, wishes: PlanWishes = NO_WISHES
+    desk: Desk, number: str, need_by: date | None, only_agreed: bool = False, wishes: PlanWishes = JOB_WISHES
 ) -> Plan:
     """The plan for a stored job, with its add-ons unless `only_agreed`; `need_by` None takes the job's own day."""
     with desk.store.reading() as connection:
         found = catalogue(connection, desk.at)
         job = stored_job(connection, number)
         wishes = changed(wishes, need_by=need_by or wishes.need_by or job.need_by)
-        return plan_needs(found, job_needs(job, found, only_agreed), wishes)
+        needs = job_needs(job, found, only_agreed)
+        plan = plan_needs(found, needs, wishes)
+        return _with_more_pieces(plan, found, needs) if wishes.more_than_needed == "cheaper break" else plan
+
+
+def _with_more_pieces(plan: Plan, found: Catalogue, needs: Sequence[PlanNeed]) -> Plan:
+    """Beside it, where it is cheaper: what buying more pieces than needed would cost. Nothing of it is ordered."""
+    if not plan.orders:
+        return plan
+    wider = plan_needs(found, needs, changed(plan.wishes, more_than_needed="whatever pays"))
+    saved = plan.total - wider.total
+    if saved.amount <= 0 or wider.unfilled != plan.unfilled:
+        return plan
+    more = [
+        f"{item.item.surplus} more of {order.landed.supplier_name} {item.item.offer.supplier_number}"
+        for order in wider.orders
+        for item in order.landed.items
+        if item.item.surplus
+    ]
+    why = f"{saved} less, with pieces for the shelf: {', '.join(more)}"
+    other = Alternative(name="more pieces than needed", total=wider.total, latest=wider.latest, why=why, more=-saved)
+    return changed(plan, alternatives=(*plan.alternatives, other))
 
 
 def job_needs(job: Job, found: Catalogue, only_agreed: bool = False) -> tuple[PlanNeed, ...]:
@@ -71,7 +94,7 @@ def plan_offers(here: ShopAt, needs: Sequence[PlanNeed], seen: Mapping[str, Eval
 
 def land(here: ShopAt, items: Sequence[OrderItem]) -> PlannedOrder:
     """One supplier's items as an order, with the day it is all here."""
-    return order_at(here.shop.door(items[0].offer.supplier, here.at), here.at, items)
+    return land_at(items, here.shop.door(items[0].offer.supplier, here.at), here.at)
 
 
 def _plannable(seen: Evaluated, wishes: PlanWishes) -> list[Priced]:

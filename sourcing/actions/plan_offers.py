@@ -5,21 +5,22 @@ It needs no database: needs, the offers of each, and what stands between each su
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
+from time import monotonic
 from typing import NamedTuple
 
 from ..basics.landed_cost import Arrival, OrderItem
 from ..basics.offer import Offer
-from ..basics.plan import Plan, PlannedOrder, PlanNeed, PlanWishes
+from ..basics.plan import Plan, PlanNeed, PlanWishes
 from ..basics.schedule import ItemSums, Schedule
 from ..choosing.choices import Choice, choice
 from ..choosing.plan import best_plan, check_wishes
 from ..choosing.search import Market
-from ..landed_cost.arrival import arrival, order_arrival
+from ..landed_cost.arrival import arrival
 from ..landed_cost.door import Door
-from ..landed_cost.order import landed_order
 from ..landed_cost.rungs import Gain, gain_of, rungs
 from ..landed_cost.schedule import schedule
 from ..landed_cost.sums import item_sums
+from .land import land_at
 
 
 class Wanted(NamedTuple):
@@ -62,14 +63,6 @@ def planned(
     return best_plan(needs, choices, market, wishes)
 
 
-def order_at(door: Door, at: datetime, items: Sequence[OrderItem]) -> PlannedOrder:
-    """One supplier's items as an order, with the day it is all here."""
-    together = order_arrival(items, door, at)
-    as_ready = door.terms.split.sends == "as ready"
-    deliveries = max(1, len(together.deliveries) + (not together.known)) if as_ready else 1
-    return PlannedOrder(landed=landed_order(items, door, deliveries), arrival=together)
-
-
 def _schedule(door: Door, offers: Mapping[str, Sequence[Wanted]]) -> Schedule:
     """The supplier's charges for orders up to twice as heavy as the needs' heaviest offers; beyond they are no less."""
     mine = [[one for one in some if one.offer.supplier == door.terms.supplier] for some in offers.values()]
@@ -91,13 +84,14 @@ def _market(place: Place, schedules: Mapping[str, Schedule]) -> Market:
         return item_sums(item, door), arrival(item, door, place.at)
 
     return Market(
-        land=lambda items: order_at(doors[items[0].offer.supplier], place.at, items),
+        land=lambda items: land_at(items, doors[items[0].offer.supplier], place.at),
         see=see,
         schedules=schedules,
         gathered=frozenset(one for one in schedules if doors[one].terms.split.sends == "together"),
         supplier_names={supplier: doors[supplier].terms.name for supplier in schedules},
         currency=place.currency,
         today=place.at.date(),
+        clock=monotonic,
     )
 
 

@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from datetime import date
 
 from ..basics.money import Money, total
-from ..basics.plan import PlanNeed, PlanWishes
+from ..basics.plan import PlanNeed
 from ..basics.problem import refused
 from ..basics.quote import FrozenQuote, Quote
 from ..basics.value import Value, changed
@@ -14,7 +14,7 @@ from ..storage.jobs import job as stored_job
 from ..storage.quotes import add_quote, newest_quote, quote
 from .desk import Desk
 from .evaluate import Catalogue, catalogue
-from .plan import job_needs, plan_needs
+from .plan import JOB_WISHES, job_needs, plan_needs
 
 Paper = Callable[[Quote], str]
 """Makes the paper of a quote; handed in, because papers are made at the edge."""
@@ -34,7 +34,7 @@ def write_quote(desk: Desk, number: str, paper: Paper, need_by: date | None = No
         job = stored_job(pen.connection, number)
         last = newest_quote(pen.connection, number)
         day = need_by or job.need_by
-        plan = plan_needs(found, job_needs(job, found), PlanWishes(need_by=day))
+        plan = plan_needs(found, job_needs(job, found), changed(JOB_WISHES, need_by=day))
         freight = _agreed_freight(found, job_needs(job, found, only_agreed=True), day)
         revision = last.quote.revision + 1 if last else 1
         new = build_quote(job, plan, freight, found.shop.settings, desk.at, revision)
@@ -69,7 +69,7 @@ def _agreed_freight(found: Catalogue, needs: Sequence[PlanNeed], need_by: date |
     currency = found.shop.settings.currency
     if not needs:
         return total((), currency)
-    plan = plan_needs(found, needs, PlanWishes(need_by=need_by))
+    plan = plan_needs(found, needs, changed(JOB_WISHES, need_by=need_by))
     return total((order.landed.freight for order in plan.orders), currency)
 
 

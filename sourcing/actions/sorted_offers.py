@@ -11,12 +11,11 @@ from ..basics.choice import Candidate, Priced, SetAside
 from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
 from ..basics.terms import Terms
-from ..landed_cost.arrival import arrival
-from ..landed_cost.order import landed_order
 from ..landed_cost.quantity import pieces_to_order
 from ..matching.identity.verdict import Verdict
 from ..matching.offer_match import OfferMatch
 from .desk import ShopNow
+from .land import land_at
 from .price_warnings import with_price_warnings
 from .shop_prices import ShopPrices
 
@@ -127,13 +126,14 @@ def _price(here: ShopAt, one: Judged) -> Priced:
     pieces = pieces_to_order(offer, needed)
     assert match.path is not None  # a match by a number has one
     item = OrderItem(need=str(match.number), offer=offer, needed=needed, ordered=pieces)
+    alone = land_at([item], door, here.at)
     return Priced(
         offer=offer,
         supplier_name=door.terms.name,
         path=match.path,
         matched_number=str(match.number),
-        landed=landed_order([item], door),
-        arrival=arrival(item, door, here.at),
+        landed=alone.landed,
+        arrival=alone.arrival,
         warnings=(*one.verdict.warnings, *match.warnings),
     )
 

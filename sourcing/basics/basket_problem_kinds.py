@@ -48,9 +48,4 @@ BASKET_KINDS: dict[str, ProblemKind] = {
         "the basket has no need '{found}'",
         "name one of: {known}",
     ),
-    "plan-of-what": kind(
-        "Job or file",
-        "{found}",
-        "name a job, or a basket with --file, and not both",
-    ),
 }

@@ -38,9 +38,9 @@ class PlanWishes(Value, frozen=True, kw_only=True):
 
     `value_per_day` is the stated price of a calendar day of waiting (shop's currency), counted from the day of
     planning; needed for the objective 'cost and days'. `most_suppliers` None: any number. `surplus_credit_percent`:
-    how much of the cost of surplus pieces counts as got back, 0 to 100 (never that of a need that may split). `cores_lost`: the old parts will not go back,
-    so core charges are cost. `in_stock_only`: only what the sheet says is there. `seconds`: when to stop and show what
-    was found. `front`: work out the whole front of cost and date.
+    how much of the cost of surplus pieces counts as got back, 0 to 100 (never that of a need that may split).
+    `cores_lost`: the old parts will not go back, so core charges are cost. `in_stock_only`: only what the sheet says
+    is there. `seconds`: when to stop and show what was found. `front`: work out the whole front of cost and date.
     """
 
     objective: Objective = "cost"

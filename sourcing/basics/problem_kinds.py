@@ -12,6 +12,7 @@ from .judgement_problem_kinds import JUDGEMENT_KINDS
 from .landed_problem_kinds import LANDED_KINDS
 from .match_problem_kinds import MATCH_KINDS
 from .package_problem_kinds import PACKAGE_KINDS
+from .plan_problem_kinds import PLAN_KINDS
 from .problem_kind import ProblemKind
 from .pulley_problem_kinds import PULLEY_KINDS
 from .sheet_problem_kinds import SHEET_KINDS
@@ -38,4 +39,5 @@ KINDS: dict[str, ProblemKind] = {
     **CHOICE_KINDS,
     **BASKET_KINDS,
     **LANDED_KINDS,
+    **PLAN_KINDS,
 }

@@ -87,11 +87,11 @@ class Schedule(Value, frozen=True, kw_only=True):
     """All charges of one supplier on one order, beside what its items bring themselves (`ItemSums`).
 
     `steps` and `freight_steps` rise from 0 and hold the lowest step first. By weight: either `weight_steps` (freight
-    never falls with weight), or `freight_per_kg` in minor units held between `weight_least` and `weight_most`; both are
-    looked up with the larger of the order's grams and volume grams. `heaviest`: orders by weight that are heavier (in
-    grams) have no known freight and can't be planned; None: no such limit. `oversize_once`: freight as soon as one item
-    is oversize. `later_delivery`: freight of each delivery beyond the first. `percents` are worked out in this order,
-    each on the sums before it.
+    never falls with weight), or `freight_per_kg` in minor units held between `weight_least` and `weight_most`, of the
+    weight rounded up to whole `weight_started` grams (None: as it is); both are looked up with the larger of the
+    order's grams and volume grams. `heaviest`: orders by weight that are heavier (in grams) have no known freight and
+    can't be planned; None: no such limit. `oversize_once`: freight as soon as one item is oversize. `later_delivery`:
+    freight of each delivery beyond the first. `percents` are worked out in this order, each on the sums before it.
     """
 
     supplier: str
@@ -99,6 +99,7 @@ class Schedule(Value, frozen=True, kw_only=True):
     freight_steps: tuple[FreightStep, ...]
     weight_steps: tuple[WeightStep, ...] = ()
     freight_per_kg: Decimal | None = None
+    weight_started: Decimal | None = None
     weight_least: int = 0
     weight_most: int | None = None
     heaviest: int | None = None

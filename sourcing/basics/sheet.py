@@ -10,13 +10,14 @@ Field = Literal[
     "supplier number", "maker", "maker number", "gtin", "description", "list price", "net price", "discount code",
     "discount", "multiplier", "price basis", "currency", "pack", "order multiple", "minimum", "break quantity",
     "stock", "lead time", "core charge", "superseded by", "no longer available", "weight", "package length",
-    "package width", "package height", "package dimensions", "oversize", "hazardous", "returnable", "origin", "tariff code", "valid from", "valid to", "note", "not used",
+    "package width", "package height", "package dimensions", "oversize", "hazardous",
+    "returnable", "origin", "tariff code", "valid from", "valid to", "note", "not used",
 ]  # fmt: skip
 """What a column can mean. Quantity-break columns are 'net price' with a quantity of their own, stock columns of one
 warehouse are 'stock' with a place. 'discount' is a per cent off the list price, 'multiplier' what the list price is
 multiplied with, 'discount code' a letter whose table the supplier keeps. 'package length' and its like are one piece's
-as it is packed, 'package dimensions' all three in one cell. 'break quantity': from how many pieces on
-the price of its row holds, where price breaks stand in rows."""
+as it is packed, 'package dimensions' all three in one cell. 'break quantity': from how many pieces on the price of its
+row holds, where price breaks stand in rows."""
 
 
 class Column(Value, frozen=True, kw_only=True):

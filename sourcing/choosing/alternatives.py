@@ -34,6 +34,25 @@ def alternatives(
     return tuple(result)
 
 
+def without_solver(search: Search) -> Found | None:
+    """What can be had without a search, where time ran out before one found anything: line by line or of one supplier.
+
+    None where none of these holds to what was asked.
+    """
+    guesses = [_line_by_line(search)]
+    for supplier in sorted({one.supplier for one in search.choices}):
+        mine = [one for one in search.choices if one.supplier == supplier]
+        guesses.append(_line_by_line(Search(mine, search.conditions, search.market, SECONDS)))
+    tried = [_as_asked(picks, search) for picks in guesses if picks is not None]
+    found = [one for one in tried if one is not None]
+    return min(found, key=lambda one: one.counted)._replace(proven=False) if found else None
+
+
+def _as_asked(picks: Sequence[Pick], search: Search) -> Found | None:
+    """These picks as a plan, if they hold to what was asked."""
+    return Search([pick.choice.alone() for pick in picks], search.conditions, search.market, SECONDS).best().found
+
+
 def _line_by_line(search: Search) -> list[Pick] | None:
     """Each need's cheapest offer in one piece, charges not looked at."""
     picks = []
@@ -50,8 +69,7 @@ def _line_by_line_beside(picks: Sequence[Pick], search: Search, beside: "_Beside
     alternative = beside.alternative(name, search.orders_of(picks))
     if alternative.total is None:
         return alternative
-    bare = [pick.choice.alone() for pick in picks]
-    if Search(bare, search.conditions, search.market, SECONDS).best().found is None:
+    if _as_asked(picks, search) is None:
         return Alternative(name=name, total=None, latest=None, why=NOT_AS_ASKED)
     return alternative
 

@@ -53,8 +53,7 @@ class Model:
 
     def row(self, sums: Sum, least: Number | float = -inf, most: Number | float = inf) -> None:
         """The sum lies between these."""
-        # Handed on as floats only to the solver.
-        self.rows.append((sums, float(least), float(most)))
+        self.rows.append((sums, float(least), float(most)))  # only to hand them to the solver
 
     def solve(self, seconds: float, objective: Mapping[int, Number] | None = None) -> Outcome:
         """The least cost (or another objective) within so many seconds."""

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from ..basics.money import from_minor, total
 from ..basics.plan import FrontPoint, Plan, PlannedOrder, PlanNeed, PlanWishes
 from ..basics.problem import refused
-from .alternatives import alternatives
+from .alternatives import alternatives, without_solver
 from .choices import Choice
 from .dominated import without_dominated
 from .plan_front import Point, front_of, price_of_waiting, soonest_of_equal, with_price_per_day
@@ -44,7 +44,7 @@ def best_plan(
     points, answer = _decide(search, least, market, wishes)
     found = answer.found
     if found is None:
-        raise refused("plan-no-time", found=wishes.seconds)
+        raise refused("plan-no-time", seconds=wishes.seconds)
     return Plan(
         needs=tuple(needs),
         orders=found.orders,
@@ -112,6 +112,8 @@ def _first_answer(
     while True:
         search = _search(fillable, in_time, market, wishes)
         answer = search.best() if fillable else NOTHING
+        if answer.found is None and search.seconds_left <= 0:
+            answer = Answer(without_solver(search), answer.bound)
         if not fillable or answer.found is not None or search.seconds_left <= 0:
             return fillable, words, search, answer
         out = search.fewest_left_out()

@@ -9,7 +9,6 @@ from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from fractions import Fraction
 from math import ceil, inf
-from time import monotonic
 from typing import NamedTuple
 
 from ..basics.landed_cost import Arrival, OrderItem
@@ -29,7 +28,8 @@ class Market(Value, frozen=True, kw_only=True):
     """What choosing asks of landed cost and of the shop, as functions and values.
 
     `land`: one supplier's items as an order with the day it is all here. `see`: an item's sums and arrival. `gathered`:
-    suppliers who send an order in one delivery. `today`: from which days of waiting count.
+    suppliers who send an order in one delivery. `today`: from which days of waiting count. `clock`: seconds that
+    only rise, to stop by.
     """
 
     land: Callable[[Sequence[OrderItem]], PlannedOrder]
@@ -39,6 +39,7 @@ class Market(Value, frozen=True, kw_only=True):
     supplier_names: Mapping[str, str]
     currency: str
     today: date
+    clock: Callable[[], float]
 
 
 class Found(NamedTuple):
@@ -69,14 +70,14 @@ class Search:
     def __init__(self, choices: Sequence[Choice], conditions: Conditions, market: Market, seconds: float) -> None:
         self.every = tuple(choices)
         self.choices, self.conditions, self.market = list(choices), conditions, market
-        self._until = monotonic() + seconds
+        self._until = market.clock() + seconds
         self._bundles: list[Bundle] = []
         self._late = late_arrivals(self.choices, market)
 
     @property
     def seconds_left(self) -> float:
         """How long it may go on."""
-        return self._until - monotonic()
+        return self._until - self.market.clock()
 
     def best(
         self,
@@ -87,12 +88,12 @@ class Search:
     ) -> Answer:
         """The least plan that is complete by `limit`, counts at most `ceiling`, and does not hold all of `without`."""
         best: Found | None = None
-        until = min(self._until, monotonic() + seconds)
+        until = min(self._until, self.market.clock() + seconds)
         while True:
             programme = self._programme(limit, ceiling, without)
             if not programme.fillable():
                 return Answer(None, None)
-            outcome = programme.solve(until - monotonic())
+            outcome = programme.solve(until - self.market.clock())
             if outcome.impossible:
                 return Answer(best and best._replace(proven=True), best.counted if best else None)
             bound = _whole_bound(outcome)
@@ -105,7 +106,7 @@ class Search:
             if best and outcome.proven and bound is not None and best.counted <= bound:
                 return Answer(best._replace(proven=True), bound)
             true = found.counted if found else None
-            if not self._learn(programme, outcome, picks, true) or monotonic() > until:
+            if not self._learn(programme, outcome, picks, true) or self.market.clock() > until:
                 return Answer(best, bound)
 
     def count_of(self, orders: Sequence[PlannedOrder]) -> int:

@@ -150,7 +150,7 @@ class SupplierRows:
             return
         meters: tuple[str, ...] = ("grams", "volume_grams")
         grams = [self.summed(meter) for meter in meters]
-        reach = max([sum((one.most(meter) for one in self.taken), Fraction(0)) for meter in meters])
+        reach = max([sum([one.most(meter) for one in self.taken], Fraction(0)) for meter in meters])
         if at.freight_per_kg is not None:
             self._per_kg(grams, reach)
         else:
@@ -161,7 +161,7 @@ class SupplierRows:
         at = self.schedule
         steps = [step for step in at.weight_steps if step.above < reach or not step.above]
         limit = reach if at.heaviest is None else min(reach, Fraction(at.heaviest))
-        tops = [min(Fraction(top), limit) for top in [*(step.above for step in steps[1:]), reach]]
+        tops = [*(min(Fraction(step.above), limit) for step in steps[1:]), limit]
         on = [self.model.variable() for _ in steps]
         self.model.row(plus(dict.fromkeys(on, 1), self.used, -1), least=0, most=0)
         for sums in grams:
@@ -177,6 +177,8 @@ class SupplierRows:
 
     def _per_kg(self, grams: Sequence[Sum], reach: Fraction) -> None:
         at, per_gram = self.schedule, Fraction(self.schedule.freight_per_kg or 0) / 1000
+        if at.weight_started is not None:
+            grams, reach, per_gram = self._started(grams, reach, Fraction(at.weight_started), per_gram)
         most = int(max(reach * per_gram + 1, Fraction(at.weight_least)))
         amount = self.model.variable(cost=1, top=most)
         self.model.row(plus(plus({amount: 1}, self.used, -at.weight_least), self._free, at.weight_least), least=0)
@@ -188,6 +190,16 @@ class SupplierRows:
             row = plus(plus({amount: 1}, sums, -per_gram), self._free, most)
             self.model.row(plus(row, capped, most), least=Fraction(-1, 2))
         plus(self.freight, {amount: 1})
+
+    def _started(
+        self, grams: Sequence[Sum], reach: Fraction, started: Fraction, per_gram: Fraction
+    ) -> tuple[list[Sum], Fraction, Fraction]:
+        """The weight as whole started steps: their sum, how many there can be, and what each costs."""
+        most = int(reach / started) + 1
+        steps = self.model.variable(top=most)
+        for sums in grams:
+            self.model.row(plus({steps: 1}, sums, -1 / started), least=0)
+        return [{steps: 1}], Fraction(most), per_gram * started
 
     def _oversize(self) -> None:
         large = [one for one in self.taken if one.choice.sums.oversize]

@@ -21,6 +21,7 @@ class Step:
 
     @property
     def charges(self) -> tuple[object, ...]:
+        """Everything but where it starts."""
         return self.freight, self.fees, self.discount, self.by_weight, self.barred
 
 

@@ -97,11 +97,10 @@ def _of_basket(file: Path, at: datetime | None, said: Mapping[str, object]) -> P
 
 
 def _of_job(at_desk: Desk, number: str, only_agreed: bool, said: Mapping[str, object]) -> Plan:
-    from ..actions.plan import plan_job
-    from ..basics.plan import PlanWishes
+    from ..actions.plan import JOB_WISHES, plan_job
     from ..basics.value import changed
 
-    return plan_job(at_desk, number, None, only_agreed, changed(PlanWishes(), **said))
+    return plan_job(at_desk, number, None, only_agreed, changed(JOB_WISHES, **said))
 
 
 def _show(found: Plan, xlsx: Path | None, json: bool) -> None:

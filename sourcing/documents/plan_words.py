@@ -15,13 +15,16 @@ def sure_words(plan: Plan) -> str:
     return f"not proven to be the least: no plan can count less than {plan.bound}, so at most {gap} could be saved"
 
 
-def objective_words(wishes: PlanWishes, currency: str) -> str:
+def objective_words(plan: Plan) -> str:
     """What was made least; blank for the landed total alone, which is the rule."""
+    wishes = plan.wishes
     if wishes.objective == "date":
         return "Made soonest first, and the cheapest at the door of the soonest"
-    if wishes.objective == "cost and days":
-        return f"Made least: cost at the door and {wishes.value_per_day} {currency} for each day of waiting"
-    return ""
+    if wishes.objective != "cost and days":
+        return ""
+    waiting = f": {plan.waiting} for this plan's, in no total" if plan.waiting is not None else ""
+    day = f"{wishes.value_per_day} {plan.total.currency}"
+    return f"Made least: cost at the door and {day} for each day of waiting{waiting}"
 
 
 def wishes_words(wishes: PlanWishes) -> tuple[str, ...]:
@@ -44,14 +47,13 @@ def wishes_words(wishes: PlanWishes) -> tuple[str, ...]:
 
 
 def counted_words(plan: Plan) -> str:
-    """What the objective counts, where that is not the landed total: with credit, lost cores and days of waiting."""
+    """What the wishes count, where that is not the landed total: with credit for surplus and lost cores."""
     if plan.counted == plan.total or not plan.orders:
         return ""
     wishes = plan.wishes
     why = (
         "surplus credited" if wishes.surplus_credit_percent else "",
         "core charges as cost" if wishes.cores_lost else "",
-        "days of waiting" if wishes.objective == "cost and days" else "",
     )
     return f"Counted with {', '.join(one for one in why if one) or 'what was asked'}: {plan.counted}"
 
@@ -69,7 +71,7 @@ def head_words(plan: Plan) -> list[str]:
     return [
         head,
         *([counted_words(plan)] if counted_words(plan) else []),
-        *([words] if (words := objective_words(plan.wishes, plan.total.currency)) else []),
+        *([words] if (words := objective_words(plan)) else []),
         *([f"Asked: {'; '.join(asked)}"] if asked else []),
         *([f"Core charges beside it: {core}, back when the old parts are returned"] if core.amount else []),
     ]

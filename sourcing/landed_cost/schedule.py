@@ -4,7 +4,7 @@ Nothing is decided here: every step asks the functions that make a landed order'
 """
 
 from collections.abc import Iterator, Sequence
-from decimal import ROUND_FLOOR, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 
 from ..basics.currency import minor_units
 from ..basics.freight import Freight
@@ -28,8 +28,8 @@ from .percents import Sums, add_percents, percent_charges
 from .prepared import prepared
 from .weights import GRAMS
 
-MOST_STEPS = 400
-"""More steps of weight than this are given as freight per kg, which is never more than the steps."""
+MOST_STEPS = 12
+"""More even steps of weight than this are given as freight per kg of started steps."""
 
 
 def schedule(door: Door, heaviest_grams: int) -> Schedule:
@@ -49,6 +49,7 @@ def schedule(door: Door, heaviest_grams: int) -> Schedule:
         freight_steps=tuple(freight_step(value, door) for value in counted_values_that_matter(door)),
         weight_steps=steps,
         freight_per_kg=per_kg,
+        weight_started=_started(freight) if freight is not None and per_kg is not None else None,
         weight_least=least or 0,
         weight_most=most,
         heaviest=heaviest,
@@ -128,7 +129,10 @@ def freight_at(at: Schedule, items: Sequence[ItemSums]) -> int | None:
 def _weight_charge(at: Schedule, grams: int) -> int:
     if at.freight_per_kg is None:
         return [one for one in at.weight_steps if one.above < grams or not one.above][-1].freight
-    charge = max(whole(at.freight_per_kg * grams / 1000), at.weight_least)
+    weight = Decimal(grams)
+    if at.weight_started is not None:
+        weight = (weight / at.weight_started).to_integral_value(ROUND_CEILING) * at.weight_started
+    charge = max(whole(at.freight_per_kg * weight / 1000), at.weight_least)
     return charge if at.weight_most is None else min(charge, at.weight_most)
 
 
@@ -151,6 +155,11 @@ def _by_weight(door: Door, heaviest_grams: int) -> tuple[tuple[WeightStep, ...],
 def _too_many_steps(freight: Freight, heaviest_grams: int) -> bool:
     step = freight.weight_step
     return not step or heaviest_grams > step * GRAMS[freight.weight_unit] * MOST_STEPS
+
+
+def _started(freight: Freight) -> Decimal | None:
+    """The grams to whose whole number the weight is rounded up."""
+    return freight.weight_step * GRAMS[freight.weight_unit] if freight.weight_step else None
 
 
 def _per_kg(freight: Freight, door: Door) -> Decimal:

@@ -7,11 +7,12 @@ from decimal import Decimal
 from hypothesis import given
 from hypothesis import strategies as st
 
+from sourcing.actions.basket_shop import settings_of
 from sourcing.actions.exact_json import exact_json
 from sourcing.actions.fitting import fitted
-from sourcing.basics.basket import Basket
+from sourcing.basics.basket import Basket, BasketShop
 from sourcing.basics.offer import Offer
-from sourcing.basics.value import to_json
+from sourcing.basics.value import changed, to_json
 from tests.basket.baskets import BASKET, read, spoilt
 from tests.basket.filled import filled
 
@@ -76,3 +77,11 @@ def test_any_price_is_read_to_the_digit(price: Decimal) -> None:
 def test_a_mark_at_the_start_of_the_file_is_no_fault() -> None:
     """Some editors write the byte order mark of UTF-8."""
     assert read(b"\xef\xbb\xbf" + json.dumps(BASKET).encode()).currency == "USD"
+
+
+def test_the_shops_figures_reach_landed_cost() -> None:
+    """Every field of the shop stands in the settings the doors are made of."""
+    shop = filled(BasketShop)
+    settings = settings_of(changed(read(json.dumps(BASKET).encode()), shop=shop))
+    for name in shop.__struct_fields__:
+        assert getattr(settings.shop if name == "name" else settings, name) == getattr(shop, name), name

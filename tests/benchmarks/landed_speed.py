@@ -13,7 +13,7 @@ from decimal import Decimal
 from sourcing.actions.desk import ShopNow
 from sourcing.actions.landed_sheet import land_offers
 from sourcing.actions.sorted_offers import ShopAt
-from sourcing.actions.without_collecting import without_collecting
+from sourcing.basics.collecting import without_collecting
 from sourcing.basics.freight import Freight, WeightBand
 from sourcing.basics.offer import LeadTime, Offer, PriceBreak, SheetRow
 from sourcing.basics.rate import Rates

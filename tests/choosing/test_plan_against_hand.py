@@ -4,16 +4,19 @@ from datetime import datetime
 from decimal import Decimal
 
 from sourcing.basics.plan import PlanWishes
+from tests.choosing.agreement import differences
 from tests.choosing.brute_force import Tried, brute_force, waiting_of
 from tests.choosing.hand_worked import FRIDAY, MONDAY_14_40, THURSDAY, job
+from tests.choosing.planned import plan_of
 from tests.choosing.trial import Trial
 
 ALL = ("belt", "keeper", "idler")
 
 
 def only(trial: Trial) -> Tried:
-    """The one plan that brute force finds best."""
+    """The one plan that brute force finds best, and the product with it."""
     (plan,) = brute_force(trial).best
+    assert differences(trial, plan_of(trial)) == []
     return plan
 
 
@@ -43,18 +46,24 @@ def test_what_waits_is_ordered_where_it_is_in_time() -> None:
 def test_after_the_cut_off_nothing_is_in_time() -> None:
     """At 15:10 both cut-offs are past, Larkmoor is here on Friday: no plan, rather than one that is late."""
     at = datetime(2026, 3, 2, 15, 10)
-    assert not brute_force(job(*ALL, wishes=PlanWishes(need_by=THURSDAY), waiting=True, at=at)).best
+    late = job(*ALL, wishes=PlanWishes(need_by=THURSDAY), waiting=True, at=at)
+    assert not brute_force(late).best
+    assert [words for words in plan_of(late).unfilled if "nearest is larkmoor on 2026-03-06" in words]
+    assert "idler" not in {item.item.need for order in plan_of(late).orders for item in order.landed.items}
     friday = only(job(*ALL, wishes=PlanWishes(need_by=FRIDAY), waiting=True, at=at))
     assert (friday.count, friday.latest) == (16440, FRIDAY)
 
 
 def test_the_front_is_dearer_only_where_it_is_sooner() -> None:
     """At 13:30 Stonegarth's order leaves today and is here on Wednesday at 163.30: it beats everything else."""
-    found = brute_force(job(*ALL, wishes=PlanWishes(), at=datetime(2026, 3, 2, 13, 30)))
+    at = datetime(2026, 3, 2, 13, 30)
+    found = brute_force(job(*ALL, wishes=PlanWishes(), at=at))
     assert [count for count, _ in found.front] == [16330]
-    waiting = brute_force(job(*ALL, wishes=PlanWishes(), at=datetime(2026, 3, 2, 13, 30), waiting=True))
+    trial = job(*ALL, wishes=PlanWishes(front=True), at=at, waiting=True)
+    waiting = brute_force(trial)
     # Cheapest of all is Stonegarth's whole order when the idler comes; in time is only Larkmoor's.
     assert [count for count, _ in waiting.front] == [16330, 16440]
+    assert [point.counted.minor() for point in plan_of(trial).front] == [16330, 16440]
 
 
 def test_a_day_has_its_stated_price() -> None:

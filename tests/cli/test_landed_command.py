@@ -15,7 +15,7 @@ from sourcing.basics.offer import PriceBreak
 from sourcing.basics.problem import Refused
 from sourcing.cli.main import app
 from tests.actions.kept_sheets import keep
-from tests.actions.test_landed import new_terms, ordered
+from tests.actions.landed_shop import new_terms, ordered
 from tests.journeys.small_shop import desk_at, shop
 from tests.storage.kept_values import offer_row
 

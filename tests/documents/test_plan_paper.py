@@ -82,10 +82,10 @@ def test_what_was_asked_stands_above_the_orders() -> None:
         more_than_needed="never", surplus_credit_percent=Decimal(50), cores_lost=True, in_stock_only=True,
         trusted_only=True,
     )  # fmt: skip
-    told = " ".join(plan_text(changed(PLAN, wishes=wishes, counted=usd("301.94"))).split())
+    told = " ".join(plan_text(changed(PLAN, wishes=wishes, counted=usd("301.94"), waiting=usd("35.00"))).split())
     for words in (
-        "Counted with surplus credited, core charges as cost, days of waiting: 301.94 USD",
-        "Made least: cost at the door and 5.00 USD for each day of waiting",
+        "Counted with surplus credited, core charges as cost: 301.94 USD",
+        "Made least: cost at the door and 5.00 USD for each day of waiting: 35.00 USD for this plan's, in no total",
         "Asked: all of it here by 2026-01-20; from at most 2 suppliers; only what is in stock; only trusted standings "
         "(fitted, maker); never more than needs, packs and minimums call for; 50 % of surplus counted as got back; old "
         "parts do not go back, so core charges are cost",

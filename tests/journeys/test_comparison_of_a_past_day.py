@@ -10,9 +10,10 @@ import pytest
 
 from sourcing.actions.compare import compare
 from sourcing.actions.desk import Desk
-from sourcing.actions.import_sheets import sheets, undo_import
+from sourcing.actions.import_sheets import Said, import_sheets, sheets, undo_import
 from sourcing.actions.plan import plan_job
 from sourcing.basics.choice import Comparison
+from sourcing.basics.problem import Refused
 from sourcing.basics.value import to_json
 from tests.cli.running import sourcing
 from tests.journeys.small_shop import desk_at, sheet, shop, take_in
@@ -107,6 +108,22 @@ def test_a_sheet_taken_out_again_counts_on_no_day(tmp_path: Path) -> None:
     undo_import(desk, 2)  # Stonegarth's of February
     assert prices(compare(desk_at(tmp_path, FEBRUARY), "BELT", 1))["stonegarth"] == "120.00"
     assert prices(compare(desk, "BELT", 1))["stonegarth"] == "131.00"
+
+
+def test_a_suppliers_own_number_is_known_on_the_days_it_stood_on_his_sheet(tmp_path: Path) -> None:
+    """SG-1 in January, SG-2 from February on, for the same maker's number."""
+    desk = shop(tmp_path, APRIL)
+    for day, own in (("2026-02-02", "SG-2"), ("2026-01-05", "SG-1")):
+        path = tmp_path / "stonegarth" / f"prices-{day}.csv"
+        path.parent.mkdir(exist_ok=True)
+        path.write_text(f"Our Part No,Mfr Part #,Brand,Description,Dealer Net\n{own},NW-77120,Norrowby,Belt,120.00\n")
+        import_sheets(desk, [path], Said())
+    assert compare(desk_at(tmp_path, JANUARY), "SG-1", 1).our_part == "BELT"
+    with pytest.raises(Refused):
+        compare(desk_at(tmp_path, JANUARY), "SG-2", 1)
+    assert compare(desk, "SG-2", 1).our_part == "BELT"
+    with pytest.raises(Refused):
+        compare(desk, "SG-1", 1)
 
 
 def test_before_the_first_sheet_nothing_is_offered(tmp_path: Path) -> None:

@@ -222,8 +222,9 @@ def test_a_price_that_rose_after_the_yes_waits(tmp_path: Path) -> None:
     assert quote.agreed_total.total == usd("357.29")
     record(desk, number, yes("agreed"))
     risen = ["NW-77120,Norrowby,Belt B88,208.45,139.59,2,In stock"]
-    sheet(desk, tmp_path, "stonegarth", "2026-03-03", risen)
+    tuesday = desk_at(tmp_path, datetime(2026, 3, 3, 10, 15))
+    sheet(tuesday, tmp_path, "stonegarth", "2026-03-03", risen)
     with pytest.raises(Refused, match=r"would now be 195\.43 USD each, approved was 177\.66 USD"):
-        place_orders(desk, [number])
-    asked_again = write_quote(desk, number, paper).frozen.quote
+        place_orders(tuesday, [number])
+    asked_again = write_quote(tuesday, number, paper).frozen.quote
     assert (asked_again.revision, asked_again.agreed_total.total) == (2, usd("376.31"))

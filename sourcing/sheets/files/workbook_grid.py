@@ -6,12 +6,10 @@ what the reader does not tell (see `workbook_marks`, `workbook_xls`) is put on i
 reader gives: values and hidden worksheets; no hidden rows, no number formats, error cells are blank.
 """
 
-import gc
 import io
 import re
 import zipfile
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
 from typing import Any, NoReturn
@@ -26,6 +24,7 @@ from python_calamine import (
     SheetVisibleEnum,
 )
 
+from sourcing.basics.collecting import without_collecting
 from sourcing.basics.problem import Place, refused
 
 from ..worksheet import Cell, Worksheet, without_blank_end
@@ -56,7 +55,7 @@ def read_workbook(data: bytes, file: str) -> list[Worksheet]:
         return _read_by_calamine(data, file, _xls_marks(data, file))
     archive = Archive(data, file)
     if CONTENT in archive.parts and WORKBOOK not in archive.parts:
-        with _without_collecting():
+        with without_collecting():
             return read_ods(archive)
     if BINARY_WORKBOOK in archive.parts:
         with refusing(file):
@@ -80,7 +79,7 @@ def _xls_marks(data: bytes, file: str) -> BookMarks:
 
 def _read_by_calamine(data: bytes, file: str, marks: BookMarks | None) -> list[Worksheet]:
     try:
-        with _without_collecting(), quiet():
+        with without_collecting(), quiet():
             return _worksheets(data, marks)
     except PasswordError as error:
         raise refused("password-protected", place=Place(file=file)) from error
@@ -92,18 +91,6 @@ def _read_by_calamine(data: bytes, file: str, marks: BookMarks | None) -> list[W
         if type(error).__name__ != "PanicException":
             raise
         _refuse_damaged(file, error)
-
-
-@contextmanager
-def _without_collecting() -> Iterator[None]:
-    """Python looks for garbage while millions of cells are made, and there is hardly any. Off meanwhile."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
 
 
 def _refuse_damaged(file: str, error: BaseException) -> NoReturn:
