@@ -27,7 +27,7 @@ def plain_optimum(shops: Shops, seconds: float = 120.0) -> int:
     costs = [line_cost(shops, *place) for place in places] + list(shops.delivery) + [0] * len(shops.delivery)
     result = milp(
         np.array(costs, dtype=np.float64),
-        integrality=np.ones(width),
+        integrality=[1] * width,
         bounds=Bounds(0, 1),
         constraints=LinearConstraint(matrix((factors, (down, across)), shape=(len(rows), width)), lows, highs),
         options={"mip_rel_gap": 0.0, "time_limit": seconds},

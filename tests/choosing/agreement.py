@@ -51,10 +51,11 @@ def items_of(plan: Plan) -> tuple[OrderItem, ...]:
 
 
 def _differences(trial: Trial, plan: Plan, found: Found) -> Iterator[str]:
-    if not found.best:
-        yield f"brute force finds no plan, the plan is {_told(items_of(plan))}"
-        return
     yield from _as_priced_again(trial, plan)
+    if not found.best:
+        if not _beyond(trial, plan):
+            yield f"brute force finds no plan, the plan is {_told(items_of(plan))}"
+        return
     yield from _least(trial, plan, found.best[0])
     yield from _front(trial, plan, found)
     yield from _alternatives(trial, plan)

@@ -4,6 +4,7 @@ Limits and weights are chosen near the worth of small orders, so that the rules 
 """
 
 import random
+from collections.abc import Callable
 from datetime import date, time
 from decimal import Decimal
 from typing import Literal, cast, get_args
@@ -82,21 +83,22 @@ def random_freight(dice: Dice, unit: Decimal) -> Freight:
     if rule not in ("pick-up", "included"):
         fields["free_from"] = dice.cents(4000, 16000) * unit if dice.maybe(0.6) else None
         fields["oversize"] = random_oversize(dice, unit) if dice.maybe(0.3) else None
-    fields |= {
+    more: dict[str, Callable[[], dict[str, object]]] = {
         "flat": lambda: {"charge": dice.cents(500, 2500) * unit},
         "by order value": lambda: {"bands": random_bands(dice, unit)},
         "by weight": lambda: {"weight_bands": random_weight_bands(dice, unit), **random_weighing(dice)},
         "per weight": lambda: {**random_per_weight(dice, unit), **random_weighing(dice)},
         "per parcel": lambda: {**random_parcel(dice, unit), **random_weighing(dice)},
         "pick-up": lambda: random_drive(dice),
-        "included": dict,
-    }[rule]()
+        "included": lambda: {},
+    }
+    fields |= more[rule]()
     return Freight(**fields)  # type: ignore[arg-type]
 
 
 def random_bands(dice: Dice, unit: Decimal) -> tuple[FreightBand, ...]:
     """Two or three, mostly falling with the value, now and then rising: both are met."""
-    froms = [Decimal(0), *sorted(dice.sample([2500, 4000, 6000, 9000, 14000], dice.randint(1, 2)))]
+    froms = [0, *sorted(dice.sample([2500, 4000, 6000, 9000, 14000], dice.randint(1, 2)))]
     charges = sorted((dice.cents(0, 2500) for _ in froms), reverse=dice.maybe(0.75))
     return tuple(
         FreightBand(from_value=Decimal(at) / 100 * unit, charge=charge * unit)

@@ -91,4 +91,5 @@ def _least(model: Any, cost: Any) -> int:
     solver.parameters.random_seed = 7
     if solver.solve(model) != cp_model.OPTIMAL:
         raise RuntimeError("the second solver did not prove its answer")
-    return round(solver.objective_value)
+    least: int = round(solver.objective_value)
+    return least
