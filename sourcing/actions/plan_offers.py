@@ -3,7 +3,7 @@
 It needs no database: needs, the offers of each, and what stands between each supplier and the shop.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import datetime
 from time import monotonic
 from typing import NamedTuple
@@ -12,6 +12,7 @@ from ..basics.landed_cost import Arrival, OrderItem
 from ..basics.offer import Offer
 from ..basics.plan import Plan, PlanNeed, PlanWishes
 from ..basics.schedule import ItemSums, Schedule
+from ..basics.value import changed
 from ..choosing.choices import Choice, choice
 from ..choosing.plan import best_plan, check_wishes
 from ..choosing.search import Market
@@ -31,11 +32,15 @@ class Wanted(NamedTuple):
 
 
 class Place(NamedTuple):
-    """The door to each supplier, the moment on the shop's clock, and the shop's currency."""
+    """The door to each supplier, the moment on the shop's clock, and the shop's currency.
+
+    `clock`: seconds that only rise, by which the search stops.
+    """
 
     doors: Mapping[str, Door]
     at: datetime
     currency: str
+    clock: Callable[[], float] = monotonic
 
 
 class _Ways(NamedTuple):
@@ -91,7 +96,7 @@ def _market(place: Place, schedules: Mapping[str, Schedule]) -> Market:
         supplier_names={supplier: doors[supplier].terms.name for supplier in schedules},
         currency=place.currency,
         today=place.at.date(),
-        clock=monotonic,
+        clock=place.clock,
     )
 
 
@@ -102,6 +107,6 @@ def _choices(place: Place, at: int, need: PlanNeed, wanted: Wanted, ways: _Ways)
     for rung in rungs(offer, full, place.doors[offer.supplier], asked, ways.gains[offer.supplier]):
         item = OrderItem(need=need.label, offer=offer, needed=min(full, rung.pieces), ordered=rung.pieces)
         try:
-            yield choice(at, item, full, (rung.step, rung.more), ways.market.see)
+            yield changed(choice(at, item, full, (rung.step, rung.more), ways.market.see), least=rung.least)
         except ValueError:  # its duty or size is not known: its order can't be priced
             return

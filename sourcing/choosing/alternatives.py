@@ -14,6 +14,7 @@ from .search import Found, Market, Search, latest_day
 SECONDS = 2.0
 """No other way is looked for longer than this: it is only for comparison."""
 NOT_AS_ASKED = "it does not hold to what was asked of the plan (suppliers, days, stock, what comes together)"
+OUT_OF_TIME = "time ran out before any such plan was found"
 MOST_ALONE = 5
 """So many suppliers who could fill everything alone are shown, the cheapest first."""
 
@@ -93,6 +94,8 @@ def _alone_at(some: Sequence[Choice], search: Search, beside: "_Beside") -> Alte
     answer = mine.best()
     if answer.found is not None:
         return beside.alternative(name, answer.found.orders)
+    if not answer.impossible:
+        return Alternative(name=name, total=None, latest=None, why=OUT_OF_TIME)
     per_line = _line_by_line(mine)
     tried = beside.alternative(name, mine.orders_of(per_line)) if per_line else None
     why = tried.why if tried and tried.total is None else NOT_AS_ASKED
@@ -100,7 +103,8 @@ def _alone_at(some: Sequence[Choice], search: Search, beside: "_Beside") -> Alte
 
 
 def _soonest(search: Search, plan: Found) -> Found | None:
-    """The cheapest plan that is complete on the soonest day any is; None where the plan is that already."""
+    """The cheapest plan that is complete on the soonest day any is; None where the plan is that already, or where time
+    runs out."""
     soonest = soonest_possible(search)
     if soonest is None or (plan.latest is not None and plan.latest <= soonest):
         return None
@@ -108,9 +112,9 @@ def _soonest(search: Search, plan: Found) -> Found | None:
     for day in days:
         if plan.latest is not None and day >= plan.latest:
             return None
-        found = search.best(day, seconds=SECONDS).found
-        if found is not None:
-            return found
+        answer = search.best(day, seconds=SECONDS)
+        if answer.found is not None or not answer.impossible:
+            return answer.found
     return None
 
 

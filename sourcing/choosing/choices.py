@@ -34,7 +34,8 @@ class Choice(Value, frozen=True, kw_only=True):
     """One offer for a need (by its place among the needs) in `item.ordered` pieces, or in up to `more` further steps.
 
     `full` is how many pieces of the offer fill the need alone. `sums` and `arrival` are those of the first quantity;
-    the arrival holds for all of them.
+    the arrival holds for all of them. `least`: of a divided need, the fewest pieces for which the first quantity may be
+    bought (each step is for as many more); None: it may be more than needed.
     """
 
     need: int
@@ -45,6 +46,7 @@ class Choice(Value, frozen=True, kw_only=True):
     step: int = 0
     more: int = 0
     ends: Ends | None = None
+    least: int | None = None
 
     @property
     def supplier(self) -> str:
@@ -118,4 +120,5 @@ def divided(one: Choice, further: int, see: Callable[[OrderItem], tuple[ItemSums
     """The same choices with that quantity on its own, so that its sums are exact."""
     for first, last in ((0, further - 1), (further, further), (further + 1, one.more)):
         if first <= last:
-            yield choice(one.need, one.at(first), one.full, (one.step, last - first), see)
+            part = choice(one.need, one.at(first), one.full, (one.step, last - first), see)
+            yield part if one.least is None else changed(part, least=one.least + first * one.step)

@@ -11,6 +11,8 @@ from fractions import Fraction
 from math import inf, isfinite
 from typing import Any
 
+from ..basics.quiet import OUTPUT, quiet
+
 Number = int | Fraction | Decimal
 Sum = dict[int, Number]
 """A linear sum: variable to factor."""
@@ -62,15 +64,15 @@ class Model:
         from scipy.optimize import Bounds, LinearConstraint, milp
 
         costs = self.costs if objective is None else [objective.get(at, 0) for at in range(len(self.costs))]
-        result: Any = milp(
-            [float(cost) for cost in costs],  # only to hand them to the solver
-            integrality=np.array(self.whole),
-            bounds=Bounds(0, self.tops),
-            constraints=LinearConstraint(self._matrix(), [low for _, low, _ in self.rows], [up for *_, up in self.rows])
-            if self.rows
-            else None,
-            options={"mip_rel_gap": 0.0, "time_limit": max(seconds, 0.05)},
-        )
+        rows = LinearConstraint(self._matrix(), [low for _, low, _ in self.rows], [up for *_, up in self.rows])
+        with quiet(OUTPUT):  # the solver now and then prints a word of its own, even where it is told not to
+            result: Any = milp(
+                [float(cost) for cost in costs],  # only to hand them to the solver
+                integrality=np.array(self.whole),
+                bounds=Bounds(0, self.tops),
+                constraints=rows if self.rows else None,
+                options={"mip_rel_gap": 0.0, "time_limit": max(seconds, 0.05)},
+            )
         return _outcome(result)
 
     def _matrix(self) -> Any:

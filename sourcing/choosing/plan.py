@@ -36,7 +36,7 @@ def best_plan(
         need.label: [one for one in choices.get(need.label, ()) if _in_time(one, need, wishes)] for need in needs
     }
     unfilled = [unfilled_words(need, choices.get(need.label, ()), wishes) for need in needs if not in_time[need.label]]
-    fillable = [need for need in needs if in_time[need.label]]
+    fillable = sorted((need for need in needs if in_time[need.label]), key=_by_label)
     fillable, words, search, least = _first_answer(fillable, in_time, market, wishes)
     unfilled += words
     if not fillable:
@@ -99,6 +99,11 @@ def conditions_of(needs: Sequence[PlanNeed], market: Market, wishes: PlanWishes)
     )
 
 
+def _by_label(need: PlanNeed) -> tuple[int, str]:
+    """Among plans that tie, which one is shown must not hang on the order of the needs: '2' before '10' before 'A1'."""
+    return len(need.label), need.label
+
+
 def _in_time(one: Choice, need: PlanNeed, wishes: PlanWishes) -> bool:
     day = need.need_by or wishes.need_by
     return day is None or one.latest <= day
@@ -112,11 +117,13 @@ def _first_answer(
     while True:
         search = _search(fillable, in_time, market, wishes)
         answer = search.best() if fillable else NOTHING
-        if answer.found is None and search.seconds_left <= 0:
+        if answer.found is None and not answer.impossible and fillable:
             answer = Answer(without_solver(search), answer.bound)
-        if not fillable or answer.found is not None or search.seconds_left <= 0:
+        if not fillable or answer.found is not None or not answer.impossible:
             return fillable, words, search, answer
         out = search.fewest_left_out()
+        if not out:
+            return fillable, words, search, NOTHING
         words += [left_out_words(fillable[at], wishes) for at in sorted(out)]
         fillable = [need for at, need in enumerate(fillable) if at not in out]
 
@@ -163,7 +170,7 @@ def _notes(search: Search, answer: Answer, market: Market) -> tuple[str, ...]:
     found = answer.found
     assert found is not None
     notes = [words for order in found.orders for words in _order_notes(order)]
-    if found.proven and len(search.choices) <= TIES_AMONG and _tied(search, found):
+    if found.proven and search.seconds_left > 0 and len(search.choices) <= TIES_AMONG and _tied(search, found):
         notes.append("another plan costs the same; this one is complete as soon as any of them")
     if not found.proven:
         notes.append("time ran out before this plan was proven the cheapest")

@@ -21,7 +21,8 @@ class Point(NamedTuple):
 def front_of(search: Search, least: Answer) -> list[Point]:
     """From the least plan on, each cheapest among those that are complete sooner than the one before.
 
-    A day not known is later than all. Where time runs out the front ends; its last point then is not proven.
+    A day not known is later than all. Where time runs out the front ends; its last point then is not proven, for a
+    sooner one may be there.
     """
     points: list[Point] = []
     answer = least
@@ -31,15 +32,18 @@ def front_of(search: Search, least: Answer) -> list[Point]:
             points.pop()  # as cheap and sooner
         points.append(Point(answer, found))
         answer = _sooner(search, found)
+    if points and not answer.impossible:
+        last = points[-1].found._replace(proven=False)
+        points[-1] = Point(Answer(last, points[0].answer.bound), last)
     return points
 
 
 def _sooner(search: Search, found: Found) -> Answer:
     soonest = soonest_possible(search)
-    if soonest is None or search.seconds_left <= 0 or (found.latest is not None and found.latest <= soonest):
-        return Answer(None, None)
     limit = found.latest - A_DAY if found.latest is not None else last_known_day(search)
-    return search.best(limit) if limit is not None else Answer(None, None)
+    if soonest is None or limit is None or limit < soonest:
+        return Answer(None, None, impossible=True)
+    return search.best(limit) if search.seconds_left > 0 else Answer(None, None)
 
 
 def soonest_of_equal(search: Search, least: Answer) -> Answer:
@@ -61,7 +65,7 @@ def soonest_of_equal(search: Search, least: Answer) -> Answer:
 def with_price_per_day(points: Sequence[Point], market: Market, wishes: PlanWishes) -> Answer:
     """The point that is least with each calendar day of waiting at the stated price; the sooner where two are equal.
 
-    A plan whose day is not known can't be counted so, unless it is the only one.
+    A plan whose day is not known can't be counted so, unless it is the only one. Proven only where every point is.
     """
     known = [point for point in points if point.found.latest is not None]
     if not known:
@@ -71,7 +75,10 @@ def with_price_per_day(points: Sequence[Point], market: Market, wishes: PlanWish
         waiting = price_of_waiting(point.found, market, wishes)
         return point.found.counted + (waiting.minor() if waiting else 0), point.found.latest or date.max
 
-    return min(known, key=counted).answer
+    chosen = min(known, key=counted).answer
+    if all(point.found.proven for point in points) or chosen.found is None:
+        return chosen
+    return Answer(chosen.found._replace(proven=False), points[0].answer.bound)
 
 
 def price_of_waiting(found: Found, market: Market, wishes: PlanWishes) -> Money | None:

@@ -175,6 +175,7 @@ class Programme:
                 plus(enough, _pieces(one), whole // one.choice.full)
                 offers.setdefault(one.choice.item.offer.identity, {})[one.taken] = 1
             self.model.row(enough, least=whole)
+            self.model.row(_shares(some, whole), most=whole)
             for sums in offers.values():
                 self.model.row(sums, most=1)
 
@@ -255,6 +256,18 @@ class Programme:
         most = sum((one.most("surplus") for one in self.taken), Fraction(0))
         back = self.model.variable(cost=-1, top=int(most) + 1)
         self.model.row(plus({back: 1}, surplus, -share), most=Fraction(1, 2))
+
+
+def _shares(some: Sequence[Taken], whole: int) -> Sum:
+    """For how much of a divided need, at least, its quantities may be bought; nothing where more may be bought."""
+    shares: Sum = {}
+    for one in some:
+        if one.choice.least is not None:
+            share: Sum = {one.taken: one.choice.least}
+            if one.further is not None:
+                share[one.further] = one.choice.step
+            plus(shares, share, whole // one.choice.full)
+    return shares
 
 
 def _pieces(one: Taken) -> Sum:

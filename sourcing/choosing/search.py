@@ -58,10 +58,14 @@ class Found(NamedTuple):
 
 
 class Answer(NamedTuple):
-    """The best found (None: nothing) and what no plan is below in minor units (None: not known)."""
+    """The best found (None: nothing) and what no plan is below in minor units (None: not known).
+
+    `impossible`: nothing was found for there is nothing, which is more than that time ran out.
+    """
 
     found: Found | None
     bound: int | None
+    impossible: bool = False
 
 
 class Search:
@@ -92,10 +96,10 @@ class Search:
         while True:
             programme = self._programme(limit, ceiling, without)
             if not programme.fillable():
-                return Answer(None, None)
+                return Answer(None, None, impossible=True)
             outcome = programme.solve(until - self.market.clock())
             if outcome.impossible:
-                return Answer(best and best._replace(proven=True), best.counted if best else None)
+                return Answer(best and best._replace(proven=True), best.counted if best else None, best is None)
             bound = _whole_bound(outcome)
             if outcome.values is None:
                 return Answer(best, bound)
@@ -131,12 +135,12 @@ class Search:
         return tuple(self.market.land(by_supplier[supplier]) for supplier in sorted(by_supplier))
 
     def fewest_left_out(self) -> frozenset[int]:
-        """The needs that must be left out so that the others can be filled together."""
+        """The needs that must be left out so that the others can be filled together; none where time runs out."""
         programme = self._programme(None, None, frozenset())
         left = programme.leave_out()
         outcome = programme.model.solve(max(self.seconds_left, 1), objective=dict.fromkeys(left.values(), 1))
-        if outcome.values is None:
-            return frozenset(left)
+        if not outcome.proven:
+            return frozenset()
         return frozenset(need for need, at in left.items() if outcome.values[at] > 0.5)
 
     def _programme(self, limit: date | None, ceiling: int | None, without: frozenset[tuple[object, ...]]) -> Programme:

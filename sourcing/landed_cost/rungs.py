@@ -16,15 +16,20 @@ from ..basics.plan import MoreThanNeeded
 from ..basics.schedule import Schedule
 from .door import Door
 from .prepared import prepared
-from .quantity import BreakRule, goods_minor, pieces_to_order
+from .quantity import BreakRule, goods_minor, pieces_to_order, sensible_quantities
 
 
 class Rung(NamedTuple):
-    """A first quantity in pieces and how many further steps of `step` pieces cost alike; none: `more` is 0."""
+    """A first quantity in pieces and how many further steps of `step` pieces cost alike; none: `more` is 0.
+
+    `least`: the fewest pieces of a divided need for which the first quantity may be bought; each step is for as many
+    more. None: more than needed may be bought wherever it pays.
+    """
 
     pieces: int
     step: int
     more: int
+    least: int | None = None
 
 
 class Gain(NamedTuple):
@@ -83,7 +88,30 @@ def rungs(offer: Offer, needed: int, door: Door, asked: tuple[MoreThanNeeded, bo
         Rung(start, step, _further(start, following, step))
         for start, following in zip(starts, [*starts[1:], last + 1], strict=True)
     ]
-    return list(_worth(offer, enough, door, (more_than_needed, may_split), gain, ladders))
+    worth = list(_worth(offer, enough, door, (more_than_needed, may_split), gain, ladders))
+    if not may_split or more_than_needed == "whatever pays":
+        return worth
+    return [one for rung in worth for one in _shares(offer, rung, needed, more_than_needed, door.terms.breaks)]
+
+
+def _shares(
+    offer: Offer, rung: Rung, needed: int, more_than_needed: MoreThanNeeded, breaks: BreakRule
+) -> Iterator[Rung]:
+    """The rung with the fewest pieces each quantity may be bought for; a cheaper break may be bought for fewer."""
+    plain = rung.pieces - rung.step + 1
+    least = 1 if rung.pieces == pieces_to_order(offer, 1) else plain
+    if more_than_needed == "cheaper break":
+        fewer = range(1, min(least, needed + 1))
+        least = next((share for share in fewer if _is_sensible(offer, rung.pieces, share, breaks)), least)
+    if least == plain or not rung.more:
+        yield rung._replace(least=least)
+        return
+    yield Rung(rung.pieces, rung.step, 0, least)
+    yield Rung(rung.pieces + rung.step, rung.step, rung.more - 1, rung.pieces + 1)
+
+
+def _is_sensible(offer: Offer, pieces: int, share: int, breaks: BreakRule) -> bool:
+    return pieces in sensible_quantities(offer, share, breaks)
 
 
 def _starts(offer: Offer, fewest: int, step: int) -> Iterator[int]:

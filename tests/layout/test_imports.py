@@ -37,7 +37,7 @@ WORLD = {
 """What a step may not touch: file, clock, network, database."""
 
 
-KEEPS_QUIET = "workbook_quiet.py"
+KEEPS_QUIET = "quiet.py"
 """The compiled reader writes to the error output by itself; keeping it quiet is all this module does."""
 
 

@@ -11,9 +11,9 @@ from decimal import Decimal
 import pytest
 
 from sourcing.basics.problem import Refused
+from sourcing.basics.quiet import quiet
 from sourcing.sheets.files import workbook_marks
 from sourcing.sheets.files.workbook_grid import read_workbook
-from sourcing.sheets.files.workbook_quiet import quiet
 from sourcing.sheets.files.workbook_xls_numbers import small_number
 from sourcing.sheets.worksheet import Cell
 from tests.sheets.workbook_files import LINKS, book, ods, packed, record, xlsb
@@ -183,6 +183,6 @@ def test_nothing_is_written_beside_the_sentence(capfd: pytest.CaptureFixture[str
 
 def test_without_an_error_output_nothing_is_changed() -> None:
     """A program started by a window has none."""
-    code = "import os; os.close(2)\nfrom sourcing.sheets.files.workbook_quiet import quiet\nwith quiet(): print('read')"
+    code = "import os; os.close(2)\nfrom sourcing.basics.quiet import quiet\nwith quiet(): print('read')"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout == "read\n"

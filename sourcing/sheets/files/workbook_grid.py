@@ -26,6 +26,7 @@ from python_calamine import (
 
 from sourcing.basics.collecting import without_collecting
 from sourcing.basics.problem import Place, refused
+from sourcing.basics.quiet import quiet
 
 from ..worksheet import Cell, Worksheet, without_blank_end
 from .archive import Archive
@@ -34,7 +35,6 @@ from .workbook_found import Found
 from .workbook_marks import WORKBOOK, BookMarks, read_marks, refusing
 from .workbook_numbers import value_cell
 from .workbook_ods import CONTENT, read_ods
-from .workbook_quiet import quiet
 from .workbook_xls import Locked, read_xls_marks
 from .workbook_xlsb import check_xlsb
 

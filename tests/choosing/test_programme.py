@@ -1,0 +1,150 @@
+"""What the programme holds to: packs, breaks, more pieces than needed, stock shared, needs divided over offers."""
+
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+from sourcing.basics.plan import MoreThanNeeded, PlanWishes
+from sourcing.basics.terms import Split
+from tests.builders import door, flat, lead, offer, usd
+from tests.choosing.small import THURSDAY, bought, need, plan
+
+WAYS: tuple[MoreThanNeeded, ...] = ("whatever pays", "cheaper break", "never")
+STOCK = PlanWishes(in_stock_only=True)
+
+
+@pytest.mark.parametrize(("way", "pieces", "total"), [(WAYS[0], 5, "50.00"), (WAYS[1], 4, "60.00"), (WAYS[2], 4, "60.00")])
+def test_one_piece_more_for_free_freight(way: MoreThanNeeded, pieces: int, total: str) -> None:
+    """Four at 10.00 and freight of 20.00; with a fifth the order passes 50.00 and freight is free."""
+    wishes = PlanWishes(more_than_needed=way)
+    held = plan([need(quantity=4)], {"1": [offer()]}, [door(freight=flat("20.00", "50"))], wishes)
+    assert (bought(held)["1"], held.total) == ([("X-1", pieces)], usd(total))
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_more_pieces_for_a_minimum_order_only_where_it_is_allowed(way: MoreThanNeeded) -> None:
+    """Orders below 35.00 are refused: two pieces at 10.00 become four, or the need is left open."""
+    at, wishes = door(minimum_order=Decimal(35)), PlanWishes(more_than_needed=way)
+    held = plan([need(quantity=2)], {"1": [offer()]}, [at], wishes)
+    if way == "whatever pays":
+        assert (bought(held)["1"], held.total) == ([("X-1", 4)], usd("50.00"))
+    else:
+        assert not held.orders and "every supplier's minimum order" in held.unfilled[0]
+
+
+@pytest.mark.parametrize(("way", "pieces"), [(WAYS[0], 5), (WAYS[1], 5), (WAYS[2], 4)])
+def test_a_cheaper_break_is_more_pieces_for_less(way: MoreThanNeeded, pieces: int) -> None:
+    """Four at 10.00 are 40.00, five at 7.00 are 35.00."""
+    wishes = PlanWishes(more_than_needed=way)
+    held = plan([need(quantity=4)], {"1": [offer(breaks=[(1, "10.00"), (5, "7.00")])]}, [door()], wishes)
+    assert bought(held)["1"] == [("X-1", pieces)]
+
+
+def test_packs_minimums_and_multiples_hold_whatever_is_asked() -> None:
+    """Three needed: pack of two and multiple of three make six; the minimum of ten makes ten; and never fewer."""
+    for fields, pieces in (({"pack": 2, "order_multiple": 3}, 6), ({"minimum": 10}, 10), ({"pack": 4}, 4)):
+        held = plan([need(quantity=3)], {"1": [offer(**fields)]}, [door()], PlanWishes(more_than_needed="never"))
+        assert bought(held)["1"] == [("X-1", pieces)]
+        (item,) = held.orders[0].landed.items
+        assert item.item.needed == 3 and item.item.surplus == pieces - 3
+
+
+def test_surplus_counts_as_got_back_at_the_stated_share() -> None:
+    """A pack of four at 4.00 each is 16.00, 8.00 of it surplus; two loose are 10.00. At 80 per cent the pack is 9.60."""
+    offers = {"1": [offer("larkmoor", "L-1", "4.00", pack=4), offer("larkmoor", "L-2", "5.00")]}
+    full = plan([need(quantity=2)], offers, [door()], PlanWishes(more_than_needed="never"))
+    assert (bought(full)["1"], full.counted) == ([("L-2", 2)], usd("20.00"))
+    wishes = PlanWishes(more_than_needed="never", surplus_credit_percent=Decimal(80))
+    credited = plan([need(quantity=2)], offers, [door()], wishes)
+    assert bought(credited)["1"] == [("L-1", 4)]
+    assert (credited.total, credited.counted, credited.bound) == (usd("26.00"), usd("19.60"), usd("19.60"))
+
+
+def test_surplus_of_a_divided_need_is_charged_in_full() -> None:
+    """The same offers for a need that may be split: nothing is got back, and the loose ones are cheaper."""
+    offers = {"1": [offer("larkmoor", "L-1", "4.00", pack=4), offer("larkmoor", "L-2", "5.00")]}
+    wishes = PlanWishes(more_than_needed="never", surplus_credit_percent=Decimal(80))
+    held = plan([need(quantity=2, may_split=True)], offers, [door()], wishes)
+    assert (bought(held)["1"], held.counted) == ([("L-2", 2)], usd("20.00"))
+
+
+def test_a_divided_need_takes_what_is_there_of_the_cheaper() -> None:
+    """Five needed, three at 8.00 in stock, the rest at 10.00: 44.00 and two freights of 1.00; whole it is 51.00."""
+    offers = {"1": [offer("stonegarth", "S-1", "8.00", stock=3), offer("larkmoor", "L-1", "10.00")]}
+    doors = [door("stonegarth", freight=flat("1.00")), door("larkmoor", freight=flat("1.00"))]
+    whole = plan([need(quantity=5)], offers, doors, STOCK)
+    assert (bought(whole)["1"], whole.total) == ([("L-1", 5)], usd("51.00"))
+    divided = plan([need(quantity=5, may_split=True)], offers, doors, STOCK)
+    assert (bought(divided)["1"], divided.total) == ([("L-1", 2), ("S-1", 3)], usd("46.00"))
+
+
+def test_a_divided_need_pays_for_whole_packs() -> None:
+    """Five needed: a pack of four at 2.00 each and one loose at 5.00 are 13.00, two packs 16.00, five loose 25.00."""
+    offers = {"1": [offer("larkmoor", "L-4", "2.00", pack=4), offer("larkmoor", "L-1", "5.00")]}
+    held = plan([need(quantity=5, may_split=True)], offers, [door()])
+    assert (bought(held)["1"], held.total) == ([("L-1", 1), ("L-4", 4)], usd("23.00"))
+
+
+def test_what_is_here_first_is_used_first_and_the_rest_is_surplus() -> None:
+    """Five needed of packs of three from two suppliers: the later pack has one piece over."""
+    offers = {"1": [offer("larkmoor", "L-1", pack=3, stock=3), offer("stonegarth", "S-1", pack=3, stock=3)]}
+    doors = [door("larkmoor", transit_days=(4, 4)), door("stonegarth")]
+    held = plan([need(quantity=5, may_split=True)], offers, doors, STOCK)
+    items = {one.item.offer.supplier: one.item for order in held.orders for one in order.landed.items}
+    assert (items["stonegarth"].needed, items["larkmoor"].needed, items["larkmoor"].surplus) == (3, 2, 1)
+
+
+def test_needs_that_share_an_offer_share_its_stock() -> None:
+    """Three pieces are there and two needs of two: from stock only, one need must go elsewhere at 19.00."""
+    shared = [offer("larkmoor", "L-1", "10.00", stock=3), offer("stonegarth", "S-1", "19.00", stock=9)]
+    offers, needs = {"1": shared, "2": shared}, [need("1", 2), need("2", 2)]
+    held = plan(needs, offers, [door("larkmoor"), door("stonegarth")], STOCK)
+    assert sorted(some[0][0] for some in bought(held).values()) == ["L-1", "S-1"]
+    four = [offer("larkmoor", "L-1", "10.00", stock=4), *shared[1:]]
+    held = plan(needs, {"1": four, "2": four}, [door("larkmoor"), door("stonegarth")], STOCK)
+    assert bought(held) == {"1": [("L-1", 2)], "2": [("L-1", 2)]}
+
+
+@pytest.mark.parametrize(("fields", "who"), [({"need_by": THURSDAY}, ["L-1", "S-1"]), ({}, ["L-1", "L-1"])])
+def test_beyond_a_shared_stock_both_wait(fields: dict[str, Any], who: list[str]) -> None:
+    """Two of three pieces would be in time alone. Both can't: the rest comes in a week, and all of it is sent then."""
+    late = lead("5 days", 5, 5)
+    shared = [offer("larkmoor", "L-1", "10.00", stock=3, lead_time=late), offer("stonegarth", "S-1", "19.00", stock=9)]
+    needs = [need("1", 2, **fields), need("2", 2)]
+    held = plan(needs, {"1": shared, "2": shared}, [door("larkmoor"), door("stonegarth")])
+    assert sorted(some[0][0] for some in bought(held).values()) == who
+
+
+@pytest.mark.parametrize(("own", "who"), [(THURSDAY, ["L-1", "S-1"]), (None, ["L-1", "L-1"])])
+def test_a_need_with_its_day_never_shares_more_than_there_is(own: Any, who: list[str]) -> None:
+    """The same where each part is sent as soon as it is ready: whose piece waits, nobody knows."""
+    split, late = Split(sends="as ready"), lead("5 days", 5, 5)
+    shared = [offer("larkmoor", "L-1", "10.00", stock=3, lead_time=late), offer("stonegarth", "S-1", "19.00", stock=9)]
+    doors = [door("larkmoor", split=split), door("stonegarth")]
+    held = plan([need("1", 2, need_by=own), need("2", 2)], {"1": shared, "2": shared}, doors)
+    assert sorted(some[0][0] for some in bought(held).values()) == who
+
+
+def test_nothing_is_in_stock_that_the_sheet_does_not_state() -> None:
+    """A blank stock is not known, and a stock of two holds no three."""
+    offers = {"1": [offer("larkmoor", "L-1", "1.00", stock=None), offer("larkmoor", "L-2", "2.00", stock=2)]}
+    held = plan([need(quantity=3)], offers, [door()], STOCK)
+    assert not held.orders and len(held.unfilled) == 1
+    assert bought(plan([need(quantity=3)], offers, [door()]))["1"] == [("L-1", 3)]
+
+
+def test_later_deliveries_are_paid_for_once_each() -> None:
+    """Sent as ready at 6.00 a later delivery: what waits is cheaper by 5.00 at Larkmoor and yet dearer."""
+    split = Split(sends="as ready", later_charge=Decimal(6))
+    offers = {
+        "1": [offer("larkmoor", "L-1", "10.00")],
+        "2": [
+            offer("larkmoor", "L-2", "10.00", stock=0, lead_time=lead("3 days", 3, 3)),
+            offer("larkmoor", "L-3", "15.00"),
+        ],
+    }
+    held = plan([need("1"), need("2")], offers, [door(split=split)])
+    assert (bought(held)["2"], held.total) == ([("L-3", 1)], usd("35.00"))
+    both = {label: [some[0]] for label, some in offers.items()}
+    assert plan([need("1"), need("2")], both, [door(split=split)]).total == usd("36.00")
