@@ -117,8 +117,8 @@ def _first_answer(
     while True:
         search = _search(fillable, in_time, market, wishes)
         answer = search.best() if fillable else NOTHING
-        if answer.found is None and not answer.impossible and fillable:
-            answer = Answer(without_solver(search), answer.bound)
+        if fillable and not answer.impossible and not (answer.found and answer.found.proven):
+            answer = _or_guessed(search, answer)
         if not fillable or answer.found is not None or not answer.impossible:
             return fillable, words, search, answer
         out = search.fewest_left_out()
@@ -126,6 +126,14 @@ def _first_answer(
             return fillable, words, search, NOTHING
         words += [left_out_words(fillable[at], wishes) for at in sorted(out)]
         fillable = [need for at, need in enumerate(fillable) if at not in out]
+
+
+def _or_guessed(search: Search, answer: Answer) -> Answer:
+    """Where time ran out: what can be had without a search, if that is cheaper than what the search found."""
+    guess = without_solver(search)
+    if guess is None or (answer.found is not None and answer.found.counted <= guess.counted):
+        return answer
+    return Answer(guess, answer.bound)
 
 
 def _search(

@@ -86,7 +86,7 @@ class SupplierRows:
 
     def _ladder(self, steps: Sequence[Step], meter: str) -> None:
         """Put the order on the step its value falls in."""
-        reach = sum((one.most(meter) for one in self.taken), Fraction(0))
+        reach = self._reach(meter)
         steps = [step for at, step in enumerate(steps) if at == 0 or step.start <= reach]
         on = [self.model.variable(cost=step.freight + step.fees, top=0 if step.barred else 1) for step in steps]
         if len(steps) > 1:
@@ -118,28 +118,39 @@ class SupplierRows:
         return result
 
     def _discounts(self, steps: Sequence[Step], on: Sequence[int]) -> None:
-        """A discount on the whole order: one whole amount, at most what each step's per cent gives."""
-        most = sum((one.most("value") for one in self.taken), Fraction(0))
-        best = max(step.discount for step in steps)
+        """A discount on the whole order: one whole amount, each step's per cent of the value that falls on the step."""
+        reach, best = self._reach("value"), max(step.discount for step in steps)
         if not best:
             return
-        room = int(most * Fraction(best) / 100) + 1
-        amount = self.model.variable(cost=-1, top=room)
+        amount = self.model.variable(cost=-1, top=int(reach * Fraction(best) / 100) + 1)
         plus(self.discount, {amount: -1})
-        value = self.summed("value", high=True)
-        for at, step in zip(on, steps, strict=True):
-            row = plus({amount: 1, at: room}, value, -Fraction(step.discount) / 100)
-            self.model.row(row, most=room + Fraction(1, 2))
-        some = {at: -room for at, step in zip(on, steps, strict=True) if step.discount}
-        self.model.row({amount: 1, **some}, most=0)
+        shares: Sum = {}
+        value: Sum = {}
+        for at, step, end in zip(on, steps, [*(step.start for step in steps[1:]), reach], strict=True):
+            part = self.model.variable(top=max(end, step.start), whole=False)
+            self.model.row({part: 1, at: -max(end, step.start)}, most=0)
+            value[part] = 1
+            shares[part] = -Fraction(step.discount) / 100
+        self.model.row(plus(dict(value), self.summed("value", high=True), -1), most=0)
+        self.model.row({amount: 1, **shares}, most=Fraction(1, 2))
+
+    def _reach(self, meter: str) -> Fraction:
+        """The most an order of his can come to: one choice of each need, one of each offer of a divided one."""
+        most: dict[tuple[object, ...], Fraction] = {}
+        for one in self.taken:
+            key = self._part_of(one)
+            most[key] = max(most.get(key, Fraction(0)), one.most(meter))
+        return sum(most.values(), Fraction(0))
+
+    def _part_of(self, one: Taken) -> tuple[object, ...]:
+        """Of what only one choice is taken: the need, or the offer of a divided one."""
+        return (one.choice.need, *(one.choice.item.offer.identity if one.choice.need in self.divided else ()))
 
     def _linked(self) -> None:
         """Nothing is taken of a supplier who is not used: one row for each need, for each offer of a divided one."""
         groups: dict[tuple[object, ...], Sum] = {}
         for one in self.taken:
-            divided = one.choice.need in self.divided
-            key = (one.choice.need, *(one.choice.item.offer.identity if divided else ()))
-            groups.setdefault(key, {})[one.taken] = 1
+            groups.setdefault(self._part_of(one), {})[one.taken] = 1
         for group in groups.values():
             self.model.row(plus(group, self.used, -1), most=0)
 
@@ -150,7 +161,7 @@ class SupplierRows:
             return
         meters: tuple[str, ...] = ("grams", "volume_grams")
         grams = [self.summed(meter) for meter in meters]
-        reach = max([sum([one.most(meter) for one in self.taken], Fraction(0)) for meter in meters])
+        reach = max(self._reach(meter) for meter in meters)
         if at.freight_per_kg is not None:
             self._per_kg(grams, reach)
         else:

@@ -11,12 +11,19 @@ def unfilled_words(need: PlanNeed, choices: Sequence[Choice], wishes: PlanWishes
     what = f"{need.label}: {need.quantity} x {need.our_part}"
     dated = [one for one in choices if one.arrival.latest is not None]
     if not choices:
-        return f"{what}: nobody offers it on a sheet that holds"
+        return f"{what}: nobody offers it on a sheet that holds{_only(wishes)}"
     if not dated:
-        return f"{what}: no offer names a day; ask {choices[0].supplier}"
+        cheapest = min(choices, key=lambda one: (one.own_cost(), one.name))
+        return f"{what}: no offer names a day; ask {cheapest.supplier}"
     nearest = min(dated, key=lambda one: (one.latest, one.own_cost(), one.name))
     by = need.need_by or wishes.need_by
     return f"{what}: nobody has it here by {by}; nearest is {nearest.supplier} on {nearest.arrival.latest}"
+
+
+def _only(wishes: PlanWishes) -> str:
+    """What the wishes leave out of all sheets."""
+    trusted = " by a trusted match" if wishes.trusted_only else ""
+    return f"{trusted} with all of it in stock" if wishes.in_stock_only else trusted
 
 
 def left_out_words(need: PlanNeed, wishes: PlanWishes) -> str:
@@ -25,6 +32,8 @@ def left_out_words(need: PlanNeed, wishes: PlanWishes) -> str:
     rules = ["every supplier's minimum order"]
     if wishes.most_suppliers is not None:
         rules.append(f"at most {wishes.most_suppliers} supplier{'s' if wishes.most_suppliers > 1 else ''}")
+    if wishes.in_stock_only:
+        rules.append("what is in stock")
     if need.together:
         rules.append(f"that '{need.together}' comes together")
     if need.need_by or wishes.need_by:

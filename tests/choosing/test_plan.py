@@ -165,7 +165,7 @@ def test_what_is_needed_soon_does_not_wait_for_what_comes_later(sends: str) -> N
 
 
 CONTRADICTIONS: list[tuple[PlanNeed, PlanWishes, str]] = [
-    (need(quantity=0), PlanWishes(), "the quantity is 0"),
+    (need(quantity=0), PlanWishes(), "0 pieces can't be asked for"),
     (need(may_split=True, together="both"), PlanWishes(), "need 1 may be split over several offers and is to come"),
     (need(), PlanWishes(objective="cost and days"), "no price of a day of waiting is stated"),
     (need(), PlanWishes(value_per_day=Decimal(-1)), "the price of a day of waiting is -1"),

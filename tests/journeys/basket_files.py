@@ -28,8 +28,10 @@ LEAD_TIMES: dict[str, dict[str, object]] = {
 }
 """What the words of the journeys' sheets mean; a week is five working days (common practice, no source)."""
 
-PER_FILE = ("source",)
-"""What tells where an offer was read, and so differs between a sheet and a basket."""
+PER_FILE = ("source", "path")
+"""What tells where an offer was read and who says that it is the part: it differs between the shop and a basket."""
+COMPARED = ("quantity", "need_by", "ranked", "open_offers", "set_aside", "turning_points", "day_spans")
+"""What a comparison says of the offers; the rest is how the part is called and what is known of it."""
 
 
 def basket_file(
@@ -106,6 +108,11 @@ def as_told(found: Plan | Comparison) -> dict[str, Any]:
     """A plan or comparison of the shop's as the command would print it."""
     told: dict[str, Any] = json.loads(to_json(found))
     return told
+
+
+def compared(told: Mapping[str, Any]) -> Any:
+    """All that a comparison of an answer says of the offers."""
+    return figures({name: told[name] for name in COMPARED})
 
 
 def figures(told: object) -> Any:

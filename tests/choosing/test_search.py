@@ -1,0 +1,165 @@
+"""The search: time that runs out, the programme that learns what orders truly cost, and what a plan counts."""
+
+from collections.abc import Mapping
+from datetime import date
+from decimal import Decimal
+
+import pytest
+
+from sourcing.basics.freight import Freight, WeightBand
+from sourcing.basics.plan import Plan, PlanWishes
+from sourcing.basics.problem import Refused
+from sourcing.basics.value import changed
+from sourcing.choosing.model import Model, Number, Outcome
+from tests.builders import door, flat, lead, offer, usd
+from tests.choosing.agreement import items_of
+from tests.choosing.instances import free_freight, shops_trial
+from tests.choosing.planned import plan_of
+from tests.choosing.small import Clock, bought, need, plan
+from tests.choosing.trial import Trial
+
+OUT_OF_TIME = "time ran out before this plan was proven the cheapest"
+NOTHING = Outcome(values=None, value=float("inf"), bound=float("-inf"), proven=False, impossible=False)
+"""What the solver gives where time ran out before it found anything (no money: numbers of the solver only)."""
+
+
+def fills(trial: Trial, of: Plan) -> bool:
+    """Each need is filled once, in its quantity, and no order is refused or of unknown cost."""
+    ordered = {item.need: item.ordered for item in items_of(of)}
+    taken = not any(order.landed.refusal or order.landed.missing for order in of.orders)
+    return taken and all(ordered[one.label] >= one.quantity for one in trial.needs)
+
+
+def silent_for(monkeypatch: pytest.MonkeyPatch, looks: int) -> None:
+    """The solver finds nothing the first so many times."""
+    solve, left = Model.solve, [looks]
+
+    def sometimes(model: Model, seconds: float, objective: Mapping[int, Number] | None = None) -> Outcome:
+        left[0] -= 1
+        return NOTHING if left[0] >= 0 else solve(model, seconds, objective)
+
+    monkeypatch.setattr(Model, "solve", sometimes)
+
+
+@pytest.mark.parametrize("seed", range(2))
+def test_a_large_instance_stopped_at_once_gives_a_plan_that_is_not_called_proven(seed: int) -> None:
+    """Fifty needs, twenty suppliers, no seconds at all: each need is filled, and the plan and its bound are true."""
+    trial = shops_trial(free_freight(seed, 50, 20), PlanWishes(more_than_needed="never", seconds=0))
+    held, best = plan_of(trial), plan_of(changed(trial, wishes=changed(trial.wishes, seconds=60)))
+    assert best.proven and fills(trial, held)
+    assert not held.proven or held.counted == best.counted
+    assert held.counted >= best.counted
+    assert held.bound is None or held.bound <= best.counted
+    (line_by_line,) = [one.total for one in held.alternatives if one.name == "cheapest price line by line"]
+    assert line_by_line is not None and held.total <= line_by_line, "what needs no search is never left unsaid"
+    assert held.proven or OUT_OF_TIME in held.notes
+
+
+def test_where_no_answer_came_in_time_something_that_can_be_had_is_shown(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Line by line is 20.00 and two freights, everything of Stonegarth 22.00 and one: 32.00, not proven, no bound."""
+    silent_for(monkeypatch, 1)
+    offers = {
+        "1": [offer("stonegarth", "S-1", "10.00"), offer("larkmoor", "L-1", "11.00")],
+        "2": [offer("stonegarth", "S-2", "12.00"), offer("larkmoor", "L-2", "10.00")],
+    }
+    held = plan([need("1"), need("2")], offers, [door("stonegarth"), door("larkmoor", freight=flat("12.00"))])
+    assert (bought(held), held.total) == ({"1": [("S-1", 1)], "2": [("S-2", 1)]}, usd("32.00"))
+    assert not held.proven and held.bound is None and held.gap_percent == 0
+    assert OUT_OF_TIME in held.notes
+
+
+def test_what_is_shown_without_an_answer_holds_to_what_was_asked(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Line by line is refused (a minimum of 15.00 each); all of it from one supplier is not."""
+    silent_for(monkeypatch, 1)
+    offers = {
+        "1": [offer("stonegarth", "S-1", "10.00"), offer("larkmoor", "L-1", "12.00")],
+        "2": [offer("stonegarth", "S-2", "12.00"), offer("larkmoor", "L-2", "10.00")],
+    }
+    doors = [door(who, minimum_order=Decimal(15)) for who in ("stonegarth", "larkmoor")]
+    held = plan([need("1"), need("2")], offers, doors, PlanWishes(more_than_needed="never"))
+    assert len(held.orders) == 1 and not held.unfilled and not held.proven
+
+
+def test_nothing_found_at_all_is_said_to_be_for_lack_of_time(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No plan, and no word that there is none."""
+    silent_for(monkeypatch, 1000)
+    with pytest.raises(Refused, match="no plan was found within 7 seconds"):
+        plan([need()], {"1": [offer()]}, [door()], PlanWishes(seconds=7))
+
+
+def test_needs_are_not_left_out_for_lack_of_time(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The first answer is that not all can be had; which must go is not known in time, so none is said to."""
+    solve, calls = Model.solve, [0]
+
+    def second_silent(model: Model, seconds: float, objective: Mapping[int, Number] | None = None) -> Outcome:
+        calls[0] += 1
+        return NOTHING if objective is not None else solve(model, seconds)
+
+    monkeypatch.setattr(Model, "solve", second_silent)
+    offers = {"1": [offer("stonegarth", "S-1")], "2": [offer("larkmoor", "L-2")]}
+    with pytest.raises(Refused, match="no plan was found"):
+        plan([need("1"), need("2")], offers, [door("stonegarth"), door("larkmoor")], PlanWishes(most_suppliers=1))
+
+
+def test_the_gap_is_what_a_plan_may_be_above_the_least(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The solver stops at 40.00 and knows that nothing is below 30.00: 25 per cent, and 10.00 the true gap."""
+    solve = Model.solve
+
+    def stopped(model: Model, seconds: float, objective: Mapping[int, Number] | None = None) -> Outcome:
+        found = solve(model, seconds, objective)
+        return Outcome(values=found.values, value=found.value, bound=3000, proven=False, impossible=False)
+
+    monkeypatch.setattr(Model, "solve", stopped)
+    held = plan([need()], {"1": [offer(price="30.00")]}, [door()])
+    assert (held.counted, held.bound, held.proven) == (usd("40.00"), usd("30.00"), False)
+    assert held.gap_percent == Decimal("25.00") and OUT_OF_TIME in held.notes
+
+
+@pytest.mark.parametrize("looks", range(1, 8))
+def test_whenever_the_clock_runs_out_nothing_wrong_is_proven(looks: int) -> None:
+    """A price per hundred on a ladder makes the programme look again: until then its answer is no proof."""
+    offers = {"1": [offer(price="3333.33", price_basis=100), offer("stonegarth", "S-1", "31.00")]}
+    doors = [door(freight=flat("40.00", "400")), door("stonegarth", freight=flat("40.00"))]
+    wishes = PlanWishes(seconds=100)
+    least = plan([need(quantity=10)], offers, doors, wishes).counted
+    held = plan([need(quantity=10)], offers, doors, wishes, Clock(looks))
+    assert held.counted >= least and (held.bound is None or held.bound <= least)
+    assert not held.proven or held.counted == least
+
+
+def test_what_orders_truly_cost_is_learnt() -> None:
+    """Weights of half grams are rounded down in the programme: 5 x 200.5 g is over the kilogram that costs 9.00 more."""
+    bands = (
+        WeightBand(to_weight=Decimal(1), charge=Decimal(5)),
+        WeightBand(to_weight=Decimal(9), charge=Decimal(14)),
+    )
+    by_weight = Freight(rule="by weight", weight_bands=bands)
+    labels = "12345"
+    offers = {
+        label: [
+            offer("larkmoor", f"L-{label}", "10.00", weight_kg=Decimal("0.2005")),
+            offer("stonegarth", f"S-{label}", "11.50", weight_kg=Decimal("0.2005")),
+        ]
+        for label in labels
+    }
+    doors = [door("larkmoor", freight=by_weight), door("stonegarth", freight=flat("4.00"))]
+    held = plan([need(label) for label in labels], offers, doors)
+    # All of Stonegarth: 57.50 + 4.00 = 61.50; of Larkmoor 50.00 + 14.00; four of Larkmoor 40.00 + 5.00 + 11.50 + 4.00.
+    assert held.proven and held.counted == held.bound == usd("60.50")
+
+
+@pytest.mark.parametrize("split", [False, True])
+def test_credit_and_lost_cores_are_in_what_a_plan_counts(split: bool) -> None:
+    """A pack of three for 30.00, two over, with cores of 3.00 each; half of 20.00 back, but not where it may be split."""
+    offers = {"1": [offer(pack=3, core_charge=Decimal(3))]}
+    wishes = PlanWishes(surplus_credit_percent=Decimal(50), cores_lost=True, more_than_needed="never")
+    held = plan([need(may_split=split)], offers, [door()], wishes)
+    assert held.total == usd("40.00") and held.core_charge == usd("9.00")
+    assert held.counted == held.bound == (usd("49.00") if split else usd("39.00"))
+
+
+def test_an_order_of_which_one_piece_has_no_day_has_none() -> None:
+    """Two suppliers, one of whom names no day."""
+    offers = {"1": [offer()], "2": [offer("stonegarth", "S-2", stock=0, lead_time=lead("call", None, None))]}
+    held = plan([need("1"), need("2")], offers, [door(), door("stonegarth")])
+    assert held.latest is None and {order.arrival.latest for order in held.orders} == {date(2026, 1, 15), None}
