@@ -10,6 +10,7 @@ from ..basics.part_number import OURS, PartNumber
 from ..basics.plan import Plan, PlanNeed, PlanWishes
 from ..basics.problem import refused
 from ..basics.value import changed
+from ..matching.dimensions.size_check import check_size
 from ..matching.identity.verdict import verdict
 from ..matching.offer_match import OfferMatch
 from .basket_shop import shop_of
@@ -44,7 +45,7 @@ def compare_basket(basket: Basket, label: str, quantity: int | None, asked: Rank
         ranked=(),
         set_aside=(),
         candidates=(),
-        asks=need.asks.asked.words(),
+        asks=tuple(words for words in (need.size, *need.asks.asked.words()) if words),
         warnings=need.asks.warnings,
     )
     seen = evaluate_basket(basket, here, need)
@@ -89,7 +90,9 @@ def _judged(basket: Basket, need: PlanNeed) -> Iterator[Judged]:
     for one in sorted(some, key=lambda one: one.identity):
         offer, asks = one.offer(), need.asks
         match = OfferMatch(tier="automatic", number=offer.numbers()[0], path=_path(one, basket.at.date()))
-        yield Judged(offer, match, verdict(offer, (), asks.asked, asks.overrides, "", need.quantity))
+        sized = check_size(need.size, offer.supplier_number, offer.maker_number, offer.description)
+        against = (sized.words,) if sized.vetoes else ()
+        yield Judged(offer, match, verdict(offer, against, asks.asked, asks.overrides, "", need.quantity))
 
 
 def _path(one: BasketOffer, day: date) -> Path:

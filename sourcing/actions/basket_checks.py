@@ -15,6 +15,7 @@ from ..basics.terms import Terms
 from ..basics.terms_checks import contradictions as terms_contradictions
 from ..basics.value import Value
 from ..landed_cost.date_checks import check_dates, check_shop_dates, check_zone
+from ..matching.dimensions.size_check import is_designation
 from .fitting import in_json
 
 
@@ -200,6 +201,8 @@ def _need(at: str, need: PlanNeed, today: date) -> Iterator[Wrong]:
     if need.may_split and need.together:
         found = f"it may be split and must come together with '{need.together}'"
         yield _says(at, found, "take one of the two out")
+    if need.size and not is_designation(need.size):
+        yield _is(f"{at}.size", f"'{need.size}'", "write a standard designation such as B88, or leave it out")
     yield from _not_past(f"{at}.need_by", need.need_by, today)
 
 

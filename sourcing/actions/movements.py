@@ -7,12 +7,13 @@ from typing import Literal
 from ..basics.choice import Priced
 from ..basics.currency import minor_units
 from ..basics.freight import Freight
-from ..basics.landed_cost import LandedOrder
+from ..basics.landed_cost import LandedOrder, OrderItem
 from ..basics.money import Money
 from ..basics.offer import Offer
 from ..basics.value import changed
 from ..choosing.turning import FAR, Movement, first_at
 from ..landed_cost.charges import counted_values_that_matter, values_that_matter
+from ..landed_cost.discount_apart import goods_value, total_with_discount_of
 from ..landed_cost.door import Door
 from ..landed_cost.order import landed_order
 
@@ -35,9 +36,10 @@ def _freight(one: Priced, door: Door, sign: Sign) -> Iterator[Movement]:
     if now is None:
         return
 
-    def cost(by: int) -> Money | None:
+    def cost(by: int, _: int) -> Money | None:
         terms = changed(door.terms, freight=_shifted(now, Decimal(sign * by).scaleb(-minor_units(currency))))
-        return _taken(_landed(one, one.offer, changed(door, terms=terms)))
+        order = _landed(one, changed(door, terms=terms))
+        return None if order.refusal or order.missing else order.total
 
     most = max((charge for charge in _charges(now)), default=Decimal(0))
     yield Movement(
@@ -58,7 +60,7 @@ def _as_charged(one: Priced, door: Door, rule: Freight) -> Freight | None:
     if rule.rule == "pick-up" or door.terms.currency != door.currency:
         return None
     flat = Freight(rule="flat", charge=one.landed.freight.amount)
-    same = _landed(one, one.offer, changed(door, terms=changed(door.terms, freight=flat)))
+    same = _landed(one, changed(door, terms=changed(door.terms, freight=flat)))
     return flat if same.total == one.landed.total else None
 
 
@@ -83,19 +85,19 @@ def _shifted(rule: Freight, more: Decimal) -> Freight:
 
 def _price(one: Priced, door: Door, sign: Sign) -> Movement:
     """The price on the sheet moved by as much at every break, per its price basis, down to nothing."""
-    offer, ordered = one.offer, one.landed.items[0].item.ordered
-    digits = minor_units(offer.currency)
-    reached = [step.price for step in offer.breaks if step.from_quantity <= ordered]
+    item = one.landed.items[0].item
+    offer, digits = one.offer, minor_units(one.offer.currency)
+    reached = [step.price for step in offer.breaks if step.from_quantity <= item.ordered]
     most = FAR if sign > 0 else int(min(reached).scaleb(digits))
 
-    def landed(by: int) -> LandedOrder:
-        return _landed(one, _at_price(offer, Decimal(sign * by).scaleb(-digits)), door)
+    def moved(by: int) -> OrderItem:
+        return changed(item, offer=_at_price(offer, Decimal(sign * by).scaleb(-digits)))
 
     return Movement(
         figure="price",
         currency=offer.currency,
-        cost=lambda by: _taken(landed(by)),
-        stops=_stops(lambda by: landed(by).order_value.minor(), door, sign, most),
+        cost=lambda by, discounted: total_with_discount_of(moved(by), moved(discounted), door),
+        stops=_stops(lambda by: goods_value(moved(by), door), door, sign, most),
         most=most,
         per=offer.price_basis,
     )
@@ -115,14 +117,9 @@ def _stops(value: Callable[[int], int], door: Door, sign: Sign, most: int) -> tu
     return tuple(sorted({at for at in passed if at is not None}))
 
 
-def _passes(value: Callable[[int], int], limit: int, sign: Sign) -> Callable[[int], bool]:
-    return (lambda by: value(by) >= limit) if sign > 0 else (lambda by: value(by) < limit)
+def _passes(value: Callable[[int], int], limit: int, sign: Sign) -> Callable[[int, int], bool]:
+    return (lambda by, _: value(by) >= limit) if sign > 0 else (lambda by, _: value(by) < limit)
 
 
-def _landed(one: Priced, offer: Offer, door: Door) -> LandedOrder:
-    return landed_order([changed(one.landed.items[0].item, offer=offer)], door)
-
-
-def _taken(order: LandedOrder) -> Money | None:
-    """The cost; None where the supplier would refuse the order or something of it is no longer known."""
-    return None if order.refusal or order.missing else order.total
+def _landed(one: Priced, door: Door) -> LandedOrder:
+    return landed_order([changed(one.landed.items[0].item, offer=one.offer)], door)

@@ -21,7 +21,8 @@ class PlanNeed(Value, frozen=True, kw_only=True):
     """A part and quantity a job calls for. `label` is the quote line it belongs to: '1', 'A'.
 
     `need_by` None: the plan's. `may_split`: it may come from several offers. `together`: needs with the same word come
-    from one supplier in one order; blank: each by itself.
+    from one supplier in one order; blank: each by itself. `size`: the part's designation, such as B88, asked of every
+    offer of a basket; blank: not asked (of a job's parts the equivalence table says it).
     """
 
     label: str
@@ -31,6 +32,7 @@ class PlanNeed(Value, frozen=True, kw_only=True):
     need_by: date | None = None
     may_split: bool = False
     together: str = ""
+    size: str = ""
 
 
 class PlanWishes(Value, frozen=True, kw_only=True):

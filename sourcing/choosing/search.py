@@ -139,7 +139,7 @@ class Search:
         programme = self._programme(None, None, frozenset())
         left = programme.leave_out()
         outcome = programme.model.solve(max(self.seconds_left, 1), objective=dict.fromkeys(left.values(), 1))
-        if not outcome.proven:
+        if outcome.values is None or not outcome.proven:
             return frozenset()
         return frozenset(need for need, at in left.items() if outcome.values[at] > 0.5)
 

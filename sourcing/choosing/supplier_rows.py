@@ -7,6 +7,7 @@ search prices the order by the landed-cost rules and asks again.
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from ..basics.landed_cost import Arrival
 from ..basics.schedule import FreightStep, Percent, Schedule, SummedPart, ValueStep
@@ -126,9 +127,10 @@ class SupplierRows:
         plus(self.discount, {amount: -1})
         shares: Sum = {}
         value: Sum = {}
-        for at, step, end in zip(on, steps, [*(step.start for step in steps[1:]), reach], strict=True):
-            part = self.model.variable(top=max(end, step.start), whole=False)
-            self.model.row({part: 1, at: -max(end, step.start)}, most=0)
+        ends = [*(step.start for step in steps[1:]), max(ceil(reach), steps[-1].start)]
+        for at, step, end in zip(on, steps, ends, strict=True):
+            part = self.model.variable(top=end, whole=False)
+            self.model.row({part: 1, at: -end}, most=0)
             value[part] = 1
             shares[part] = -Fraction(step.discount) / 100
         self.model.row(plus(dict(value), self.summed("value", high=True), -1), most=0)

@@ -1,7 +1,8 @@
 """How long the first stays first: the exact point at which one figure's movement changes the first place.
 
 The cost of the offer with the figure moved is worked out anew by whoever asks, for a price that rises may pass a
-threshold and a freight that rises may be taxed.
+threshold and a freight that rises may be taxed. Goods and the discount on the whole order are rounded apart, so that a
+price that rises by a cent may even make the order a cent cheaper; the point is the first one all the same.
 """
 
 from collections.abc import Callable, Iterator, Sequence
@@ -13,22 +14,24 @@ from ..basics.choice import Figure, Ranking, RankWishes, TurningPoint
 from ..basics.money import Money, from_minor
 from .figures import Figures, figures, key
 
-FAR = 10**9
-"""No figure is moved by more minor units than this."""
+FAR = 10**12
+"""No figure is moved by more minor units than this: far even where one of a currency is worth next to nothing."""
 
 
 @dataclass(frozen=True)
 class Movement:
     """One figure of one offer moved by whole minor units of `currency`: up for the first offer, down for the second.
 
-    `cost` gives the landed cost after a movement of so many; None where the supplier would not take the order then.
-    Between two `stops` (rising, such movements as pass a threshold) the cost never falls as the figure rises. `most`
-    is the largest movement that makes sense. `per`: the price is for so many pieces.
+    `cost(by, discounted)` is the landed cost after a movement of `by` with the discount on the whole order that one of
+    `discounted` would bring; None where the supplier would not take the order. Both the same is the true cost. Between
+    two `stops` (rising, such movements as pass a threshold) it never falls as the figure alone rises, and never rises
+    as the figure the discount is taken of does. `most` is the largest movement that makes sense. `per`: the price is
+    for so many pieces.
     """
 
     figure: Figure
     currency: str
-    cost: Callable[[int], Money | None]
+    cost: Callable[[int, int], Money | None]
     stops: tuple[int, ...] = ()
     most: int = FAR
     per: int = 1
@@ -54,13 +57,13 @@ def _whole(one: Figures, sign: Literal[1, -1]) -> Movement:
     return Movement(
         figure="landed cost",
         currency=one.currency,
-        cost=lambda cents: from_minor(one.total + sign * cents, one.currency),
+        cost=lambda cents, _: from_minor(one.total + sign * cents, one.currency),
         most=FAR if sign > 0 else one.total,
     )
 
 
 def _rises(one: Figures, rival: Figures, movement: Movement) -> TurningPoint:
-    lost = first_at(lambda by: not _before(one, rival, movement.cost(by)), movement.most, movement.stops)
+    lost = first_at(lambda *by: not _before(one, rival, movement.cost(*by)), movement.most, movement.stops)
     what, name, other = _figure_words(movement), one.priced.supplier_name, rival.priced.supplier_name
     if lost is None:
         return _point(one, 1, movement, None, f"{name} stays first however much {what} rises")
@@ -71,7 +74,7 @@ def _rises(one: Figures, rival: Figures, movement: Movement) -> TurningPoint:
 
 
 def _falls(two: Figures, first: Figures, movement: Movement) -> TurningPoint:
-    won = first_at(lambda by: _before(two, first, movement.cost(by)), movement.most, movement.stops)
+    won = first_at(lambda *by: _before(two, first, movement.cost(*by)), movement.most, movement.stops)
     what, name = _figure_words(movement), two.priced.supplier_name
     if won is None:
         return _point(two, 2, movement, None, f"{name} does not become first however far {what} falls")
@@ -86,17 +89,13 @@ def _before(one: Figures, rival: Figures, cost: Money | None) -> bool:
     return key(one.priced, cost.minor() + (one.waiting or 0), one.latest) < rival.key
 
 
-def first_at(happens: Callable[[int], bool], most: int = FAR, stops: Sequence[int] = ()) -> int | None:
+def first_at(happens: Callable[[int, int], bool], most: int = FAR, stops: Sequence[int] = ()) -> int | None:
     """The smallest whole number from 1 to `most` at which it happens; None where there is none.
 
-    Between two of the `stops` what has happened goes on happening, so that halving finds where it began.
+    `happens(at, at)` tells. Between two of the `stops` `happens(high, low)` is true wherever it happens at any number
+    from low to high; the closer the two the less often it is true in vain.
     """
-    for low, high in _stretches(most, stops):
-        if happens(low):
-            return low
-        if happens(high):
-            return _halved(happens, low, high)
-    return None
+    return next((at for low, high in _stretches(most, stops) if (at := _first(happens, low, high))), None)
 
 
 def _stretches(most: int, stops: Sequence[int]) -> Iterator[tuple[int, int]]:
@@ -112,14 +111,13 @@ def _stretches(most: int, stops: Sequence[int]) -> Iterator[tuple[int, int]]:
         low, size = high + 1, size * 2
 
 
-def _halved(happens: Callable[[int], bool], no: int, yes: int) -> int:
-    while yes - no > 1:
-        middle = (no + yes) // 2
-        if happens(middle):
-            yes = middle
-        else:
-            no = middle
-    return yes
+def _first(happens: Callable[[int, int], bool], low: int, high: int) -> int | None:
+    if not happens(high, low):
+        return None
+    if low == high:
+        return low
+    middle = (low + high) // 2
+    return _first(happens, low, middle) or _first(happens, middle + 1, high)
 
 
 def _figure_words(movement: Movement) -> str:

@@ -58,6 +58,15 @@ def counted_words(plan: Plan) -> str:
     return f"Counted with {', '.join(one for one in why if one) or 'what was asked'}: {plan.counted}"
 
 
+def unfilled_words(plan: Plan) -> str:
+    """That the orders are not for all that is needed: it stands before their sum, lest that be taken for the whole."""
+    missing = len(plan.unfilled)
+    return (
+        f"Not all is filled: {missing} of {count(len(plan.needs), 'need')} {'is' if missing == 1 else 'are'} left out "
+        "of the orders below, see 'Not filled'"
+    )
+
+
 def head_words(plan: Plan) -> list[str]:
     """The first lines of a plan, one text a sentence."""
     if not plan.orders:
@@ -69,6 +78,7 @@ def head_words(plan: Plan) -> list[str]:
     asked = wishes_words(plan.wishes)
     core = plan.core_charge
     return [
+        *([unfilled_words(plan)] if plan.unfilled else []),
         head,
         *([counted_words(plan)] if counted_words(plan) else []),
         *([words] if (words := objective_words(plan)) else []),

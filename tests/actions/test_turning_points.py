@@ -5,14 +5,14 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from sourcing.actions.ranked import turning_points_of
 from sourcing.basics.choice import Priced, Ranking, RankWishes, TurningPoint
 from sourcing.basics.freight import Freight, FreightBand
 from sourcing.basics.offer import Offer
-from sourcing.basics.terms import EntryFee, OrderDiscount
+from sourcing.basics.terms import EntryFee, OrderDiscount, TaxPaid
 from sourcing.basics.value import changed
 from sourcing.choosing.ranking import rank
 from sourcing.landed_cost.door import Door
@@ -21,6 +21,8 @@ from tests.builders import door, flat, item, offer
 from tests.choosing.priced_values import ASKED, priced
 
 NOTHING = RankWishes()
+Again = Callable[[int], Priced]
+"""An offer with one of its figures moved by so many minor units."""
 
 
 def bought(of: Offer, at: Door, needed: int = 1, days: int = 3) -> Priced:
@@ -99,61 +101,76 @@ def test_pick_up_is_not_a_freight_anybody_raises() -> None:
 
 
 ENTRY = EntryFee(name="Entry", percent=Decimal(5), least=Decimal("0.10"), most=Decimal("0.15"))
+TAX = TaxPaid(name="Tax", percent=Decimal(19), on=("goods", "freight", "duty"), uplift_percent=Decimal(10))
+OFF = (
+    (),
+    (OrderDiscount(from_value=Decimal(2), percent=Decimal(20)),),
+    (OrderDiscount(from_value=Decimal(1), percent=Decimal("62.5")),),
+    (
+        OrderDiscount(from_value=Decimal(1), percent=Decimal(2)),
+        OrderDiscount(from_value=Decimal(3), percent=Decimal(9)),
+    ),
+)
+NEAR = 20
 CENTS = st.integers(0, 400).map(lambda cents: Decimal(cents) / 100)
 
 
 @st.composite
 def doors_of(draw: st.DrawFn, name: str) -> Door:
-    """Terms with all that bends a cost: thresholds, fees, duty on freight too, discounts, another currency."""
+    """Terms with all that bends a cost: thresholds, fees, duty on freight too, discounts, tax, another currency."""
     free = draw(st.one_of(st.none(), CENTS))
     fields: dict[str, Any] = {
         "freight": flat(str(draw(CENTS)), None if free is None else str(free)),
         "duty_percent": draw(st.sampled_from((None, Decimal("2.5"), Decimal(10)))),
         "duty_on": draw(st.sampled_from(("goods", "goods and freight"))),
         "payment_percent": draw(st.sampled_from((Decimal(0), Decimal("1.75")))),
-        "order_discounts": draw(st.sampled_from(((), (OrderDiscount(from_value=Decimal(2), percent=Decimal(20)),)))),
-        "entry_fees": draw(
-            st.sampled_from(
-                ((), (EntryFee(name="Entry", percent=Decimal(5), least=Decimal("0.10"), most=Decimal("0.15")),))
-            )
-        ),
+        "order_discounts": draw(st.sampled_from(OFF)),
+        "discount_percent": draw(st.sampled_from((Decimal(0), Decimal("12.5")))),
+        "entry_fees": draw(st.sampled_from(((), (ENTRY,)))),
+        "tax": draw(st.sampled_from((None, TAX))),
     }
     if draw(st.booleans()):
-        fields |= {"minimum_order": draw(CENTS), "small_order_fee": Decimal("0.70")}
-    rate = draw(st.sampled_from(("1", "1.085", "0.31")))
+        fields |= {"minimum_order": draw(CENTS), "small_order_fee": draw(st.sampled_from((None, Decimal("0.70"))))}
+    rate = draw(st.sampled_from(("1", "1.085", "0.31", "0.0427")))
     return door(name, rate, currency="EUR" if rate != "1" else "USD", **fields)
 
 
 @settings(max_examples=150, deadline=None)
 @given(st.data())
 def test_every_point_is_the_first_at_which_the_place_changes(data: st.DataObject) -> None:
-    """Every smaller movement is tried too: the place has not changed hands at any of them."""
+    """The smaller movements, the first and the last of them, are tried too: the place has not changed hands at any."""
     doors = {name: data.draw(doors_of(name), name) for name in ("larkmoor", "pellbrook")}
     needed = data.draw(st.integers(1, 3))
-    some = [
-        bought(
-            offer(name, price=str(data.draw(CENTS)), currency=doors[name].terms.currency), doors[name], needed,
-            data.draw(st.integers(1, 4)),
-        )
-        for name in doors
-    ]  # fmt: skip
     wishes = RankWishes(value_per_day=data.draw(st.sampled_from((None, Decimal("0.25"), Decimal("0.333")))))
+    some = [_drawn(data, doors[name], needed) for name in doors]
+    assume(not any(one.landed.refusal for one in some))
     ranking = rank(some, wishes, ASKED)
     for point in turning_points_of(ranking, wishes, ASKED, doors.__getitem__):
         moved = ranking.ranked[point.place - 1].priced
         rival = ranking.ranked[2 - point.place].priced
-        now = first(ranking)
         again = _moved(point, moved, doors[moved.offer.supplier], needed)
-        last = point.by.minor() if point.by else 40
-        upto = last if point.place == 1 else last - 1
-        for by in {*range(0, min(upto, 60) + 1), max(upto, 0)}:
-            assert point.by is None or first(rank([again(by), rival], wishes, ASKED)) == now, (point, by)
-        if point.by:
-            assert first(rank([again(upto + 1), rival], wishes, ASKED)) != now, point
+
+        def leads(by: int, again: Again = again, rival: Priced = rival) -> bool:
+            """Whether the moved offer is first; one whose order is refused then is not."""
+            one = again(by)
+            return not one.landed.refusal and rank([one, rival], wishes, ASKED).ranked[0].priced is one
+
+        kept = 400 if point.by is None else point.by.minor() - (point.place == 2)
+        for by in {*range(min(kept, NEAR) + 1), *range(max(kept - NEAR, 0), kept + 1)}:
+            assert leads(by) == (point.place == 1), (point, by)
+        assert point.by is None or leads(kept + 1) == (point.place == 2), point
 
 
-def _moved(point: TurningPoint, one: Priced, at: Door, needed: int) -> Callable[[int], Priced]:
-    """The offer with the figure moved by so many minor units of its own, landed anew."""
+def _drawn(data: st.DataObject, at: Door, needed: int) -> Priced:
+    """An offer of some price, each or per 100, bought through that door."""
+    basis = data.draw(st.sampled_from((1, 1, 100)))
+    price = data.draw(CENTS) * basis
+    of = offer(at.terms.supplier, price=str(price), price_basis=basis, currency=at.terms.currency)
+    return bought(of, at, needed, data.draw(st.integers(1, 4)))
+
+
+def _moved(point: TurningPoint, one: Priced, at: Door, needed: int) -> Again:
+    """The offer with the figure moved by so many minor units of its own, never below nothing, landed anew."""
     sign = 1 if point.place == 1 else -1
 
     def again(by: int) -> Priced:
@@ -163,9 +180,9 @@ def _moved(point: TurningPoint, one: Priced, at: Door, needed: int) -> Callable[
         if point.figure == "freight":
             own = at.terms.freight.charge if at.terms.freight else None
             assert own is not None
-            terms = changed(at.terms, freight=flat(str(own + more)))
+            terms = changed(at.terms, freight=changed(at.terms.freight, charge=max(own + more, Decimal(0))))
             return changed(one, landed=landed_order([item(one.offer, needed)], changed(at, terms=terms)))
-        total = changed(one.landed.total, amount=one.landed.total.amount + more)
+        total = changed(one.landed.total, amount=max(one.landed.total.amount + more, Decimal(0)))
         return changed(one, landed=changed(one.landed, total=total))
 
     return again

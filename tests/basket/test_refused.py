@@ -87,6 +87,12 @@ def test_splitting_and_coming_together_exclude_each_other() -> None:
     assert told(spoilt("needs.0", both))[0].startswith("basket.json: needs[0]: it may be split and must come together")
 
 
+def test_a_size_nobody_can_read_is_refused() -> None:
+    """It would hold nothing back."""
+    (words,) = told(spoilt("needs.0.size", "B thirty-six"))
+    assert words.startswith("basket.json: needs[0].size: it is 'B thirty-six'; write a standard designation")
+
+
 def test_everything_wrong_is_told_at_once() -> None:
     """One sentence each, in the order of the fields."""
     tree = deepcopy(BASKET)

@@ -1,4 +1,4 @@
-"""Ways to fill a need: an offer in a quantity and in further steps of it, with what each step adds between exact ends."""
+"""Ways to fill a need: an offer in a quantity and in further steps of it; what each adds lies between exact ends."""
 
 from collections.abc import Callable
 from datetime import date

@@ -5,12 +5,12 @@ from types import SimpleNamespace
 
 import pytest
 
-from sourcing.choosing.model import Model, _outcome, plus
+from sourcing.choosing.model import Model, Sum, _outcome, plus
 
 
 def test_sums_add_up_by_variable() -> None:
     """Factors of one variable are summed exactly, and the sum that is added to is the one given back."""
-    first = {0: 1, 1: Fraction(1, 3)}
+    first: Sum = {0: 1, 1: Fraction(1, 3)}
     assert plus(first, {1: 2, 2: 1}, Fraction(1, 2)) is first
     assert first == {0: 1, 1: Fraction(4, 3), 2: Fraction(1, 2)}
 

@@ -35,7 +35,8 @@ CHARGED_FROM_15 = Freight(
 def test_the_order_of_the_input_never_decides(seed: int) -> None:
     """Needs, offers and suppliers shuffled: the same pieces of the same offers, and the same said of them."""
     trial, dice = random_trial(seed), random.Random(seed)
-    needs, labels, suppliers = (dice.sample(some, len(some)) for some in (trial.needs, [*trial.offers], [*trial.doors]))
+    needs = dice.sample(trial.needs, len(trial.needs))
+    labels, suppliers = dice.sample([*trial.offers], len(trial.offers)), dice.sample([*trial.doors], len(trial.doors))
     shuffled = changed(
         trial,
         needs=tuple(needs),

@@ -1,20 +1,30 @@
 """What the programme holds to: packs, breaks, more pieces than needed, stock shared, needs divided over offers."""
 
+from datetime import date
 from decimal import Decimal
+from fractions import Fraction
 from typing import Any
 
 import pytest
 
+from sourcing.basics.landed_cost import Arrival, OrderItem
 from sourcing.basics.plan import MoreThanNeeded, PlanWishes
 from sourcing.basics.terms import Split
-from tests.builders import door, flat, lead, offer, usd
-from tests.choosing.small import THURSDAY, bought, need, plan
+from sourcing.choosing.choices import choice
+from sourcing.choosing.programme import Bundle, Conditions, Programme
+from sourcing.landed_cost.arrival import arrival
+from sourcing.landed_cost.schedule import schedule
+from sourcing.landed_cost.sums import item_sums
+from tests.builders import door, flat, item, lead, offer, usd
+from tests.choosing.small import AT, THURSDAY, bought, need, plan
 
 WAYS: tuple[MoreThanNeeded, ...] = ("whatever pays", "cheaper break", "never")
 STOCK = PlanWishes(in_stock_only=True)
 
 
-@pytest.mark.parametrize(("way", "pieces", "total"), [(WAYS[0], 5, "50.00"), (WAYS[1], 4, "60.00"), (WAYS[2], 4, "60.00")])
+@pytest.mark.parametrize(
+    ("way", "pieces", "total"), [(WAYS[0], 5, "50.00"), (WAYS[1], 4, "60.00"), (WAYS[2], 4, "60.00")]
+)
 def test_one_piece_more_for_free_freight(way: MoreThanNeeded, pieces: int, total: str) -> None:
     """Four at 10.00 and freight of 20.00; with a fifth the order passes 50.00 and freight is free."""
     wishes = PlanWishes(more_than_needed=way)
@@ -43,7 +53,12 @@ def test_a_cheaper_break_is_more_pieces_for_less(way: MoreThanNeeded, pieces: in
 
 def test_packs_minimums_and_multiples_hold_whatever_is_asked() -> None:
     """Three needed: pack of two and multiple of three make six; the minimum of ten makes ten; and never fewer."""
-    for fields, pieces in (({"pack": 2, "order_multiple": 3}, 6), ({"minimum": 10}, 10), ({"pack": 4}, 4)):
+    sold: list[tuple[dict[str, Any], int]] = [
+        ({"pack": 2, "order_multiple": 3}, 6),
+        ({"minimum": 10}, 10),
+        ({"pack": 4}, 4),
+    ]
+    for fields, pieces in sold:
         held = plan([need(quantity=3)], {"1": [offer(**fields)]}, [door()], PlanWishes(more_than_needed="never"))
         assert bought(held)["1"] == [("X-1", pieces)]
         (item,) = held.orders[0].landed.items
@@ -51,7 +66,7 @@ def test_packs_minimums_and_multiples_hold_whatever_is_asked() -> None:
 
 
 def test_surplus_counts_as_got_back_at_the_stated_share() -> None:
-    """A pack of four at 4.00 each is 16.00, 8.00 of it surplus; two loose are 10.00. At 80 per cent the pack is 9.60."""
+    """A pack of four at 4.00 each is 16.00, half of it surplus; two loose are 10.00. At 80 per cent it is 9.60."""
     offers = {"1": [offer("larkmoor", "L-1", "4.00", pack=4), offer("larkmoor", "L-2", "5.00")]}
     full = plan([need(quantity=2)], offers, [door()], PlanWishes(more_than_needed="never"))
     assert (bought(full)["1"], full.counted) == ([("L-2", 2)], usd("20.00"))
@@ -148,3 +163,82 @@ def test_later_deliveries_are_paid_for_once_each() -> None:
     assert (bought(held)["2"], held.total) == ([("L-3", 1)], usd("35.00"))
     both = {label: [some[0]] for label, some in offers.items()}
     assert plan([need("1"), need("2")], both, [door(split=split)]).total == usd("36.00")
+
+
+def programme(*prices: str, limit: date | None = None) -> Programme:
+    """One need, an offer at each price; the second comes in a week."""
+    days: dict[int, dict[str, Any]] = {1: {"stock": 0, "lead_time": lead("5 days", 5, 5)}}
+    items = [item(offer(number=f"L-{at}", price=price, **days.get(at, {}))) for at, price in enumerate(prices)]
+    choices = [choice(0, one, 1, (1, 0), lambda each: (item_sums(each, AT_LARKMOOR), _comes(each))) for one in items]
+    return Programme(choices, Conditions(needs=1), {"larkmoor": schedule(AT_LARKMOOR, 1000)}, {}, limit)
+
+
+AT_LARKMOOR = door()
+
+
+def _comes(of: OrderItem) -> Arrival:
+    return arrival(of, AT_LARKMOOR, AT)
+
+
+def chosen(of: Programme) -> tuple[list[str], float]:
+    """What is picked, and the programme's cost."""
+    outcome = of.solve(5)
+    return [pick.choice.item.offer.supplier_number for pick in of.picks(outcome)], round(outcome.value, 3)
+
+
+def names(of: Programme, *numbers: str) -> frozenset[tuple[object, ...]]:
+    """The names of these offers' choices."""
+    return frozenset(one.choice.name for one in of.taken if one.choice.item.offer.supplier_number in numbers)
+
+
+def test_only_what_is_here_by_the_day_is_in_the_programme() -> None:
+    """The cheaper one comes in a week; by Wednesday nothing does."""
+    assert chosen(programme("20.00", "15.00")) == (["L-1"], 2500)
+    assert chosen(programme("20.00", "15.00", limit=THURSDAY)) == (["L-0"], 3000)
+    assert not programme("20.00", "15.00", limit=date(2026, 1, 14)).fillable()
+    assert programme("20.00", "15.00", limit=THURSDAY).fillable()
+
+
+def test_what_is_ruled_out_is_not_picked_again() -> None:
+    """The least, and without it the next."""
+    held = programme("20.00", "15.00")
+    held.forbid(names(held, "L-1"))
+    assert chosen(held) == (["L-0"], 3000)
+
+
+def test_only_plans_up_to_a_cost() -> None:
+    """At most 25.00 is met exactly, at most 24.99 is not to be had."""
+    held = programme("20.00", "15.00")
+    held.at_most(2500)
+    assert chosen(held) == (["L-1"], 2500)
+    held.at_most(2499)
+    assert held.solve(5).impossible
+
+
+def test_what_a_bundle_truly_costs_more_counts_for_exactly_it() -> None:
+    """15.00 turn out to cost 3.00 more, then 30.00 more, then can't be ordered at all."""
+    for more, then in ((300, (["L-1"], 2800)), (3000, (["L-0"], 3000)), (None, (["L-0"], 3000))):
+        held = programme("20.00", "15.00")
+        held.charge(Bundle("larkmoor", names(held, "L-1"), None if more is None else Fraction(more)))
+        assert chosen(held) == then
+    held = programme("20.00", "15.00")
+    held.charge(Bundle("larkmoor", names(held, "L-1"), Fraction(300)))
+    assert held.cost_of("larkmoor", held.solve(5)) == 2800
+    held.charge(Bundle("", names(held, "L-1"), Fraction(100)))
+    assert chosen(held) == (["L-1"], 2900)
+
+
+def test_a_bundle_of_more_than_is_in_the_programme_says_nothing() -> None:
+    """A part of it does not come in time, so that exactly it can't be picked."""
+    whole, held = programme("20.00", "15.00"), programme("20.00", "15.00", limit=THURSDAY)
+    held.charge(Bundle("larkmoor", names(whole, "L-0", "L-1"), None))
+    assert chosen(held) == (["L-0"], 3000)
+
+
+def test_needs_may_be_left_out_only_where_that_is_asked() -> None:
+    """The cheapest is to leave the need out; without leave it is filled."""
+    held = programme("20.00", "15.00")
+    assert chosen(held) == (["L-1"], 2500)
+    left = held.leave_out()
+    assert [*left] == [0]
+    assert chosen(held) == ([], 0)

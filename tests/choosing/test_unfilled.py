@@ -37,9 +37,7 @@ def test_nobody_in_time_names_the_nearest() -> None:
     ]
     doors = [door(who) for who in ("larkmoor", "stonegarth", "pellbrook")]
     held = plan([need()], {"1": offers}, doors, IN_TIME)
-    assert held.unfilled == (
-        "1: 1 x PART-1: nobody has it here by 2026-01-15; nearest is pellbrook on 2026-01-22",
-    )
+    assert held.unfilled == ("1: 1 x PART-1: nobody has it here by 2026-01-15; nearest is pellbrook on 2026-01-22",)
     assert (held.orders, held.total, held.latest, held.proven) == ((), usd("0.00"), None, False)
 
 

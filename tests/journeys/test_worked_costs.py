@@ -17,6 +17,7 @@ from sourcing.actions.plan import JOB_WISHES, plan_job
 from sourcing.basics.choice import RankWishes
 from sourcing.basics.plan import Plan
 from sourcing.basics.value import changed
+from sourcing.documents.plan_paper import plan_text
 from tests.builders import named, usd
 from tests.journeys.basket_files import (
     amount,
@@ -90,6 +91,17 @@ def test_in_a_basket_only_trusted_standings_keep_it_out(tmp_path: Path) -> None:
     (aside,) = told["set_aside"]
     assert aside["offer"]["supplier_number"] == "DM-15880" and "trusted" in aside["reason"]
     assert amount(plan_file(path, "--trusted")["total"]) == Decimal("81.20")
+
+
+def test_in_a_basket_the_size_keeps_it_out_too(tmp_path: Path) -> None:
+    """A need that says its size meets a belt of another section as rejected, with the numbers, in compare and plan."""
+    offers = {**THREE_BELTS, "pellbrook": [*THREE_BELTS["pellbrook"], WRONG_BELT]}
+    path = basket_file(tmp_path, MONDAY, offers, [{**THE_BELT, "size": "B88"}])
+    told = compare_file(path, "1")
+    assert [str(amount(one["priced"]["landed"]["total"])) for one in told["ranked"]] == ["81.20", "141.85", "173.75"]
+    (aside,) = told["set_aside"]
+    assert aside["rejected"] and "different section" in aside["reason"]
+    assert amount(plan_file(path)["total"]) == Decimal("81.20")
 
 
 STONEGARTH = [
@@ -207,6 +219,9 @@ def test_after_both_cut_offs_no_plan_is_in_time_and_the_nearest_is_named(tmp_pat
     (words,) = plan.unfilled
     assert words == "3: 1 x IDLER: nobody has it here by 2026-03-05; nearest is pellbrook on 2026-03-06"
     assert all(order.arrival.latest is not None and order.arrival.latest <= THURSDAY for order in plan.orders)
+    assert plan_text(plan).startswith(
+        "Not all is filled: 1 of 3 needs is left out of the orders below, see 'Not filled'\n"
+    )
     friday = planned(desk, number, path, FRIDAY)
     assert ([one.landed.supplier for one in friday.orders], friday.total) == (["pellbrook"], usd("164.40"))
     assert (friday.unfilled, friday.latest) == ((), FRIDAY)

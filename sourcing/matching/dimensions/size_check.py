@@ -31,6 +31,11 @@ def check_size(asked: str, *offered: str) -> SizeCheck:
     return max(checks, key=lambda check: check.caution, default=NOT_COMPARED)
 
 
+def is_designation(text: str) -> bool:
+    """Whether the whole text reads as a size by a standard this program knows."""
+    return bool(read_names(text[:LONGEST_TEXT], certain=True))
+
+
 def _checks(wanted: tuple[Size, ...], names: tuple[Size, ...]) -> Iterator[SizeCheck]:
     """One check for each name of one thing. Names of several things in one text are a question, or all different."""
     checks = [_best(wanted, have) for have in names]
