@@ -18,6 +18,8 @@ from .plan import plan_offers
 from .ranked import ranked_into
 from .sorted_offers import Evaluated, Judged, ShopAt, sort_out
 
+NOTHING = Evaluated(priced=(), set_aside=(), candidates=())
+
 
 def need_of(basket: Basket, label: str) -> PlanNeed:
     """The need with that label. Refuses another, naming those there are."""
@@ -46,16 +48,22 @@ def compare_basket(basket: Basket, label: str, quantity: int | None, asked: Rank
         set_aside=(),
         candidates=(),
         asks=tuple(words for words in (need.size, *need.asks.asked.words()) if words),
-        warnings=need.asks.warnings,
+        warnings=need.asks.doubts,
     )
     seen = evaluate_basket(basket, here, need)
-    return ranked_into(bare, seen, _wishes(basket, need, asked), here.at, lambda one: here.shop.door(one, here.at))
+    return ranked_into(bare, seen, _wishes(basket, need, asked), here.at, here.door)
 
 
 def plan_basket(basket: Basket, wishes: PlanWishes) -> Plan:
-    """The best plan for the basket's needs; `wishes` go in place of the basket's own."""
+    """The best plan for the basket's needs; `wishes` go in place of the basket's own.
+
+    A need whose evidence contradicts it stands in `unfilled`: nothing is ordered for it.
+    """
     here = shop_of(basket)
-    seen = {need.label: evaluate_basket(basket, here, need, keep_refused=True) for need in basket.needs}
+    seen = {
+        need.label: NOTHING if need.asks.contradicted else evaluate_basket(basket, here, need, keep_refused=True)
+        for need in basket.needs
+    }
     plan = plan_offers(here, basket.needs, seen, wishes)
     return changed(plan, notes=(*plan.notes, *_not_asked(basket)))
 

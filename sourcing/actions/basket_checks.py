@@ -16,6 +16,8 @@ from ..basics.terms_checks import contradictions as terms_contradictions
 from ..basics.value import Value
 from ..landed_cost.date_checks import check_dates, check_shop_dates, check_zone
 from ..matching.dimensions.size_check import is_designation
+from ..sheets.cells.code_cells import is_gtin
+from .basket_shop import currencies_at, started
 from .fitting import in_json
 
 
@@ -40,11 +42,14 @@ def contradictions(basket: Basket, settings: Settings) -> Iterator[Wrong]:
     yield from _shop(basket, settings)
     yield from _suppliers(basket, settings)
     yield from _rates(basket)
-    by_supplier = {terms.supplier: terms.currency for terms in basket.suppliers}
+    by_supplier = currencies_at(basket.suppliers, basket.at.date())
     for number, offer in enumerate(basket.offers):
         yield from _offer(f"offers[{number}]", offer, by_supplier, basket.at.date())
     same = [(one.our_part, *_article(one)) for one in basket.offers]
     yield from _twice("offers", same, "is the same offer as", "keep one of them, or make its price breaks one list")
+    places = [(one.supplier, one.supplier_number, _row(one)) for one in basket.offers]
+    wanted = "name the worksheet and row each of them stands in, or leave source out"
+    yield from _twice("offers", places, "has the number and the source of", wanted)
     yield from _needs(basket)
     yield from _wishes("wishes", basket.wishes, basket.at.date())
 
@@ -102,6 +107,8 @@ def _rates(basket: Basket) -> Iterator[Wrong]:
     yield from _twice("rates", same, "is for the same currency and day as", "keep the one that holds")
     table, day = Rates(into=basket.currency, rates=basket.rates), basket.at.date()
     for number, terms in enumerate(basket.suppliers):
+        if terms not in started(basket.suppliers, day).values():
+            continue
         yield from _without_rate(f"suppliers[{number}].currency", terms.currency, table, day)
         for place, fee in enumerate(terms.entry_fees):
             yield from _without_rate(f"suppliers[{number}].entry_fees[{place}].currency", fee.currency, table, day)
@@ -144,6 +151,10 @@ def _amounts(at: str, offer: BasketOffer) -> Iterator[Wrong]:
     yield from _not_below_zero(f"{at}.stock", offer.stock)
     for number, place in enumerate(offer.stock_places):
         yield from _not_below_zero(f"{at}.stock_places[{number}].pieces", place.pieces)
+    if offer.gtin and not is_gtin(offer.gtin):
+        yield _is(
+            f"{at}.gtin", f"'{offer.gtin}'", "write 8, 12, 13 or 14 digits of which the last is a right check digit"
+        )
     if offer.origin and not (len(offer.origin) == 2 and offer.origin.isalpha() and offer.origin.isupper()):
         yield _is(f"{at}.origin", f"'{offer.origin}'", "write the country as two letters of ISO 3166-1, such as DE")
 
@@ -222,6 +233,11 @@ def _wishes(at: str, wishes: PlanWishes, today: date) -> Iterator[Wrong]:
         yield _is(f"{at}.surplus_credit_percent", wishes.surplus_credit_percent, "write per cent from 0 to 100")
     if wishes.seconds < 1:
         yield _is(f"{at}.seconds", wishes.seconds, "give at least 1 second")
+
+
+def _row(offer: BasketOffer) -> tuple[Hashable, ...]:
+    """The place on a sheet by which offers of one number are told apart."""
+    return offer.source.worksheet, offer.source.row
 
 
 def _article(offer: BasketOffer) -> tuple[Hashable, ...]:

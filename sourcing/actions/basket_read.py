@@ -31,7 +31,7 @@ def basket_from(data: bytes, file: str, at: datetime | None, now: datetime) -> B
     tree = exact_json(data, file)
     if isinstance(tree, dict):
         tree.setdefault("at", now.isoformat(timespec="minutes"))
-        _fill_in(tree, file)
+        _fill_in(tree, file, at.date().isoformat() if at else str(tree["at"])[:10])
     basket = fitted(tree, Basket, file)
     basket = changed(basket, at=at or basket.at)
     wrong = tuple(contradictions(basket, settings_of(basket)))
@@ -47,8 +47,11 @@ def _dated(offer: BasketOffer, basket: Basket) -> BasketOffer:
     return changed(offer, source=changed(offer.source, sheet_date=day))
 
 
-def _fill_in(tree: dict[str, Any], file: str) -> None:
-    """What a file may leave out because something else in it says it. What is no object is left to be told."""
+def _fill_in(tree: dict[str, Any], file: str, day: str) -> None:
+    """What a file may leave out because something else in it says it; `day` is the day of planning, as written.
+
+    What is no object is left to be told.
+    """
     terms = list(_objects(tree.get("suppliers")))
     for _, one in terms:
         one.setdefault("starts_on", ALWAYS)
@@ -56,7 +59,7 @@ def _fill_in(tree: dict[str, Any], file: str) -> None:
             one.setdefault("name", one["supplier"])
     for _, rate in _objects(tree.get("rates")):
         rate.setdefault("into", tree.get("currency"))
-    currencies = {str(one.get("supplier")): one.get("currency") for _, one in terms}
+    currencies = _currencies([one for _, one in terms], day)
     for number, offer in _objects(tree.get("offers")):
         offer.setdefault("currency", currencies.get(str(offer.get("supplier")), tree.get("currency")))
         place = {"sheet": 0, "file": file, "worksheet": "offers", "row": number + 1, "sheet_date": NEVER}
@@ -64,6 +67,13 @@ def _fill_in(tree: dict[str, Any], file: str) -> None:
         lead = offer.get("lead_time")
         if isinstance(lead, dict) and lead.keys() & {"least", "most", "leaves_on"}:
             lead.setdefault("text", _lead_words(lead))
+
+
+def _currencies(terms: list[dict[str, Any]], day: str) -> dict[str, object]:
+    """As `basket_shop.currencies_at`, of entries that are not read yet: days as written, ISO 8601, sort as text."""
+    by_day = sorted(terms, key=lambda one: str(one["starts_on"]))
+    started = [one for one in by_day if str(one["starts_on"]) <= day]
+    return {str(one.get("supplier")): one.get("currency") for one in (*reversed(by_day), *started)}
 
 
 def _objects(some: object) -> list[tuple[int, dict[str, Any]]]:

@@ -1,10 +1,13 @@
 """The shop a basket speaks of: its settings, terms and rates as the actions know them from the database."""
 
+from collections.abc import Sequence
+from datetime import date
 from decimal import Decimal
 
 from ..basics.basket import Basket
 from ..basics.rate import Rates
 from ..basics.settings import MarkupBand, Settings, Shop
+from ..basics.terms import Terms
 from .desk import ShopNow
 from .sorted_offers import ShopAt
 
@@ -30,10 +33,20 @@ def settings_of(basket: Basket) -> Settings:
     )
 
 
+def started(entries: Sequence[Terms], day: date) -> dict[str, Terms]:
+    """Each supplier's newest entry that has started by that day; a supplier who has none is not there."""
+    return {one.supplier: one for one in sorted(entries, key=lambda one: one.starts_on) if one.starts_on <= day}
+
+
+def currencies_at(entries: Sequence[Terms], day: date) -> dict[str, str]:
+    """Every supplier's currency on that day; of one whose first entry is yet to start, that of the first."""
+    first = {one.supplier: one for one in sorted(entries, key=lambda one: one.starts_on, reverse=True)}
+    return {supplier: one.currency for supplier, one in (first | started(entries, day)).items()}
+
+
 def shop_of(basket: Basket) -> ShopAt:
     """The shop at the basket's moment: of several entries of a supplier the newest that has started holds."""
-    started = [one for one in basket.suppliers if one.starts_on <= basket.at.date()]
-    terms = {one.supplier: one for one in sorted(started, key=lambda one: one.starts_on)}
+    terms = started(basket.suppliers, basket.at.date())
     shop = ShopNow(
         settings=settings_of(basket),
         terms={supplier: terms[supplier] for supplier in sorted(terms)},

@@ -51,9 +51,9 @@ def compare(
             quantity=pieces,
             notes=kit_notes(found, code, asks.bench),
             asks=asked_words(part, asks.asked),
-            warnings=(*_one_way(found, code, number), *asks.warnings),
+            warnings=(*_one_way(found, code, number), *asks.doubts),
         )
-        done = ranked_into(bare, seen, wishes or RankWishes(), desk.at, lambda at: found.shop.door(at, desk.at))
+        done = ranked_into(bare, seen, wishes or RankWishes(), desk.at, found.door)
     note_lookup(desk, code)
     return done
 

@@ -14,7 +14,6 @@ from ..basics.sheet import Field, KeptSheet, SheetSummary
 from ..basics.terms import Terms
 from ..basics.value import Value
 from ..sheets.headers.changed_headers import changes
-from ..sheets.headers.column_names import plain_key
 from ..sheets.reading import Hints, SheetReading, Tell, read_sheet, silent
 from ..storage.sheets import (
     NewSheet,
@@ -30,6 +29,12 @@ from ..storage.sheets import (
 from ..storage.shop import terms_on
 from .desk import Desk, Pen
 from .files import read_bytes
+from .import_answers import (
+    refuse_unknown_everywhere,
+    refuse_unknown_headers,
+    told_of_one_of_many,
+    unknown_headers,
+)
 
 ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
 DAY = re.compile(r"(?<!\d)(\d{4})-(\d{2})-(\d{2})(?!\d)")
@@ -64,11 +69,17 @@ class Imported(Value, frozen=True, kw_only=True):
 def import_sheets(desk: Desk, paths: Sequence[Path], said: Said, tell: Tell = silent) -> tuple[Imported, ...]:
     """Import every file, or the sheets in every folder. One transaction: one refused file keeps all of them out.
 
-    `tell` is given a few words at each step of a long import.
+    What is said of columns is for every file that has them; what no file has is refused. `tell` is given a few words at
+    each step of a long import.
     """
     files = [file for path in paths for file in _sheet_files(path)]
     with desk.writing("import") as pen:
-        return tuple(_import_one(pen, file, said, tell) for file in files)
+        if len(files) == 1:
+            return (_import_one(pen, files[0], said, tell),)
+        done = tuple(_one_of_many(pen, file, said, tell) for file in files)
+        found = [one.summary or sheet_summary(pen.connection, one.kept.sheet) for one in done] if said.columns else []
+        refuse_unknown_everywhere(found, said.columns)
+        return done
 
 
 def undo_import(desk: Desk, sheet: int) -> KeptSheet:
@@ -98,7 +109,14 @@ def _sheet_files(path: Path) -> list[Path]:
     return found
 
 
-def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
+def _one_of_many(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
+    try:
+        return _import_one(pen, file, said, tell, alone=False)
+    except Refused as error:
+        raise told_of_one_of_many(error, file, said.supplier) from error
+
+
+def _import_one(pen: Pen, file: Path, said: Said, tell: Tell, alone: bool = True) -> Imported:
     data = read_bytes(file)
     terms = _terms_for(pen.connection, file, said, pen.desk.at.date())
     sha256 = hashlib.sha256(data).hexdigest()
@@ -106,8 +124,14 @@ def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
     if there:
         return Imported(kept=there, summary=None, again=True)
     reading = _read(pen.connection, data, file, terms, said, tell)
-    if said.columns:
-        remember_meanings(pen.connection, terms.supplier, said.columns, pen.desk.who, pen.desk.at, said.quantities)
+    if alone:
+        refuse_unknown_headers(reading.summary, said.columns)
+    _refuse_open(reading, file)
+    elsewhere = unknown_headers(reading.summary, said.columns)
+    columns = {header: field for header, field in said.columns.items() if header not in elsewhere}
+    if columns:
+        steps = {header: pieces for header, pieces in said.quantities.items() if header in columns}
+        remember_meanings(pen.connection, terms.supplier, columns, pen.desk.who, pen.desk.at, steps)
     new = NewSheet(
         supplier=terms.supplier,
         sheet_date=_sheet_date(file, said, reading.summary),
@@ -123,7 +147,7 @@ def _import_one(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
 
 
 def _read(connection: Connection, data: bytes, file: Path, terms: Terms, said: Said, tell: Tell) -> SheetReading:
-    """The sheet read with what is remembered and said. Refuses one that leaves a question open or holds no offer."""
+    """The sheet read with what is remembered and said."""
     hints = Hints(
         supplier=terms.supplier,
         currency=terms.currency,
@@ -132,14 +156,16 @@ def _read(connection: Connection, data: bytes, file: Path, terms: Terms, said: S
         dated=_day_in(file),
         tell=tell,
     )
-    reading = read_sheet(data, file.name, hints)
-    refuse_unknown_headers(reading.summary, said.columns)
+    return read_sheet(data, file.name, hints)
+
+
+def _refuse_open(reading: SheetReading, file: Path) -> None:
+    """Refuses a sheet that leaves a question open or holds no offer."""
     if reading.summary.questions:
         raise Refused(*reading.summary.questions)
     if reading.offers.empty:
         count = sum(one.problem_rows for one in reading.summary.accounting)
         raise refused("sheet-without-offers", found=file.name, problems=count)
-    return reading
 
 
 def _changed(pen: Pen, supplier: str, summary: SheetSummary, said: Said) -> tuple[Problem, ...]:
@@ -166,18 +192,6 @@ def _fewer(before: KeptSheet, summary: SheetSummary) -> tuple[Problem, ...]:
     if 2 * count >= before.offers:
         return ()
     return (problem("fewer-offers", place=Place(file=summary.file), count=count, before=before.offers),)
-
-
-def refuse_unknown_headers(summary: SheetSummary, said: Mapping[str, Field]) -> None:
-    """Refuses a column that somebody named and the sheet does not have: a slip of the pen would change nothing."""
-    there = {plain_key(column.header) for column in summary.columns}
-    there |= {plain_key(f"column {column.letter}") for column in summary.columns}
-    there |= {plain_key(note.found) for note in summary.notes if note.code == "line-applied"}
-    known = ", ".join(f"'{column.header}'" for column in summary.columns if column.header)
-    for header, field in said.items():
-        key = plain_key(header)
-        if field != "not used" and not any(one == key or one.endswith(key) for one in there):
-            raise refused("no-such-header", place=Place(file=summary.file), found=header, known=known)
 
 
 def _terms_for(connection: Connection, file: Path, said: Said, day: date) -> Terms:

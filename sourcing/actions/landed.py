@@ -1,14 +1,12 @@
 """What an offer costs at the door in any quantity, and what a placed order would cost there now."""
 
-from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 
 from sqlalchemy import Connection
 
-from ..basics.landed_cost import CostLine, LandedOrder, OrderItem
-from ..basics.landed_view import CostDifference, LandedAgain, LandedOffer
-from ..basics.money import Money, total
+from ..basics.landed_cost import LandedOrder, OrderItem
+from ..basics.landed_view import LandedAgain, LandedOffer
 from ..basics.offer import Offer
 from ..basics.order import PurchaseOrder, PurchaseOrderLine
 from ..basics.part_number import number_key
@@ -20,9 +18,12 @@ from ..landed_cost.quantity import pieces_to_order
 from ..storage.numbers import nearest
 from ..storage.offers import newest_number_keys, offers_by_keys
 from ..storage.orders import order as stored_order
+from .basis_notes import basis_notes
 from .desk import Desk, shop_now
 from .land import land_at
-from .sorted_offers import ShopAt, why_not
+from .order_differences import less, order_differences
+from .sorted_offers import ShopAt, not_at_the_door, why_not
+from .terms_ahead import terms_ahead
 
 
 def landed_offers(desk: Desk, supplier: str, number: str, quantity: int = 1) -> tuple[LandedOffer, ...]:
@@ -38,7 +39,8 @@ def landed_offers(desk: Desk, supplier: str, number: str, quantity: int = 1) -> 
         offers = _offers_numbered(connection, supplier, number, desk.at.date())
         if not offers:
             raise _not_on_sheet(connection, supplier, number, desk.at.date())
-        return tuple(_landed_offer(here, offer, quantity) for offer in offers)
+        notes = terms_ahead(connection, here, supplier)
+        return tuple(_landed_offer(here, offer, quantity, notes) for offer in offers)
 
 
 def landed_again(desk: Desk, number: str) -> LandedAgain:
@@ -50,7 +52,7 @@ def landed_again(desk: Desk, number: str) -> LandedAgain:
             line.supplier_number: _offers_numbered(connection, order.supplier, line.supplier_number, desk.at.date())
             for line in order.lines
         }
-        return _again(here, order, rows)
+        return _again(here, order, rows, terms_ahead(connection, here, order.supplier))
 
 
 def _offers_numbered(connection: Connection, supplier: str, number: str, day: date) -> list[Offer]:
@@ -71,16 +73,17 @@ def cannot_be_landed(offer: Offer) -> bool:
     return not offer.breaks or offer.sold_by != "piece" or offer.no_longer_available
 
 
-def _landed_offer(here: ShopAt, offer: Offer, quantity: int) -> LandedOffer:
+def _landed_offer(here: ShopAt, offer: Offer, quantity: int, notes: tuple[str, ...]) -> LandedOffer:
     bare = LandedOffer(
         offer=offer,
         supplier_name=here.supplier_name(offer.supplier),
         quantity=quantity,
         why_not=why_not(here, offer),
+        notes=notes,
     )
-    if cannot_be_landed(offer) or offer.supplier not in here.shop.terms:
+    if cannot_be_landed(offer) or offer.supplier not in here.shop.terms or not_at_the_door(here, offer):
         return bare
-    return _with_costs(bare, here.shop.door(offer.supplier, here.at), here.at)
+    return _with_costs(bare, here.door(offer.supplier), here.at)
 
 
 def _with_costs(bare: LandedOffer, door: Door, at: datetime) -> LandedOffer:
@@ -88,13 +91,12 @@ def _with_costs(bare: LandedOffer, door: Door, at: datetime) -> LandedOffer:
     item = OrderItem(need="", offer=offer, needed=quantity, ordered=pieces_to_order(offer, quantity))
     planned = land_at([item], door, at)
     land, open_questions = _landing(door, at), planned.landed.open_questions
-    return LandedOffer(
-        offer=offer,
-        supplier_name=bare.supplier_name,
-        quantity=quantity,
+    return changed(
+        bare,
         why_not="; ".join(words for words in (bare.why_not, *open_questions, planned.landed.refusal) if words),
         landed=planned.landed,
         arrival=planned.arrival,
+        notes=(*bare.notes, *basis_notes([door], at.date(), planned.arrival.latest)),
         one_more=one_more(planned.landed, 0, door.terms, land),
         cheaper=next_cheaper(planned.landed, 0, door.terms, land),
         tried_to=tried_to(planned.landed, 0, door.terms),
@@ -108,7 +110,9 @@ def _landing(door: Door, at: datetime) -> Land:
     return land
 
 
-def _again(here: ShopAt, order: PurchaseOrder, rows: Mapping[str, Sequence[Offer]]) -> LandedAgain:
+def _again(
+    here: ShopAt, order: PurchaseOrder, rows: Mapping[str, Sequence[Offer]], notes: tuple[str, ...]
+) -> LandedAgain:
     terms = here.shop.terms.get(order.supplier)
     questions = [] if terms else [f"there are no terms for {order.supplier} on {here.at.date()}"]
     items: list[OrderItem] = []
@@ -118,8 +122,10 @@ def _again(here: ShopAt, order: PurchaseOrder, rows: Mapping[str, Sequence[Offer
             questions.append(f"line {line.line}, {line.supplier_number}: {item}")
         else:
             items.append(item)
-    planned = land_at(items, here.shop.door(order.supplier, here.at), here.at) if items and not questions else None
+    planned = land_at(items, here.door(order.supplier), here.at) if items and not questions else None
     now = planned.landed if planned else None
+    if planned:
+        notes += basis_notes([here.door(order.supplier)], here.at.date(), planned.arrival.latest)
     if now:
         questions += [*now.open_questions, *([now.refusal] if now.refusal else [])]
     return LandedAgain(
@@ -132,9 +138,10 @@ def _again(here: ShopAt, order: PurchaseOrder, rows: Mapping[str, Sequence[Offer
         kept=order.landed_total,
         now=now,
         arrival=planned.arrival if planned else None,
-        differences=tuple(_differences(order, now)),
-        difference=_less(now.total, order.landed_total) if now and not questions else None,
+        differences=order_differences(order, now),
+        difference=less(now.total, order.landed_total) if now and not questions else None,
         open_questions=tuple(questions),
+        notes=notes,
     )
 
 
@@ -156,49 +163,3 @@ def _item_now(here: ShopAt, line: PurchaseOrderLine, rows: Sequence[Offer]) -> O
 
 def _same_offer(offer: Offer, line: PurchaseOrderLine) -> bool:
     return (offer.supplier_number, offer.maker_number) == (line.supplier_number, line.maker_number)
-
-
-def _differences(order: PurchaseOrder, now: LandedOrder | None) -> Iterator[CostDifference]:
-    """The goods of each line after discount, then every charge by its name; kept ones first."""
-    for at, line in enumerate(order.lines):
-        item = now.items[at] if now else None
-        name = f"Goods {line.supplier_number}"
-        yield _difference(name, line.goods_cost, item.goods_cost if item else None, _goods_rule(now, name, at))
-    kept = _by_name(order.charges)
-    charges = _by_name(charge_lines(now)) if now else {}
-    for name in dict.fromkeys((*kept, *charges)):
-        rules = [line.rule for line in charge_lines(now) if line.name == name] if now else []
-        was, is_now = kept.get(name), charges.get(name)
-        one = _difference(name, was, is_now, "; ".join(rules))
-        # A charge that is gone, or new, differs by all of it; but only where nothing of the order is left open.
-        if now and not now.missing and (was is None or is_now is None):
-            one = changed(one, difference=is_now if was is None else -was)
-        yield one
-
-
-def charge_lines(order: LandedOrder) -> list[CostLine]:
-    """The lines of an order that are not its goods after line discount: those a purchase order keeps as charges."""
-    return [line for line in order.lines if not line.name.startswith(("Goods", "Discount"))]
-
-
-def _goods_rule(now: LandedOrder | None, name: str, at: int) -> str:
-    lines = [line for line in now.lines if line.name.startswith("Goods")] if now else []
-    return lines[at].rule if at < len(lines) and lines[at].name == name else ""
-
-
-def _by_name(lines: Sequence[CostLine]) -> dict[str, Money]:
-    found: defaultdict[str, list[Money]] = defaultdict(list)
-    for line in lines:
-        found[line.name].append(line.amount)
-    return {name: total(some, some[0].currency) for name, some in found.items()}
-
-
-def _difference(name: str, kept: Money | None, now: Money | None, rule: str) -> CostDifference:
-    return CostDifference(name=name, kept=kept, now=now, difference=_less(now, kept), rule=rule)
-
-
-def _less(now: Money | None, kept: Money | None) -> Money | None:
-    """None where one is not known, or where the shop's currency has changed since."""
-    if now is None or kept is None or now.currency != kept.currency:
-        return None
-    return now - kept

@@ -24,6 +24,7 @@ from ..landed_cost.quantity import pieces_to_order
 from ..landed_cost.quick import QuickDoor
 from ..storage.offers import offers_of_sheet
 from ..storage.sheets import kept_sheets
+from .basis_notes import basis_notes
 from .desk import Desk, shop_now
 from .sorted_offers import ShopAt, why_not
 
@@ -56,7 +57,10 @@ def land_offers(offers: Iterable[Offer], here: ShopAt, supplier: str) -> Iterato
         words = f"there are no terms for {supplier}"
         yield from ((offer, None, None, None, words, words) for offer in offers)
         return
-    landing = _Landing(here, here.shop.door(supplier, here.at))
+    if here.shut(supplier):
+        yield from (_not_priced(offer, why_not(here, offer)) for offer in offers)
+        return
+    landing = _Landing(here, here.door(supplier))
     for offer in offers:
         yield landing.row(offer)
 
@@ -74,10 +78,8 @@ class _Landing:
     def row(self, offer: Offer) -> Row:
         """The offer's row."""
         terms, why = self._door.terms, why_not(self._here, offer)
-        if not why and offer.currency != terms.currency:
-            why = f"the sheet is in {offer.currency}, the terms are in {terms.currency}"
         if why:
-            return offer, None, None, None, why, why
+            return _not_priced(offer, why)
         item = OrderItem(need="", offer=offer, needed=1, ordered=pieces_to_order(offer, 1))
         arrival, cents = self._days.of(offer, item.ordered), self._quick.landed(offer, 1)
         if cents is None:
@@ -125,13 +127,28 @@ def _sheet(kept: KeptSheet, here: ShopAt, rows: list[Row]) -> LandedSheet:
         not_priced=_reasons(row[5] for row in rows if row[2] is None),
         not_dated=_reasons(_no_day(row[3]) for row in rows if row[3] is not None and not row[3].known),
         rows=tuple(map(_landed_row, rows)),
+        notes=_notes(kept.supplier, here, rows),
     )
+
+
+def _notes(supplier: str, here: ShopAt, rows: list[Row]) -> tuple[str, ...]:
+    """Of the rate and the public holidays that every row rests on; nothing where no row has a cost."""
+    if supplier not in here.shop.terms or here.shut(supplier):
+        return ()
+    days = [row[3].latest for row in rows if row[3] is not None and row[3].latest is not None]
+    return basis_notes([here.door(supplier)], here.at.date(), max(days, default=None))
 
 
 def _reasons(words: Iterable[str]) -> tuple[Reason, ...]:
     """Most first, ties in order of words."""
     counted = sorted(Counter(words).items(), key=lambda one: (-one[1], one[0]))
     return tuple(Reason(words=reason, offers=offers) for reason, offers in counted)
+
+
+def _not_priced(offer: Offer, why: str) -> Row:
+    instead = offer.superseded_by
+    short = why.replace(f" names {instead} instead", " names another instead") if instead else why
+    return offer, None, None, None, why, short
 
 
 def _no_day(arrival: Arrival) -> str:

@@ -1,21 +1,25 @@
 """Plan a job's needs over the suppliers: the cheapest set of orders at the door that is here in time."""
 
+from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
 from ..basics.choice import Priced
 from ..basics.job import Job
 from ..basics.landed_cost import OrderItem
+from ..basics.offer import Offer
 from ..basics.plan import Alternative, Plan, PlannedOrder, PlanNeed, PlanWishes
 from ..basics.problem import refused
 from ..basics.value import changed
 from ..storage.jobs import job as stored_job
+from .basis_notes import basis_notes
 from .desk import Desk
 from .evaluate import Catalogue, catalogue, evaluate
 from .land import land_at
 from .needs import asks_of
 from .plan_offers import Place, Wanted, planned
 from .sorted_offers import Evaluated, ShopAt
+from .why_none import with_reasons
 
 TRUSTED = ("fitted", "maker")
 """Standings that count as trusted."""
@@ -83,18 +87,24 @@ def plan_offers(here: ShopAt, needs: Sequence[PlanNeed], seen: Mapping[str, Eval
     """The best plan for needs whose offers were evaluated already (by the need's label), wherever they come from."""
     offers = {need.label: _plannable(seen[need.label], wishes) for need in needs}
     suppliers = sorted({one.offer.supplier for some in offers.values() for one in some})
-    doors = {supplier: here.shop.door(supplier, here.at) for supplier in suppliers}
+    doors = {supplier: here.door(supplier) for supplier in suppliers}
     # The quantity is in the offer's own unit: two loose pieces for one pair.
     wanted = {
         label: [Wanted(one.offer, one.landed.items[0].item.needed) for one in some] for label, some in offers.items()
     }
     plan = planned(needs, wanted, Place(doors, here.at, here.shop.settings.currency), wishes)
-    return changed(plan, warnings=tuple(_warnings(plan, seen)))
+    bought_at = [doors[order.landed.supplier] for order in plan.orders]
+    return changed(
+        plan,
+        unfilled=with_reasons(plan.unfilled, needs, seen, wishes),
+        notes=(*plan.notes, *basis_notes(bought_at, here.at.date(), plan.latest)),
+        warnings=tuple(_warnings(plan, seen)),
+    )
 
 
 def land(here: ShopAt, items: Sequence[OrderItem]) -> PlannedOrder:
     """One supplier's items as an order, with the day it is all here."""
-    return land_at(items, here.shop.door(items[0].offer.supplier, here.at), here.at)
+    return land_at(items, here.door(items[0].offer.supplier), here.at)
 
 
 def _plannable(seen: Evaluated, wishes: PlanWishes) -> list[Priced]:
@@ -103,16 +113,18 @@ def _plannable(seen: Evaluated, wishes: PlanWishes) -> list[Priced]:
 
 
 def _warnings(plan: Plan, seen: Mapping[str, Evaluated]) -> Iterator[str]:
-    """By line: doubts about the need, what to ask of the chosen offer, and what was rejected where none was."""
-    chosen = {item.item.need: item.item.offer for order in plan.orders for item in order.landed.items}
+    """By line: doubts about the need, what to ask of each chosen offer, and what was rejected where none was."""
+    chosen: dict[str, list[Offer]] = defaultdict(list)
+    for item in (item for order in plan.orders for item in order.landed.items):
+        chosen[item.item.need].append(item.item.offer)
     for need in plan.needs:
-        yield from (f"line {need.label}: {words}" for words in need.asks.warnings)
-        offer = chosen.get(need.label)
-        for one in seen[need.label].priced:
-            if offer == one.offer:
-                shown = f"line {need.label}: {one.supplier_name} {offer.shown_number}"
+        yield from (f"line {need.label}: {words}" for words in need.asks.doubts)
+        offers = chosen[need.label]
+        for one in (*seen[need.label].priced, *seen[need.label].unknown):
+            if one.offer in offers:
+                shown = f"line {need.label}: {one.supplier_name} {one.offer.shown_number}"
                 yield from (f"{shown}: {words}" for words in one.warnings)
-        if offer is None:
+        if not offers:
             for away in seen[need.label].set_aside:
                 if away.rejected:
                     yield f"line {need.label}: {away.supplier_name} {away.offer.shown_number} is {away.reason}"

@@ -58,7 +58,7 @@ def planned(
     check_wishes(needs, wishes)
     suppliers = sorted({one.offer.supplier for some in offers.values() for one in some})
     schedules = {supplier: _schedule(place.doors[supplier], offers) for supplier in suppliers}
-    gains = {supplier: gain_of(schedules[supplier], wishes.surplus_credit_percent) for supplier in suppliers}
+    gains = {supplier: gain_of(schedules[supplier]) for supplier in suppliers}
     market = _market(place, schedules)
     ways = _Ways(wishes, gains, market)
     choices = {

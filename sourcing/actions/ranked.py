@@ -13,6 +13,7 @@ from ..choosing.ranking import rank
 from ..choosing.turning import turning_points
 from ..choosing.wishes import against
 from ..landed_cost.door import Door
+from .basis_notes import basis_notes
 from .movements import movements
 from .sorted_offers import Evaluated
 
@@ -39,8 +40,16 @@ def ranked_into(bare: Comparison, seen: Evaluated, wishes: RankWishes, at: datet
         candidates=seen.candidates,
         turning_points=turning_points_of(ranking, wishes, at.date(), door_of),
         day_spans=day_spans(ranking.ranked),
-        notes=(*_time_notes(wishes, seen.priced), *bare.notes),
+        notes=(*_time_notes(wishes, seen.priced), *_basis_notes(ranking, at.date(), door_of), *bare.notes),
     )
+
+
+def _basis_notes(ranking: Ranking, today: date, door_of: DoorOf) -> tuple[str, ...]:
+    """Of the ranked offers and those beneath them."""
+    some = [*(one.priced for one in ranking.ranked), *(one.priced for one in ranking.open_offers)]
+    days = [one.arrival.latest for one in some if one.arrival.latest]
+    suppliers = sorted({one.offer.supplier for one in some})
+    return basis_notes(map(door_of, suppliers), today, max(days, default=None))
 
 
 def turning_points_of(

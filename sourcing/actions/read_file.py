@@ -9,7 +9,8 @@ from ..sheets.plain import PlainTable, Row, grid_rows, plain_table
 from ..sheets.proposal import proposed_columns
 from ..sheets.reading import Hints, SheetReading, Tell, read_sheet, silent
 from .files import read_bytes, read_toml
-from .import_sheets import Said, refuse_unknown_headers
+from .import_answers import refuse_unknown_headers
+from .import_sheets import Said
 
 
 def read_only(path: Path, said: Said, currency: str, tell: Tell = silent) -> SheetReading:

@@ -13,7 +13,7 @@ from ..basics.terms import Terms
 from ..basics.terms_view import TermsChange
 from ..storage.shop import has_settings, rates, settings_on, terms_on
 from .terms_compare import change_words
-from .terms_open import without_rate
+from .terms_open import pick_up_rates, without_rate
 
 
 def of_the_past(changes: Sequence[TermsChange], today: date) -> tuple[Problem, ...]:
@@ -25,7 +25,8 @@ def of_the_past(changes: Sequence[TermsChange], today: date) -> tuple[Problem, .
 
 
 def after_it_is_kept(connection: Connection, today: date) -> tuple[Problem, ...]:
-    """Suppliers whose currencies have no rate today, and suppliers with a time zone where the shop has none."""
+    """Suppliers whose currencies have no rate today, those picked up from at rates the shop does not state, and those
+    with a time zone where the shop has none."""
     if not has_settings(connection):
         return ()
     settings = settings_on(connection, today)
@@ -37,6 +38,9 @@ def after_it_is_kept(connection: Connection, today: date) -> tuple[Problem, ...]
 def _of_supplier(terms: Terms, settings: Settings, table: Rates, today: date) -> Iterator[Problem]:
     for currency in without_rate(terms, table, today):
         yield problem("supplier-without-rate", name=terms.name, currency=currency, into=table.into, day=today)
+    missing = " and no ".join(pick_up_rates(terms.freight, settings))
+    if missing:
+        yield problem("pick-up-without-rate", name=terms.name, found=missing)
     if terms.time_zone and not settings.time_zone:
         yield problem("shop-without-zone", name=terms.name, found=terms.time_zone)
 

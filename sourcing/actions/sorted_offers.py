@@ -6,11 +6,14 @@ The same with the shop's database and with a basket: it needs the terms, setting
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from functools import cached_property
 
 from ..basics.choice import Candidate, Priced, SetAside
 from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
+from ..basics.problem import Refused
 from ..basics.terms import Terms
+from ..landed_cost.door import Door
 from ..landed_cost.quantity import pieces_to_order
 from ..matching.identity.verdict import Verdict
 from ..matching.offer_match import OfferMatch
@@ -31,6 +34,30 @@ class ShopAt:
         """The supplier's name on paper; his short name where there are no terms."""
         terms = self.shop.terms.get(supplier)
         return terms.name if terms else supplier
+
+    def door(self, supplier: str) -> Door:
+        """What stands between that supplier and the shop at this moment. Refuses where `shut` says why."""
+        found = self._seen_door(supplier)
+        if isinstance(found, Refused):
+            raise found
+        return found
+
+    def shut(self, supplier: str) -> str:
+        """Why nothing of a supplier with terms can be priced or dated at this moment; blank where it can."""
+        found = self._seen_door(supplier)
+        return "; ".join(one.what for one in found.problems) if isinstance(found, Refused) else ""
+
+    @cached_property
+    def _doors(self) -> dict[str, Door | Refused]:
+        return {}
+
+    def _seen_door(self, supplier: str) -> Door | Refused:
+        if supplier not in self._doors:
+            try:
+                self._doors[supplier] = self.shop.door(supplier, self.at)
+            except Refused as refusal:
+                self._doors[supplier] = refusal
+        return self._doors[supplier]
 
 
 @dataclass(frozen=True)
@@ -75,7 +102,7 @@ def sort_out(here: ShopAt, some: Iterable[Judged], keep_refused: bool = False) -
         why = seen if isinstance(seen, str) else _unranked(seen, keep_refused)
         if isinstance(seen, str) or why:
             set_aside.append(_aside(here, one, why))
-            if isinstance(seen, Priced) and seen.landed.missing and not seen.landed.refusal:
+            if isinstance(seen, Priced) and seen.landed.missing and (keep_refused or not seen.landed.refusal):
                 unknown.append(seen)
         else:
             priced.append(seen)
@@ -104,7 +131,15 @@ def why_not(here: ShopAt, offer: Offer) -> str:
     terms = here.shop.terms.get(offer.supplier)
     if terms is None:
         return f"there are no terms for {offer.supplier}"
-    return _not_held(offer, terms, here.at.date())
+    return not_at_the_door(here, offer) or _not_held(offer, terms, here.at.date())
+
+
+def not_at_the_door(here: ShopAt, offer: Offer) -> str:
+    """Why an offer of a supplier with terms has no cost at all, whatever its quantity; blank where it can have one."""
+    terms = here.shop.terms[offer.supplier]
+    if offer.currency != terms.currency:
+        return f"the sheet is in {offer.currency}, the terms are in {terms.currency}"
+    return here.shut(offer.supplier)
 
 
 def _not_held(offer: Offer, terms: Terms, today: date) -> str:
@@ -122,7 +157,7 @@ def _not_held(offer: Offer, terms: Terms, today: date) -> str:
 
 def _price(here: ShopAt, one: Judged) -> Priced:
     offer, match, needed = one.offer, one.match, one.verdict.needed
-    door = here.shop.door(offer.supplier, here.at)
+    door = here.door(offer.supplier)
     pieces = pieces_to_order(offer, needed)
     assert match.path is not None  # a match by a number has one
     item = OrderItem(need=str(match.number), offer=offer, needed=needed, ordered=pieces)

@@ -18,6 +18,7 @@ from .terms_compare import change_words, subject, terms_change, terms_changes
 from .terms_edit import edited
 from .terms_file import read_terms
 from .terms_open import not_known
+from .terms_told import with_told
 
 DEED = "change terms"
 TOLD = (DEED, "set up")
@@ -53,7 +54,7 @@ def take_terms(desk: Desk, path: Path, past: str = "") -> tuple[TermsChange, ...
         _not_of_the_past(desk, done, {one.supplier for one in kept})
         for one in done:
             _keep(pen, one, f" ({path.name})")
-    return done
+        return tuple(with_told(pen.connection, one, desk.at.date()) for one in done)
 
 
 def set_terms(
@@ -76,7 +77,7 @@ def set_terms(
             raise refused("terms-the-same", name=done.name, day=day, supplier=supplier)
         _not_of_the_past(desk, [done], {supplier})
         _keep(pen, done)
-    return done
+        return with_told(pen.connection, done, desk.at.date())
 
 
 def withdraw_terms(desk: Desk, supplier: str, starts_on: date, why: str, past: str = "") -> TermsChange:
@@ -105,7 +106,7 @@ def withdraw_terms(desk: Desk, supplier: str, starts_on: date, why: str, past: s
         pen.note(
             subject(supplier), f"withdrew the terms from {starts_on} on: {why.strip() or past.strip()}{_list(done)}"
         )
-    return done
+        return with_told(pen.connection, done, desk.at.date())
 
 
 def _not_of_the_past(desk: Desk, done: Sequence[TermsChange], known: set[str]) -> None:

@@ -9,6 +9,7 @@ from ..basics.rate import Rates
 from ..basics.settings import Settings
 from ..basics.terms import Terms
 from ..basics.terms_view import NotKnown
+from ..landed_cost.freight import rates_not_stated
 
 NO_RANK = "none of his offers can be ranked"
 STANDARD_TRANSIT = (1, 5)
@@ -20,6 +21,7 @@ def not_known(terms: Terms, settings: Settings | None, rates: Rates | None, day:
     found = [
         *_rate(terms, rates, day),
         *_freight(terms.freight),
+        *_drive(terms.freight, settings),
         *_duty(terms, settings),
         *_days(terms, settings),
         *_back(terms),
@@ -67,6 +69,20 @@ def _freight(freight: Freight | None) -> Iterator[NotKnown]:
             yield _open(f"freight of an order heavier than {last}", "such an order can't be ranked")
     if freight.oversize and freight.oversize.if_not_stated == "ask":
         yield _open("whether goods are oversize where his sheet gives neither word nor length", "such offers can't")
+
+
+def pick_up_rates(freight: Freight | None, settings: Settings) -> list[str]:
+    """The shop's own rates that picking up from a supplier needs and its settings do not state, in words."""
+    if freight is None:
+        return []
+    return rates_not_stated(freight, settings.mileage_rate, settings.rate_per_km, settings.clerk_cost)
+
+
+def _drive(freight: Freight | None, settings: Settings | None) -> Iterator[NotKnown]:
+    for rate in pick_up_rates(freight, settings) if settings else ():
+        yield NotKnown(what=f"the shop's {rate} for picking up", follows=NO_RANK, keeps_from_ranking=True)
+    if freight is not None and freight.rule == "pick-up" and freight.round_trip_hours is None:
+        yield _open("the hours of the drive", "its time is not counted")
 
 
 def _duty(terms: Terms, settings: Settings | None) -> Iterator[NotKnown]:

@@ -13,7 +13,8 @@ from .value import Value
 
 class BasketShop(Value, frozen=True, kw_only=True):
     """What landed cost and date need of the shop, as in its settings: `mileage_rate` per mile, `rate_per_km` per km,
-    `clerk_cost` per hour of driving, all in the basket's currency."""
+    `clerk_cost` per hour of driving, all in the basket's currency. A `mileage_rate` or `clerk_cost` of 0 is none
+    stated, a `rate_per_km` of 0 says that driving costs nothing."""
 
     name: str = ""
     time_zone: str = ""

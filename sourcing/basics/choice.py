@@ -28,6 +28,13 @@ class Asks(Value, frozen=True, kw_only=True):
     bench: Bench | None = None
     contradicted: str = ""
 
+    @property
+    def doubts(self) -> tuple[str, ...]:
+        """Why nothing is ordered for it yet first, then the warnings."""
+        if not self.contradicted or any(self.contradicted in words for words in self.warnings):
+            return self.warnings
+        return (f"nothing is ordered for it yet: {self.contradicted}", *self.warnings)
+
 
 class Priced(Value, frozen=True, kw_only=True):
     """An offer that matches, with its cost and date for the asked quantity, ordered alone."""
@@ -104,6 +111,12 @@ class OpenOffer(Value, frozen=True, kw_only=True):
     best_place: int | None
     worst_place: int | None
     reason: str
+
+    def may_come_first(self, counted: Money) -> bool:
+        """Whether, for all that is known, it may stand before or beside a first place that counts so much."""
+        if self.best_place is not None:
+            return self.best_place == 1
+        return self.least.amount <= counted.amount
 
 
 class SetAside(Value, frozen=True, kw_only=True):

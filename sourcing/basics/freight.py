@@ -55,8 +55,9 @@ class Freight(Value, frozen=True, kw_only=True):
     - `by order value`: `bands`.
     - `by weight`: the first of `weight_bands` that holds the order's weight; heavier than the last is not known.
     - `per weight`: `per_weight` for each unit of weight, at least `least`, at most `most`.
-    - `per parcel`: `charge` for each parcel of at most `parcel_limit`, or `weight_bands` for each parcel's weight.
-    - `pick-up`: the shop drives, at its own rates per distance and hour.
+    - `per parcel`: `charge` for each parcel of at most `parcel_limit`, or `weight_bands` for each parcel's weight. No
+      piece is divided: they are packed heaviest first, each into the first parcel with room for it.
+    - `pick-up`: the shop drives, at its own rates per distance and hour; without hours time is not counted.
     - `included`: the price is delivered.
     - `asked`: the supplier says it only when asked; with `between` at least and at most this much.
 

@@ -13,7 +13,7 @@ class LandedOffer(Value, frozen=True, kw_only=True):
 
     `why_not`: why it can't be ordered or ranked as it stands; blank: it can. `landed` and `arrival` are None where
     nothing can be worked out. `one_more` is the next quantity, `cheaper` the fewest pieces more for no more money, None
-    where none up to `tried_to` pieces is.
+    where none up to `tried_to` pieces is. `notes`: what to mind though it can be ordered.
     """
 
     offer: Offer
@@ -25,6 +25,7 @@ class LandedOffer(Value, frozen=True, kw_only=True):
     one_more: OneMore | None = None
     cheaper: OneMore | None = None
     tried_to: int | None = None
+    notes: tuple[str, ...] = ()
 
 
 class CostDifference(Value, frozen=True, kw_only=True):
@@ -57,6 +58,7 @@ class LandedAgain(Value, frozen=True, kw_only=True):
     differences: tuple[CostDifference, ...]
     difference: Money | None
     open_questions: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
 
 
 class LandedRow(Value, frozen=True, kw_only=True):
@@ -85,7 +87,8 @@ class Reason(Value, frozen=True, kw_only=True):
 
 
 class LandedSheet(Value, frozen=True, kw_only=True):
-    """Every offer of a supplier's sheet at the door. `not_priced` and `not_dated` count by reason, most first."""
+    """Every offer of a supplier's sheet at the door. `not_priced` and `not_dated` count by reason, most first. `notes`:
+    what to mind of all of them."""
 
     supplier: str
     supplier_name: str
@@ -99,3 +102,4 @@ class LandedSheet(Value, frozen=True, kw_only=True):
     not_priced: tuple[Reason, ...]
     not_dated: tuple[Reason, ...]
     rows: tuple[LandedRow, ...]
+    notes: tuple[str, ...] = ()

@@ -39,10 +39,11 @@ class PlanWishes(Value, frozen=True, kw_only=True):
     """What the user asks of a plan beside its needs.
 
     `value_per_day` is the stated price of a calendar day of waiting (shop's currency), counted from the day of
-    planning; needed for the objective 'cost and days'. `most_suppliers` None: any number. `surplus_credit_percent`:
-    how much of the cost of surplus pieces counts as got back, 0 to 100 (never that of a need that may split).
-    `cores_lost`: the old parts will not go back, so core charges are cost. `in_stock_only`: only what the sheet says
-    is there. `seconds`: when to stop and show what was found. `front`: work out the whole front of cost and date.
+    planning; needed for the objective 'cost and days'. `most_suppliers` None: any number. `surplus_credit_percent`: how
+    much of the cost of surplus that packs and minimums force counts as got back, 0 to 100, less the supplier's largest
+    order discount; pieces bought beyond that, and those of a need that may split, are charged in full. `cores_lost`:
+    the old parts will not go back, so core charges are cost. `in_stock_only`: only what the sheet says is there.
+    `seconds`: when to stop and show what was found. `front`: work out the whole front of cost and date.
     """
 
     objective: Objective = "cost"
@@ -68,7 +69,7 @@ class PlannedOrder(Value, frozen=True, kw_only=True):
 class Alternative(Value, frozen=True, kw_only=True):
     """Another way to fill the same needs and what it costs; `total` None: it is not possible, and `why` says why.
 
-    `more`: how much dearer than the plan; None where it is not possible.
+    `more`: how much dearer than the plan; None where it is not possible, or fills needs that the plan leaves out.
     """
 
     name: str

@@ -20,7 +20,8 @@ class ItemSums(Value, frozen=True, kw_only=True):
 
     `counted` is the part of `value` that counts towards free freight. `freight` is what the item itself adds (oversize
     per piece), `fees` the handling of its line. `grams` and `volume_grams` are rounded down, 0 where no rule asks for
-    them. `surplus` is the goods cost of the pieces beyond the need, `core` the core charge, which is cash and not cost.
+    them. `surplus` is the goods cost of the pieces beyond the need that could
+    not be left out, less the largest order discount, `core` the core charge, which is cash and not cost.
     """
 
     value: int
@@ -92,6 +93,8 @@ class Schedule(Value, frozen=True, kw_only=True):
     order's grams and volume grams. `heaviest`: orders by weight that are heavier (in grams) have no known freight and
     can't be planned; None: no such limit. `oversize_once`: freight as soon as one item is oversize. `later_delivery`:
     freight of each delivery beyond the first. `percents` are worked out in this order, each on the sums before it.
+    `packed`: whole pieces are packed into parcels, so that the true freight may be more than the weight says, never
+    less.
     """
 
     supplier: str
@@ -106,3 +109,4 @@ class Schedule(Value, frozen=True, kw_only=True):
     oversize_once: int = 0
     later_delivery: int = 0
     percents: tuple[Percent, ...] = ()
+    packed: bool = False

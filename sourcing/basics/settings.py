@@ -56,7 +56,9 @@ class Settings(Value, frozen=True, kw_only=True):
     """Everything the owner decides. Money is in `currency`; rates per hour; per cent as printed (7 is 7 %).
 
     `freight_to_customer`: 'billed' puts inbound freight on the quote at cost on a line of its own, 'carried'
-    leaves it to the markup. `mileage_rate` is per mile, `rate_per_km` per km (None: the one per mile, converted).
+    leaves it to the markup. `mileage_rate` is per mile, `rate_per_km` per km; where one is not stated the other holds,
+    converted. A `mileage_rate` or `clerk_cost` of 0 is none stated, and what needs it when goods are picked up is not
+    known; a `rate_per_km` of 0 says that driving costs nothing.
     `time_zone` is the shop's (IANA name); it is needed as soon as a supplier has one. `margin_floor_percent`: parts
     margin under which the owner is warned.
     """

@@ -116,7 +116,8 @@ class Terms(Value, frozen=True, kw_only=True):
 
     Money is in `currency`. `freight` None: not known, and every result says so. With `minimum_order` and no
     `small_order_fee` an order below it is refused. `duty_percent` None: none is due (the goods are in the
-    country), beyond what `duty_rates` says. `duty_on` says whether freight is dutiable too (at `duty_percent`).
+    country), beyond what `duty_rates` says. `duty_on` says whether freight is dutiable too. Where goods have
+    different rates, duty on freight is taken at the highest and duty on the order discount at the lowest.
     `breaks` is how the price breaks of its sheets are meant. `order_days`: the days of the week on which the supplier
     takes orders; none: every working day. `cut_off` is on the supplier's clock in `time_zone` (IANA name; blank: the
     shop's). `entry_fee` is a flat one per order; `entry_fees` hold the others. `transit_days` is working days on the

@@ -74,6 +74,7 @@ def _discounts(terms: "Terms") -> Iterator[Contradiction]:
 
 def _duties(terms: "Terms") -> Iterator[Contradiction]:
     rates = terms.duty_rates
+    yield from _dutiable_freight(terms)
     keys = [f"{one.origin or 'any origin'}, {one.tariff or 'any tariff code'}" for one in rates]
     yield from doubled(keys, "duty_rates", "the rate for")
     for at, one in enumerate(rates, 1):
@@ -83,6 +84,12 @@ def _duties(terms: "Terms") -> Iterator[Contradiction]:
             yield _wrong(f"duty_rates.{at}.origin", f"is '{one.origin}', and not two capital letters of ISO 3166")
         if one.tariff and not (one.tariff.isascii() and one.tariff.isdigit()):
             yield _wrong(f"duty_rates.{at}.tariff", f"is '{one.tariff}', and not digits alone")
+
+
+def _dutiable_freight(terms: "Terms") -> Iterator[Contradiction]:
+    every = any(not one.origin and not one.tariff for one in terms.duty_rates)
+    if terms.duty_on == "goods and freight" and terms.duty_percent is None and not every:
+        yield _wrong("duty_on", "is 'goods and freight', but no duty_percent says at what rate freight is dutiable")
 
 
 def _fees(terms: "Terms") -> Iterator[Contradiction]:

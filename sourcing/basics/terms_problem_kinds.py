@@ -33,6 +33,12 @@ TERMS_KINDS: dict[str, ProblemKind] = {
         "{name} charges in {currency}, and there is no rate into {into} on or before {day}",
         "add one to rates.csv and run 'sourcing setup' again; until then his offers have no cost at the door",
     ),
+    "pick-up-without-rate": kind(
+        "Pick-up without the shop's rate",
+        "goods are picked up from {name}, and the shop states no {found}",
+        "write mileage_rate or rate_per_km (0 if driving costs nothing) and clerk_cost into shop.toml and run "
+        "'sourcing setup' again; until then his offers have no cost at the door",
+    ),
     "shop-without-zone": kind(
         "Shop without a time zone",
         "{name} has the time zone {found}, and the shop has none, so his cut-off can't be put on the shop's clock",

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
 from ..basics.landed_cost import CostKind
-from ..basics.money import Money, total
+from ..basics.money import Money, from_minor, total
 from ..basics.plan import Alternative, PlannedOrder, PlanNeed, PlanWishes
 from .choices import Choice
 from .plan_front import soonest_possible
@@ -23,7 +23,7 @@ def alternatives(
     needs: Sequence[PlanNeed], search: Search, plan: Found, market: Market, wishes: PlanWishes
 ) -> tuple[Alternative, ...]:
     """The cheapest price line by line, one supplier for everything, and the soonest; not the plan itself."""
-    beside = _Beside(plan, market)
+    beside = _Beside(plan, search, market)
     result = []
     per_line = _line_by_line(search)
     if per_line is not None:
@@ -103,15 +103,14 @@ def _alone_at(some: Sequence[Choice], search: Search, beside: "_Beside") -> Alte
 
 
 def _soonest(search: Search, plan: Found) -> Found | None:
-    """The cheapest plan that is complete on the soonest day any is; None where the plan is that already, or where time
-    runs out."""
+    """The cheapest plan that is complete on the soonest day any is; the plan itself where it is that. None where a need
+    has no day, or where time runs out."""
     soonest = soonest_possible(search)
-    if soonest is None or (plan.latest is not None and plan.latest <= soonest):
+    if soonest is None:
         return None
-    days = sorted({one.latest for one in search.choices if one.latest >= soonest})
-    for day in days:
+    for day in sorted({one.latest for one in search.choices if one.latest >= soonest}):
         if plan.latest is not None and day >= plan.latest:
-            return None
+            return plan
         answer = search.best(day, seconds=SECONDS)
         if answer.found is not None or not answer.impossible:
             return answer.found
@@ -121,8 +120,8 @@ def _soonest(search: Search, plan: Found) -> Found | None:
 class _Beside:
     """Compares orders with the plan's."""
 
-    def __init__(self, plan: Found, market: Market) -> None:
-        self.market = market
+    def __init__(self, plan: Found, search: Search, market: Market) -> None:
+        self.market, self._plan, self._search = market, plan, search
         self._total = total((order.landed.total for order in plan.orders), market.currency)
         self._by_kind = _by_kind(plan.orders, market.currency)
 
@@ -133,9 +132,17 @@ class _Beside:
             return Alternative(name=name, total=None, latest=None, why=hindrance)
         cost = total((order.landed.total for order in orders), self.market.currency)
         more = cost - self._total
-        return Alternative(name=name, total=cost, latest=latest_day(orders), why=self._why(orders, more), more=more)
+        why = f"{self._counted(orders, more)}{self._why(orders, more)}"
+        return Alternative(name=name, total=cost, latest=latest_day(orders), why=why, more=more)
+
+    def _counted(self, orders: Sequence[PlannedOrder], more: Money) -> str:
+        """What it counts more, where the wishes count something else than the total."""
+        counted = from_minor(self._search.count_of(orders) - self._plan.counted, self.market.currency)
+        return f"counts {counted} more with what was asked to be counted; " if counted != more else ""
 
     def _why(self, orders: Sequence[PlannedOrder], more: Money) -> str:
+        if _items(orders) == _items(self._plan.orders):
+            return "it is this plan"
         gap = f"{more} more" if more.amount > 0 else f"{-more} less" if more.amount < 0 else "the same cost"
         who = ", ".join(order.landed.supplier_name for order in orders)
         mine = _by_kind(orders, self.market.currency)
@@ -147,6 +154,12 @@ class _Beside:
         ]
         because = f": {', '.join(differing)}" if differing else ""
         return f"{gap}{because}; {len(orders)} order{'s' if len(orders) > 1 else ''} ({who})"
+
+
+def _items(orders: Sequence[PlannedOrder]) -> set[tuple[object, ...]]:
+    """What is bought for which need, in which quantity."""
+    items = (one.item for order in orders for one in order.landed.items)
+    return {(item.need, item.offer.identity, item.ordered) for item in items}
 
 
 def _hindrances(order: PlannedOrder) -> Iterator[str]:

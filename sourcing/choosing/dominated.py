@@ -62,7 +62,9 @@ class _Moves:
         self._steady = not any(step.refused for step in schedule.steps) and all(
             step.known for step in schedule.freight_steps
         )
-        self._steady = self._steady and schedule.heaviest is None and schedule.freight_per_kg is None
+        self._steady = (
+            self._steady and schedule.heaviest is None and schedule.freight_per_kg is None and not schedule.packed
+        )
         self._steady = self._steady and not any(step.discount_percent for step in schedule.steps)
         self._steady = self._steady and all(one.least is None and one.most is None for one in schedule.percents)
         weight = max((step.freight for step in schedule.weight_steps), default=0)

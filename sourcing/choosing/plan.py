@@ -4,15 +4,24 @@ The programme decides in whole minor units; every order is priced again by the l
 use, and a plan is called proven only where the two agree.
 """
 
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 
 from ..basics.money import from_minor, total
-from ..basics.plan import FrontPoint, Plan, PlannedOrder, PlanNeed, PlanWishes
+from ..basics.plan import Alternative, FrontPoint, Plan, PlannedOrder, PlanNeed, PlanWishes
 from ..basics.problem import refused
+from ..basics.value import changed
 from .alternatives import alternatives, without_solver
 from .choices import Choice
 from .dominated import without_dominated
-from .plan_front import Point, front_of, price_of_waiting, soonest_of_equal, with_price_per_day
+from .plan_front import (
+    Point,
+    front_of,
+    price_of_waiting,
+    soonest_of_equal,
+    soonest_plan,
+    with_price_per_day,
+)
 from .programme import Conditions
 from .search import Answer, Found, Market, Search
 from .unfilled import left_out_words, unfilled_words
@@ -20,6 +29,7 @@ from .unfilled import left_out_words, unfilled_words
 TIES_AMONG = 400
 """Whether another plan counts the same is looked into among so many choices at most: it takes as long again."""
 TIE_SECONDS = 2.0
+SECONDS_LATER = 5
 NOTHING = Answer(None, None)
 
 
@@ -35,7 +45,8 @@ def best_plan(
     in_time = {
         need.label: [one for one in choices.get(need.label, ()) if _in_time(one, need, wishes)] for need in needs
     }
-    unfilled = [unfilled_words(need, choices.get(need.label, ()), wishes) for need in needs if not in_time[need.label]]
+    missing = [need for need in needs if not in_time[need.label]]
+    unfilled = [unfilled_words(need, choices.get(need.label, ()), market, wishes) for need in missing]
     fillable = sorted((need for need in needs if in_time[need.label]), key=_by_label)
     fillable, words, search, least = _first_answer(fillable, in_time, market, wishes)
     unfilled += words
@@ -56,8 +67,11 @@ def best_plan(
         waiting=price_of_waiting(found, market, wishes),
         bound=from_minor(answer.bound, market.currency) if answer.bound is not None else None,
         wishes=wishes,
-        notes=_notes(search, answer, market),
-        alternatives=alternatives(fillable, search, found, market, wishes),
+        notes=(*_notes(search, answer, market), *_same_part(needs)),
+        alternatives=(
+            *alternatives(fillable, search, found, market, wishes),
+            *_all_of_it_later(needs, choices, missing, market, wishes),
+        ),
         front=_front(points, found, market),
         unfilled=tuple(unfilled),
     )
@@ -142,7 +156,42 @@ def _search(
     conditions = conditions_of(needs, market, wishes)
     every = [one.placed(at) for at, need in enumerate(needs) for one in in_time[need.label]]
     kept = without_dominated(every, conditions, market.schedules)
-    return Search(kept, conditions, market, wishes.seconds)
+    return Search(kept, conditions, market, wishes.seconds, every)
+
+
+def _all_of_it_later(
+    needs: Sequence[PlanNeed],
+    choices: Mapping[str, Sequence[Choice]],
+    missing: Sequence[PlanNeed],
+    market: Market,
+    wishes: PlanWishes,
+) -> list[Alternative]:
+    """Where needs are missing only for their day: the soonest plan that fills all of them, late as it is."""
+    if not missing or not all(choices.get(need.label) for need in needs):
+        return []
+    anytime = [changed(need, need_by=None) for need in needs]
+    search = _search(anytime, choices, market, changed(wishes, need_by=None, seconds=SECONDS_LATER))
+    least = search.best()
+    if least.found is None:
+        return []
+    found = soonest_plan(search, least.found).found or least.found
+    cost = total((order.landed.total for order in found.orders), market.currency)
+    who = ", ".join(order.landed.supplier_name for order in found.orders)
+    why = f"not in time, but every need is filled; {len(found.orders)} order{'s'[: len(found.orders) > 1]} ({who})"
+    return [Alternative(name="all of it, as soon as can be", total=cost, latest=found.latest, why=why)]
+
+
+def _same_part(needs: Sequence[PlanNeed]) -> list[str]:
+    """Needs of one part are planned line by line, as they are approved: a shared pack or break is not looked for."""
+    by_part: dict[str, list[str]] = defaultdict(list)
+    for need in needs:
+        by_part[need.our_part].append(need.label)
+    return [
+        f"lines {', '.join(labels)} ask for the same part, {part}: each is planned as a line of its own; as one need "
+        "they may share a pack or reach a price break"
+        for part, labels in by_part.items()
+        if len(labels) > 1
+    ]
 
 
 def _decide(search: Search, least: Answer, market: Market, wishes: PlanWishes) -> tuple[list[Point], Answer]:
@@ -152,12 +201,23 @@ def _decide(search: Search, least: Answer, market: Market, wishes: PlanWishes) -
     if wishes.objective == "cost" and not wishes.front:
         found = soonest_of_equal(search, least)
         return [], found
+    if wishes.objective == "date" and not wishes.front:
+        return [], _soonest(search, [Point(least, least.found)])
     points = front_of(search, least)
     if wishes.objective == "date":
-        return points, points[-1].answer
+        return points, _soonest(search, points)
     if wishes.objective == "cost and days":
         return points, with_price_per_day(points, market, wishes)
     return points, points[0].answer
+
+
+def _soonest(search: Search, points: Sequence[Point]) -> Answer:
+    """The soonest plan: looked for from the soonest day on, so that a short time is not spent on the cheap end."""
+    last = points[-1]
+    if last.found.proven and len(points) > 1:
+        return last.answer
+    first = soonest_plan(search, last.found)
+    return first if first.found is not None else last.answer._replace(found=last.found._replace(proven=False))
 
 
 def _front(points: Sequence[Point], chosen: Found, market: Market) -> tuple[FrontPoint, ...]:
@@ -180,9 +240,16 @@ def _notes(search: Search, answer: Answer, market: Market) -> tuple[str, ...]:
     notes = [words for order in found.orders for words in _order_notes(order)]
     if found.proven and search.seconds_left > 0 and len(search.choices) <= TIES_AMONG and _tied(search, found):
         notes.append("another plan costs the same; this one is complete as soon as any of them")
+    notes += _cores_not_stated(found) if search.conditions.cores_lost else []
     if not found.proven:
         notes.append("time ran out before this plan was proven the cheapest")
     return tuple(notes)
+
+
+def _cores_not_stated(found: Found) -> list[str]:
+    items = [one.item for order in found.orders for one in order.landed.items]
+    named = [item.offer.supplier_number for item in items if item.offer.core_charge is None]
+    return [f"no core charge is stated for {', '.join(named)}: none is counted as lost there"] if named else []
 
 
 def _order_notes(order: PlannedOrder) -> list[str]:
@@ -193,9 +260,7 @@ def _order_notes(order: PlannedOrder) -> list[str]:
         fewest = item.item.ordered - item.item.surplus
         if item.item.surplus and item.item.surplus >= max(item.item.offer.pack, item.item.offer.order_multiple):
             more = f"{item.item.ordered} x {item.item.offer.supplier_number} for {fewest} needed"
-            notes.append(
-                f"{landed.supplier_name}: {more} is cheaper for the whole order than fewer, or the fewest sold"
-            )
+            notes.append(f"{landed.supplier_name}: {more}: fewer are not sold, or would count more in the whole plan")
     return notes
 
 

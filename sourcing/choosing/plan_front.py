@@ -46,6 +46,21 @@ def _sooner(search: Search, found: Found) -> Answer:
     return search.best(limit) if search.seconds_left > 0 else Answer(None, None)
 
 
+def soonest_plan(search: Search, known: Found) -> Answer:
+    """The cheapest plan that is complete on the soonest day any is, going up from the soonest day; `known` is complete,
+    so later days are not tried. Nothing found: time ran out.
+    """
+    soonest = soonest_possible(search)
+    days = sorted({one.latest for one in search.choices if soonest is not None and one.latest >= soonest})
+    for day in days:
+        if day == date.max or (known.latest is not None and day > known.latest):
+            break
+        answer = search.best(day)
+        if answer.found is not None or not answer.impossible:
+            return answer
+    return Answer(known, known.counted if known.proven else None)
+
+
 def soonest_of_equal(search: Search, least: Answer) -> Answer:
     """Among plans that count the same, one that is complete soonest."""
     answer = least

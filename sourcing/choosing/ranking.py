@@ -8,7 +8,7 @@ waiting do the days count in money, at that price.
 from collections.abc import Sequence
 from datetime import date
 
-from ..basics.choice import Priced, RankedOffer, Ranking, RankWishes
+from ..basics.choice import OpenOffer, Priced, RankedOffer, Ranking, RankWishes
 from .figures import Figures, in_order, money
 from .front import on_front
 from .open_offers import is_open, open_offers
@@ -30,15 +30,24 @@ def rank(priced: Sequence[Priced], wishes: RankWishes, asked_on: date) -> Rankin
         else:
             wished.append(one)
     order = in_order([one for one in wished if not is_open(one, wishes)], wishes, asked_on)
+    beneath = open_offers([one for one in wished if is_open(one, wishes)], order, wishes, asked_on)
     return Ranking(
-        ranked=_ranked(order, wishes),
-        open_offers=open_offers([one for one in wished if is_open(one, wishes)], order, wishes, asked_on),
+        ranked=_ranked(order, wishes, _may_be_first(order, beneath)),
+        open_offers=beneath,
         set_aside=tuple(sorted(apart, key=lambda one: (one.supplier_name, one.offer.identity))),
     )
 
 
-def _ranked(order: Sequence[Figures], wishes: RankWishes) -> tuple[RankedOffer, ...]:
-    reasons = Reasons(order, wishes.value_per_day)
+def _may_be_first(order: Sequence[Figures], beneath: Sequence[OpenOffer]) -> tuple[str, ...]:
+    """Names of suppliers with an offer that is not ranked and may yet come before the first."""
+    if not order:
+        return ()
+    first = money(order[0].counted, order[0].currency)
+    return tuple(dict.fromkeys(one.priced.supplier_name for one in beneath if one.may_come_first(first)))
+
+
+def _ranked(order: Sequence[Figures], wishes: RankWishes, perhaps: tuple[str, ...]) -> tuple[RankedOffer, ...]:
+    reasons = Reasons(order, wishes.value_per_day, perhaps)
     return tuple(
         RankedOffer(
             place=at + 1,

@@ -13,10 +13,12 @@ from .figures import Figures, plainly, spoken
 
 @dataclass(frozen=True)
 class Reasons:
-    """The offers in order; `value_per_day` as the user stated it."""
+    """The offers in order; `value_per_day` as the user stated it; `perhaps` the suppliers whose offers are not ranked
+    and may yet come before the first."""
 
     order: Sequence[Figures]
     value_per_day: Decimal | None = None
+    perhaps: tuple[str, ...] = ()
 
     def of(self, at: int) -> str:
         """The reason for the place at that index, as a sentence without a full stop."""
@@ -27,16 +29,18 @@ class Reasons:
         else:
             words = self._first(one)
             words += _level(one, self.order[1], "before") if len(self.order) > 1 else ""
+            words += f"; {_listed(self.perhaps)}, not ranked, may come before it" if self.perhaps else ""
         return words + _break_words(one)
 
     def _first(self, one: Figures) -> str:
         if len(self.order) == 1:
             return "the only offer that can be ranked"
         if self.value_per_day is not None:
-            return _first_with_waiting(one, min(self.order, key=lambda other: (other.total, other.key)))
+            cheapest = min(self.order, key=lambda other: (other.total, other.key))
+            return _first_with_waiting(one, cheapest, self._of_ranked())
         lowest = min(self.order, key=lambda other: (other.each, other.key))
         if lowest is one or one.each <= lowest.each:
-            return "cheapest at the door and by unit price"
+            return f"cheapest at the door and by unit price{self._of_ranked()}"
         each, saved = _shown(one.each - lowest.each, one), spoken(lowest.total - one.total, one.currency)
         if lowest.total == one.total:
             return f"{each} dearer each than {lowest.priced.supplier_name}, the same at the door: {_parts(one, lowest)}"
@@ -44,6 +48,9 @@ class Reasons:
             f"{each} dearer each than {lowest.priced.supplier_name}, {saved} cheaper at the door: "
             f"there {_parts(lowest, one)}{_no_freight(one, lowest)}"
         )
+
+    def _of_ranked(self) -> str:
+        return " of those that can be ranked" if self.perhaps else ""
 
     def _behind(self, one: Figures, first: Figures) -> str:
         name = first.priced.supplier_name
@@ -57,8 +64,8 @@ class Reasons:
         )
 
 
-def _first_with_waiting(one: Figures, cheapest: Figures) -> str:
-    words = f"least with waiting counted: {_sum_words(one)}"
+def _first_with_waiting(one: Figures, cheapest: Figures, of: str) -> str:
+    words = f"least with waiting counted{of}: {_sum_words(one)}"
     if cheapest.total == one.total:
         return f"{words}; cheapest at the door too"
     more = spoken(one.total - cheapest.total, one.currency)
@@ -93,9 +100,12 @@ def _parts(one: Figures, other: Figures) -> str:
     return ", ".join(words) or "every part costs the same"
 
 
+def _listed(names: Sequence[str]) -> str:
+    return f"{', '.join(names[:-1])} and {names[-1]}" if len(names) > 1 else names[0]
+
+
 def _joined(some: Sequence[tuple[int, str]], currency: str) -> str:
-    words = [f"{name} {plainly(-gap, currency)}" for gap, name in some]
-    return f"{', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else words[0]
+    return _listed([f"{name} {plainly(-gap, currency)}" for gap, name in some])
 
 
 def _no_freight(one: Figures, other: Figures) -> str:

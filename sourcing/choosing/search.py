@@ -12,7 +12,7 @@ from math import ceil, inf
 from typing import NamedTuple
 
 from ..basics.landed_cost import Arrival, OrderItem
-from ..basics.money import percent_of, total
+from ..basics.money import from_minor, percent_of, total
 from ..basics.plan import PlannedOrder
 from ..basics.schedule import ItemSums, Schedule
 from ..basics.value import Value, changed
@@ -71,8 +71,16 @@ class Answer(NamedTuple):
 class Search:
     """Finds least plans among choices; what it learns of true costs holds for every later question."""
 
-    def __init__(self, choices: Sequence[Choice], conditions: Conditions, market: Market, seconds: float) -> None:
-        self.every = tuple(choices)
+    def __init__(
+        self,
+        choices: Sequence[Choice],
+        conditions: Conditions,
+        market: Market,
+        seconds: float,
+        every: Sequence[Choice] | None = None,
+    ) -> None:
+        """`every`: the choices before dominated ones were taken out, for other ways to buy; left out: the same."""
+        self.every = tuple(choices if every is None else every)
         self.choices, self.conditions, self.market = list(choices), conditions, market
         self._until = market.clock() + seconds
         self._bundles: list[Bundle] = []
@@ -116,15 +124,17 @@ class Search:
     def count_of(self, orders: Sequence[PlannedOrder]) -> int:
         """What orders count: their landed totals, with cores that are lost, less what surplus counts as got back.
 
-        Surplus of a need that may come from several offers is charged in full.
+        Only surplus that packs and minimums force counts; that of a need that may come from several offers does not.
         """
         currency = self.market.currency
         count = total((order.landed.total for order in orders), currency)
         if self.conditions.cores_lost:
             count += total((order.landed.core_charge for order in orders), currency)
         whole = {one.item.need for one in self.every if one.need not in self.conditions.divided}
-        items = (item for order in orders for item in order.landed.items if item.item.need in whole)
-        surplus = total((item.surplus_cost for item in items), currency)
+        if not self.conditions.credit_percent:
+            return count.minor()
+        items = [one.item for order in orders for one in order.landed.items if one.item.need in whole]
+        surplus = from_minor(sum(self.market.see(item)[0].surplus for item in items), currency)
         return (count - percent_of(surplus, self.conditions.credit_percent)).minor()
 
     def orders_of(self, picks: Sequence[Pick]) -> tuple[PlannedOrder, ...]:
@@ -231,4 +241,4 @@ def _whole_bound(outcome: Outcome) -> int | None:
     """What no plan is below, as a whole number; the solver's own rounding is taken off first."""
     if outcome.bound == -inf:
         return None
-    return ceil(outcome.bound - 0.01 - 1e-7 * abs(outcome.bound))
+    return ceil(outcome.bound - 0.01 - 1e-9 * abs(outcome.bound))

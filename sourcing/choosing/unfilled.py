@@ -4,9 +4,10 @@ from collections.abc import Sequence
 
 from ..basics.plan import PlanNeed, PlanWishes
 from .choices import Choice
+from .search import Market
 
 
-def unfilled_words(need: PlanNeed, choices: Sequence[Choice], wishes: PlanWishes) -> str:
+def unfilled_words(need: PlanNeed, choices: Sequence[Choice], market: Market, wishes: PlanWishes) -> str:
     """Why the need has no choice in time, and who comes nearest."""
     what = f"{need.label}: {need.quantity} x {need.our_part}"
     dated = [one for one in choices if one.arrival.latest is not None]
@@ -14,10 +15,10 @@ def unfilled_words(need: PlanNeed, choices: Sequence[Choice], wishes: PlanWishes
         return f"{what}: nobody offers it on a sheet that holds{_only(wishes)}"
     if not dated:
         cheapest = min(choices, key=lambda one: (one.own_cost(), one.name))
-        return f"{what}: no offer names a day; ask {cheapest.supplier}"
+        return f"{what}: no offer names a day; ask {market.supplier_names[cheapest.supplier]}"
     nearest = min(dated, key=lambda one: (one.latest, one.own_cost(), one.name))
-    by = need.need_by or wishes.need_by
-    return f"{what}: nobody has it here by {by}; nearest is {nearest.supplier} on {nearest.arrival.latest}"
+    by, who = need.need_by or wishes.need_by, market.supplier_names[nearest.supplier]
+    return f"{what}: nobody has it here by {by}; nearest is {who} on {nearest.arrival.latest}"
 
 
 def _only(wishes: PlanWishes) -> str:

@@ -63,9 +63,11 @@ def compare(
 
     if bool(job) != bool(line):
         raise typer.BadParameter("--job and --line go together")
-    if bool(file) != bool(need):
-        raise typer.BadParameter("--file and --need go together")
-    if bool(file) == bool(number):
+    if need and not file:
+        raise typer.BadParameter("--need goes with --file")
+    if file and number:
+        raise typer.BadParameter(f"the number {number} and a need of --file are two comparisons: name one of them")
+    if not (file or number):
         raise typer.BadParameter("name a number, or a basket with --file and --need")
     wishes = RankWishes(
         need_by=need_by.date() if need_by else None,

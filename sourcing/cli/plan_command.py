@@ -65,7 +65,9 @@ def plan(
     if schema:
         _show_schema(schema)
         return
-    if bool(file) == bool(number):
+    if file and number:
+        raise typer.BadParameter(f"the job {number} and the basket of --file are two plans: name one of them")
+    if not (file or number):
         raise typer.BadParameter("name a job, or a basket with --file")
     if soonest and value_per_day:
         raise typer.BadParameter("--soonest and --value-per-day exclude each other")

@@ -22,7 +22,7 @@ def comparison_text(comparison: Comparison) -> str:
     """
     lines = _comparison_head(comparison)
     lines += ranked_lines(comparison)
-    lines += titled("Not known to the cent, so not ranked", _open_offers(comparison.open_offers))
+    lines += titled("Not ranked, for something of its cost or day is not known", _open_offers(comparison.open_offers))
     lines += titled("How long the first place holds, each figure moved alone", _each(first_place_words(comparison)))
     rejected = [one for one in comparison.set_aside if one.rejected]
     lines += titled("Rejected: not what is asked", _set_aside(rejected))

@@ -35,7 +35,8 @@ def landed_again_text(again: LandedAgain) -> str:
     """A placed order as kept and as it would be now, line by line."""
     by = f"the terms that hold since {again.terms_from}" if again.terms_from else "no terms"
     head = f"{again.order} to {again.supplier_name}, placed {again.placed_at:%Y-%m-%d %H:%M}"
-    lines = [*wrapped(head), *wrapped(f"Worked out again for {again.at:%Y-%m-%d %H:%M} by {by}."), ""]
+    lines = [*wrapped(head), *wrapped(f"Worked out again for {again.at:%Y-%m-%d %H:%M} by {by}.")]
+    lines += [*(line for words in again.notes for line in wrapped(f"MIND: {words}")), ""]
     rows = [("", "kept", "now", "difference"), *map(_difference_cells, again.differences)]
     total = again.now.total if again.now and not again.now.missing else None
     rows.append(("Total", str(again.kept), _or_blank(total), _signed(again.difference)))
@@ -57,6 +58,7 @@ def landed_sheet_text(sheet: LandedSheet) -> str:
         f"{sheet.priced:,} at the door, each ordered alone in its fewest pieces on {sheet.at:%Y-%m-%d %H:%M}; "
         f"{sheet.dated:,} with a day."
     )
+    lines += [line for words in sheet.notes for line in wrapped(f"MIND: {words}")]
     lines += _reasons("Not priced", sheet.not_priced) + _reasons("No day", sheet.not_dated)
     shown = [row for row in sheet.rows if row.landed is not None][:SHOWN_ROWS]
     if shown:
@@ -92,6 +94,7 @@ def _offer(one: LandedOffer) -> list[str]:
     lines += wrapped(f"{source.file}{worksheet}, row {source.row}, sheet of {source.sheet_date}", 2)
     if one.why_not:
         lines += wrapped(f"CAN'T BE ORDERED OR RANKED AS IT STANDS: {one.why_not}", 2)
+    lines += [line for words in one.notes for line in wrapped(f"MIND: {words}", 2)]
     if one.landed is None:
         return [*lines, "  No landed cost."]
     item = one.landed.items[0]

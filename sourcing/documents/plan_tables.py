@@ -12,9 +12,9 @@ from .workbook_chart import Scatter
 ITEMS = (
     "Order", "Supplier", "For line", "Supplier's number", "Maker's number", "Description", "Pieces needed",
     "Pieces ordered", "Price", "Price for pieces", "Price currency", "Goods", "Landed cost", "For the shelf, at cost",
-    "Core charge", "Currency", "Earliest", "Latest",
+    "Core charge", "Currency", "Earliest", "Latest", "Can go back", "Lost if it goes back", "Days to go back",
+    "Words on going back",
 )  # fmt: skip
-
 
 ORDERS = (
     "Order", "Supplier", "At the door", "Goods", "Goods currency", "Freight", "Core charge", "Currency", "Earliest",

@@ -19,7 +19,22 @@ def wish_words(wishes: RankWishes) -> list[str]:
 def first_place_words(comparison: Comparison) -> list[str]:
     """The turning points and the spans of the price of a day, a sentence each."""
     points = comparison.turning_points
-    return [*(one.words for one in points if not _said_again(one, points)), *_span_words(comparison.day_spans)]
+    if not (points or comparison.day_spans):
+        return []
+    return [
+        *_open_words(comparison),
+        *(one.words for one in points if not _said_again(one, points)),
+        *_span_words(comparison.day_spans if len(comparison.ranked) > 1 else ()),
+    ]
+
+
+def _open_words(comparison: Comparison) -> Iterator[str]:
+    """That the figures are about ranked offers only, where one that is not ranked may come before all of them."""
+    first = comparison.ranked[0]
+    counted = first.counted or first.priced.landed.total
+    names = dict.fromkeys(one.priced.supplier_name for one in comparison.open_offers if one.may_come_first(counted))
+    if names:
+        yield f"among the ranked offers only; not ranked, and perhaps before them: {', '.join(names)}"
 
 
 def _said_again(one: TurningPoint, points: tuple[TurningPoint, ...]) -> bool:

@@ -26,19 +26,18 @@ def terms_list_text(found: Sequence[SupplierTerms]) -> str:
     for one in found:
         holds = one.holds
         words = terms_words(holds) if holds else {}
-        open_ones = ", ".join(what.what for what in one.not_known if what.keeps_from_ranking)
-        more = len(one.not_known) - sum(what.keeps_from_ranking for what in one.not_known)
+        none = "none" if holds else ""
         rows.append(
             (
                 f"{one.supplier}, {one.name}",
                 str(holds.starts_on) if holds else f"only from {one.versions[0].starts_on}",
                 words.get("Freight", ""),
-                words.get("Minimum order", ""),
-                "; ".join(word for word in (open_ones, f"{more} more" if more else "") if word),
+                words.get("Minimum order", none),
+                "; ".join(what.what for what in one.not_known),
             )
         )
     return document(
-        [f"Terms on {found[0].on}:", "", *table(rows, (24, 20, 30, 16, 14)), "", "One of them: sourcing terms SUPPLIER"]
+        [f"Terms on {found[0].on}:", "", *table(rows, (22, 12, 22, 14, 26)), "", "One of them: sourcing terms SUPPLIER"]
     )
 
 

@@ -21,9 +21,9 @@ def _order(terms: Terms) -> Iterator[Line]:
     yield "Freight", freight_words(terms.freight, money) if terms.freight else "not known"
     yield "Minimum order", _minimum(terms)
     yield "Handling", f"{terms.handling} {money} an order" if terms.handling else ""
-    yield "Handling of a line", f"{terms.handling_per_line} {money} each" if terms.handling_per_line else ""
+    yield "Handling of lines", f"{terms.handling_per_line} {money} each" if terms.handling_per_line else ""
     paid = f"{terms.payment_percent} % of goods and freight" if terms.payment_percent else ""
-    yield "Fee for the way of paying", paid
+    yield "Payment fee", paid
     above = "the lower price holds for the pieces above the step only"
     yield "Price breaks", above if terms.breaks == "pieces above" else "the price of the step holds for all pieces"
 
@@ -40,7 +40,7 @@ def _minimum(terms: Terms) -> str:
 def _discounts(terms: Terms) -> Iterator[Line]:
     yield "Discount", f"{terms.discount_percent} % of every line" if terms.discount_percent else ""
     steps = [f"{one.percent} % from {one.from_value} {terms.currency} on" for one in terms.order_discounts]
-    yield "Discount of the order", "; ".join(steps)
+    yield "Order discount", "; ".join(steps)
     cash = terms.cash_discount
     yield "Cash discount", f"{cash.percent} % if paid within {count(cash.within_days, 'day')}" if cash else ""
 

@@ -7,6 +7,7 @@ are set to a fixed day, so that the same table gives the same bytes.
 
 import io
 import re
+import textwrap
 import zipfile
 from collections.abc import Sequence
 from copy import copy
@@ -32,6 +33,9 @@ ZIP_STAMP = (2000, 1, 1, 0, 0, 0)
 MOST_DIGITS = 15
 """A spreadsheet keeps 15 significant digits (IEEE 754 double); a longer number is written as text, whole."""
 NARROWEST, WIDEST = 8, 60
+LINE_HIGH, MOST_LINES = 15, 27
+"""A line of text in points, and the lines a row can show: a spreadsheet's row is at most 409 points high."""
+TOP, TOP_WRAPPED = Alignment(vertical="top"), Alignment(wrap_text=True, vertical="top")
 
 
 class Table(Value, frozen=True, kw_only=True):
@@ -41,6 +45,10 @@ class Table(Value, frozen=True, kw_only=True):
     headers: tuple[str, ...]
     rows: tuple[tuple[Cell, ...], ...]
     scatter: Scatter | None = None
+
+    def __post_init__(self) -> None:
+        if any(len(row) != len(self.headers) for row in self.rows):
+            raise ValueError(f"worksheet {self.title}: a row is not as long as the headers")
 
 
 def workbook_bytes(tables: Sequence[Table]) -> bytes:
@@ -63,16 +71,31 @@ def _fill(sheet: Any, table: Table) -> None:
     sheet.page_setup.orientation = "landscape"
     sheet.page_setup.fitToHeight = 0
     sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
-    for column, header in enumerate(table.headers, 1):
-        longest = max((len(str(row[column - 1])) for row in table.rows), default=0)
-        width = min(max(longest, len(header), NARROWEST) + 2, WIDEST)
+    widths = [_width(table, column) for column in range(len(table.headers))]
+    for column, width in enumerate(widths, 1):
         sheet.column_dimensions[get_column_letter(column)].width = width
+    _heights(sheet, table, widths)
     looks = _Looks(sheet)
     sheet.append([looks.header(text) for text in table.headers])
     for row in table.rows:
         sheet.append([looks.cell(value) for value in row])
     if table.scatter:
-        add_scatter(sheet, table.headers, len(table.rows), table.scatter)
+        add_scatter(sheet, table.headers, table.rows, table.scatter)
+
+
+def _width(table: Table, column: int) -> int:
+    longest = max((len(str(row[column])) for row in table.rows), default=0)
+    return min(max(longest, len(table.headers[column]), NARROWEST) + 2, WIDEST)
+
+
+def _heights(sheet: Any, table: Table, widths: Sequence[int]) -> None:
+    """Rows with a text too long for its column are made as high as its lines: not every spreadsheet does it itself."""
+    tight = [column for column, width in enumerate(widths) if width == WIDEST]
+    for at, row in enumerate(table.rows if tight else (), 2):
+        texts = [text for column in tight if isinstance(text := row[column], str) and len(text) > WIDEST - 2]
+        if texts:
+            lines = max(len(textwrap.wrap(shown(text), WIDEST - 4)) for text in texts)
+            sheet.row_dimensions[at].height = LINE_HIGH * min(lines, MOST_LINES)
 
 
 class _Looks:
@@ -93,17 +116,18 @@ class _Looks:
         if isinstance(value, (int, Decimal)):
             return self._number(Decimal(value))
         if isinstance(value, date):
-            return self._styled(_new(self._sheet, value), "date", number_format="yyyy-mm-dd")
-        return self._text(value, Alignment(wrap_text=True, vertical="top"), None)
+            return self._styled(_new(self._sheet, value), "date", number_format="yyyy-mm-dd", alignment=TOP)
+        return self._text(value, TOP_WRAPPED, None)
 
     def _number(self, value: Decimal) -> SheetCell:
         digits = f"{value:f}"
         if len(value.as_tuple().digits) > MOST_DIGITS:
-            return self._text(digits, Alignment(wrap_text=True, vertical="top"), None)
+            return self._text(digits, TOP_WRAPPED, None)
         cell = _new(self._sheet, value)
         cell._value = digits  # type: ignore[attr-defined]  # past '%.16g'; a test reads the file's own digits
         decimals = len(digits.partition(".")[2])
-        return self._styled(cell, decimals, number_format=f"#,##0.{'0' * decimals}" if decimals else "0")
+        shape = f"#,##0.{'0' * decimals}" if decimals else "0"
+        return self._styled(cell, decimals, number_format=shape, alignment=TOP)
 
     def _text(self, text: str, alignment: Alignment, font: Font | None) -> SheetCell:
         """Text stays text: neither '=1+1' a formula nor '#N/A' an error, also after somebody edits the cell."""

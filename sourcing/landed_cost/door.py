@@ -12,9 +12,10 @@ from ..basics.value import Value
 class Door(Value, frozen=True, kw_only=True):
     """Everything landed cost and date need beside the offer.
 
-    `mileage_rate` is per mile, `rate_per_km` per km (None: the one per mile, converted), `driver_cost` per hour, all in
-    the shop's currency. `other_rates` are those of currencies the terms name beside the supplier's (entry fees).
-    `shop_time_zone` is an IANA name, blank where both clocks agree; a supplier with a zone needs it.
+    `mileage_rate` is per mile (0: not stated), `rate_per_km` per km (None: not stated; 0 is stated), `driver_cost` per
+    hour (0: not stated), all in the shop's currency. `other_rates` are those of currencies the terms name beside the
+    supplier's (entry fees). `shop_time_zone` is an IANA name, blank where both clocks agree; a supplier with a zone
+    needs it.
     """
 
     terms: Terms

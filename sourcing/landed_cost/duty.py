@@ -35,6 +35,14 @@ def not_stated(origin: str, tariff_code: str, terms: Terms) -> str:
     return " and ".join(missing)
 
 
+def order_duty_percents(terms: Terms) -> tuple[Decimal, Decimal]:
+    """The lowest and the highest rate that could hold for an order's goods, whatever is in it."""
+    rates = {one.percent for one in terms.duty_rates}
+    if not any(not one.origin and not one.tariff for one in terms.duty_rates):
+        rates.add(terms.duty_percent if terms.duty_percent is not None else Decimal(0))
+    return min(rates), max(rates)
+
+
 def _rate(origin: str, code: str, rates: tuple[DutyRate, ...], general: Decimal) -> Decimal:
     fitting = [one for one in rates if code.startswith(_plain(one.tariff)) and one.origin.upper() in ("", origin)]
     if not fitting:

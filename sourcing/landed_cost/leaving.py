@@ -45,7 +45,9 @@ class Dispatch:
             return Leaving(((pieces, self._soonest),), f"{stock} in stock", True)
         days, lead = self._wait(offer.lead_time)
         have = f"stock {stock} of {pieces}" if stock is not None else "stock not stated"
-        if days and stock is not None and _says_at_once(offer.lead_time):
+        if days and stock is not None and self._is_of_the_stock(offer):
+            days, lead = None, f"and {lead}, no longer than sending takes, says nothing of the rest"
+        elif days and stock is not None and _says_at_once(offer.lead_time):
             # 'In stock' beside a count that does not cover the order: the words are about the pieces that are there.
             days, lead = None, f"and {lead.removeprefix('lead time ')} says nothing of the rest"
         words = f"{have} {lead}" if offer.lead_time is None else f"{have}, {lead}"
@@ -53,6 +55,14 @@ class Dispatch:
             return Leaving(((pieces, days),), words, True) if days else Leaving((), words, False)
         there = (stock, self._soonest)
         return Leaving((there, (pieces - stock, days)), words, True) if days else Leaving((there,), words, False)
+
+    def _is_of_the_stock(self, offer: Offer) -> bool:
+        """Whether some pieces are there and the lead time is no longer than sending these takes: a list that gives the
+        days to send what is in stock says nothing of getting more (common practice, no source)."""
+        lead, some = offer.lead_time, offer.stock is not None and offer.stock > 0
+        if not some or lead is None or lead.leaves_on is not None or not lead.most:
+            return False
+        return lead.most <= max(self._terms.dispatch_days, 1)
 
     def _wait(self, lead: LeadTime | None) -> tuple[Days | None, str]:
         if lead not in self._by_lead_time:

@@ -9,9 +9,10 @@ from decimal import Decimal
 from ..basics.landed_cost import CostKind, CostLine
 from ..basics.money import Money, from_minor
 from ..basics.schedule import Percent, SummedPart
-from ..basics.terms import EntryFee, TaxedPart, TaxPaid
+from ..basics.terms import EntryFee, TaxedPart, TaxPaid, Terms
 from ..basics.value import Value
 from .door import Door
+from .duty import order_duty_percents
 from .minor import whole
 
 Sums = dict[SummedPart, int]
@@ -83,19 +84,30 @@ def _rule(one: PercentCharge, base: Decimal, door: Door) -> str:
 
 
 def _duties(door: Door) -> list[PercentCharge]:
+    """Duty on freight and on the order discount. Where goods have different rates nobody says which part of either is
+    whose: freight is taken at the highest and the discount at the lowest, so that duty is never told too low.
+    """
     terms = door.terms
-    general = terms.duty_percent
-    if not general:
+    lowest, highest = order_duty_percents(terms)
+    if not highest:
         return []
+    words = ("", "") if lowest == highest else (_one_of(terms, "highest"), _one_of(terms, "lowest"))
     found = []
     if terms.duty_on == "goods and freight" and _charged_freight(door):
-        percent = Percent(part="duty", percent=general, of=_charged_freight(door))
-        found.append(PercentCharge(name="Duty on freight", kind="duty", percent=percent, words="freight"))
+        percent = Percent(part="duty", percent=highest, of=_charged_freight(door))
+        found.append(
+            PercentCharge(name="Duty on freight", kind="duty", percent=percent, words="freight", limits=words[0])
+        )
     if terms.order_discounts:
-        percent = Percent(part="duty", percent=general, of=(("discount", Decimal(1)),))
-        name = "Duty on the order discount"
-        found.append(PercentCharge(name=name, kind="duty", percent=percent, words="the order discount"))
+        percent = Percent(part="duty", percent=lowest, of=(("discount", Decimal(1)),))
+        name, of = "Duty on the order discount", "the order discount"
+        found.append(PercentCharge(name=name, kind="duty", percent=percent, words=of, limits=words[1]))
     return found
+
+
+def _one_of(terms: Terms, which: str) -> str:
+    lowest, highest = order_duty_percents(terms)
+    return f", at the {which} rate of {terms.name}'s terms, which go from {lowest} to {highest} %"
 
 
 def _entry_fee(fee: EntryFee, door: Door) -> PercentCharge:

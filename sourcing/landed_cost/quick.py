@@ -4,7 +4,6 @@ A door is made ready once; each offer then costs a few lookups. Tests hold it eq
 """
 
 from bisect import bisect_right
-from decimal import Decimal
 
 from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
@@ -12,13 +11,12 @@ from ..basics.schedule import FreightStep
 from .charges import counted_values_that_matter, share_here, values_that_matter
 from .door import Door
 from .figures import Figures, figures
-from .freight import charge_by_weight
+from .freight import charge_of_items
 from .order_freight import once_oversize
 from .percents import Sums, add_percents, percent_charges
 from .prepared import prepared
 from .quantity import pieces_to_order
 from .schedule import freight_step, value_step
-from .weights import weigh
 
 
 class QuickDoor:
@@ -69,13 +67,7 @@ class QuickDoor:
         step: FreightStep = self._freight[bisect_right(self._counted, one.counted) - 1]
         if not step.known:
             return None
-        by_weight = charge_by_weight(_grams(item, self._door), self._door) if step.by_weight else 0
+        by_weight = charge_of_items([item], self._door) if step.by_weight else 0
         if by_weight is None:
             return None
         return step.freight + by_weight + one.freight + (self._once if one.oversize else 0)
-
-
-def _grams(item: OrderItem, door: Door) -> Decimal | None:
-    freight = door.terms.freight
-    weighed = weigh([item], freight) if freight else None
-    return None if weighed is None or weighed.unknown else weighed.charged

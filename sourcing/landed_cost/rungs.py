@@ -6,7 +6,6 @@ could save, nothing is gained. Quantities of one price and one day make a ladder
 """
 
 from collections.abc import Iterator
-from decimal import Decimal
 from fractions import Fraction
 from math import inf, lcm
 from typing import NamedTuple
@@ -34,23 +33,22 @@ class Rung(NamedTuple):
 
 class Gain(NamedTuple):
     """What more goods at a supplier can gain: at most so much (shop's minor units), and only up to this value of goods
-    (supplier's minor units); `always` up to this value whatever it costs (an order is refused below it, or
-    surplus counts as got back)."""
+    (supplier's minor units); `always` up to this value whatever it costs (an order is refused below it)."""
 
     saving: Fraction
     up_to: int
     always: int
-    credit: Fraction = Fraction(0)
 
 
-def gain_of(schedule: Schedule, credit_percent: Decimal = Decimal(0)) -> Gain:
+def gain_of(schedule: Schedule) -> Gain:
     """What more goods can gain by this schedule."""
     up_to = max((*(one.from_value for one in schedule.steps), *(one.from_value for one in schedule.freight_steps)))
     weight = max((one.freight for one in schedule.weight_steps), default=0)
     fixed = max(one.fees for one in schedule.steps) + max(one.freight for one in schedule.freight_steps) + weight
     factor = 1 + sum((abs(Fraction(one.percent)) / 100 for one in schedule.percents), Fraction(0)) * 2
-    unlimited = credit_percent > 0 or schedule.freight_per_kg is not None
-    unlimited = unlimited or any(one.discount_percent for one in schedule.steps)
+    unlimited = (
+        schedule.freight_per_kg is not None or schedule.packed or any(one.discount_percent for one in schedule.steps)
+    )
     barred = [
         after.from_value for before, after in zip(schedule.steps, schedule.steps[1:], strict=False) if before.refused
     ]
@@ -60,7 +58,6 @@ def gain_of(schedule: Schedule, credit_percent: Decimal = Decimal(0)) -> Gain:
         if not before.known
     ]
     return Gain(
-        credit=Fraction(credit_percent) / 100,
         saving=fixed * factor + len(schedule.percents),
         up_to=up_to,
         always=up_to if unlimited else max(barred, default=0),
@@ -134,8 +131,7 @@ def _worth(
     """The part of each ladder that can pay: up to what is enough where a need may be divided, beyond it by `asked`."""
     more_than_needed, may_split = asked
     breaks, step = door.terms.breaks, ladders[0].step if ladders else 1
-    credit = gain.credit if more_than_needed == "whatever pays" else Fraction(0)
-    best = _net(offer, enough, enough, breaks, credit)
+    best = goods_minor(offer, enough, breaks)
     for one in ladders:
         top = one.pieces + one.more * step
         if top < enough:
@@ -143,21 +139,15 @@ def _worth(
             continue
         within = [Rung(one.pieces, step, (enough - one.pieces) // step)] if one.pieces < enough and may_split else []
         start = max(one.pieces, enough)
-        net = _net(offer, start, enough, breaks, credit)
-        if start == enough or (more_than_needed != "never" and net < best):
-            best = min(best, net)
+        goods = goods_minor(offer, start, breaks)
+        if start == enough or (more_than_needed != "never" and goods < best):
+            best = min(best, goods)
             further = _paying(offer, start, top, door, gain) if more_than_needed == "whatever pays" else 0
             yield Rung(within[0].pieces, step, within[0].more + further) if within else Rung(start, step, further)
         elif more_than_needed == "whatever pays" and _pays(
             offer, start, goods_minor(offer, enough, breaks), door, gain
         ):
             yield Rung(start, step, _paying(offer, start, top, door, gain))
-
-
-def _net(offer: Offer, pieces: int, enough: int, breaks: BreakRule, credit: Fraction) -> Fraction:
-    """What the line costs, less what its surplus counts as got back."""
-    goods = goods_minor(offer, pieces, breaks)
-    return goods - credit * goods * Fraction(max(0, pieces - enough), pieces)
 
 
 def _pays(offer: Offer, pieces: int, least: int, door: Door, gain: Gain) -> bool:

@@ -56,6 +56,7 @@ def schedule(door: Door, heaviest_grams: int) -> Schedule:
         oversize_once=once_oversize(at),
         later_delivery=later_delivery(at),
         percents=tuple(one.percent for one in percent_charges(door)),
+        packed=freight is not None and freight.rule == "per parcel",
     )
 
 

@@ -1,12 +1,15 @@
 """What an item adds to its order, as the plan counts it: the figures of a single order's line, and its weight."""
 
+from decimal import Decimal
+
 from ..basics.landed_cost import OrderItem
 from ..basics.schedule import ItemSums
 from .door import Door
 from .figures import Figures, figures
 from .freight import BY_WEIGHT
-from .minor import reached_from
+from .minor import reached_from, whole
 from .prepared import Prepared, prepared
+from .quantity import pieces_to_order
 from .weights import weigh
 
 
@@ -29,11 +32,23 @@ def item_sums(item: OrderItem, door: Door) -> ItemSums:
         freight=one.freight,
         fees=one.fees,
         core=one.core,
-        surplus=one.surplus,
+        surplus=_forced_surplus(item, one, at),
         grams=grams,
         volume_grams=volume,
         oversize=one.oversize,
     )
+
+
+def _forced_surplus(item: OrderItem, one: Figures, at: Prepared) -> int:
+    """What surplus cost that packs and minimums force: its share of the goods, less the largest order discount.
+
+    Pieces ordered beyond the fewest were a choice, and count for nothing here.
+    """
+    forced = min(item.surplus, pieces_to_order(item.offer, max(1, item.needed)) - item.needed)
+    if forced <= 0:
+        return 0
+    off = max((discount.percent for discount in at.terms.order_discounts), default=Decimal(0))
+    return whole(Decimal(one.goods) * forced / item.ordered * (1 - off / 100))
 
 
 def _grams(item: OrderItem, one: Figures, at: Prepared) -> tuple[int, int]:

@@ -11,6 +11,7 @@ from ..basics.freight import Dimensional, Freight, Oversize
 from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
 from ..basics.value import Value
+from .parcels import Load, Room, packed
 
 GRAMS = {"kg": Decimal(1000), "lb": Decimal("453.59237")}
 CM_PER_INCH = Decimal("2.54")
@@ -64,6 +65,8 @@ def weigh(items: Sequence[OrderItem], freight: Freight) -> Weighed:
 def freight_by_weight(freight: Freight, weight_grams: Decimal) -> tuple[Decimal, str] | None:
     """What the rules 'by weight', 'per weight' and 'per parcel' charge for that weight, and the rule in words.
 
+    Of parcels it is the least, for pieces are not looked at: `freight_of_items` does.
+
     The charge is in the supplier's currency and not rounded. The weight is rounded up to whole `weight_step`s. None:
     the rule does not say (heavier than its last band; a figure left out). Parcels are as many full ones of the limit as
     go in and the rest in one more. Oversize and free freight are not looked at.
@@ -74,6 +77,49 @@ def freight_by_weight(freight: Freight, weight_grams: Decimal) -> tuple[Decimal,
     if freight.rule == "per weight":
         return _per_weight(freight, weight)
     return _by_parcel(freight, weight) if freight.rule == "per parcel" else None
+
+
+def freight_of_items(
+    freight: Freight, items: Sequence[OrderItem], weight_grams: Decimal, not_stated: Decimal = NOTHING
+) -> tuple[Decimal, str] | None:
+    """What `freight_by_weight` charges for the items' weight; for parcels what whole pieces need, if that is more.
+
+    `not_stated`: the grams of a piece whose weight or size is not stated. Each parcel's weight is rounded up to whole
+    `weight_step`s, but never beyond the limit.
+    """
+    found = freight_by_weight(freight, weight_grams)
+    if found is None or freight.rule != "per parcel" or not freight.parcel_limit:
+        return found
+    parcels = _parcels(freight, items, not_stated)
+    charges = [_parcel(freight, _parcel_weight(freight, one)) for one in parcels]
+    charge = sum((each * one.number for one, each in zip(parcels, charges, strict=True) if each is not None), NOTHING)
+    if None in charges or charge <= found[0]:
+        return found
+    shares = [(one.number, _parcel_weight(freight, one)) for one in parcels]
+    words = _parcel_words(freight, shares, _in_steps(weight_grams / GRAMS[freight.weight_unit], freight.weight_step))
+    return charge, f"{words}; whole pieces, packed heaviest first"
+
+
+def _parcels(freight: Freight, items: Sequence[OrderItem], not_stated: Decimal) -> list[Load]:
+    """In grams; volume is not yet divided by the divisor, so that no division decides whether a piece still fits."""
+    rule, limit = freight.dimensional, (freight.parcel_limit or NOTHING) * GRAMS[freight.weight_unit]
+    pieces = [
+        Load(_grams(one.offer) or not_stated, _undivided(one.offer, rule, not_stated), one.ordered) for one in items
+    ]
+    return packed(pieces, Room(limit, limit * rule.divisor if rule else None))
+
+
+def _undivided(offer: Offer, rule: Dimensional | None, not_stated: Decimal) -> Decimal:
+    if rule is None:
+        return NOTHING
+    return _volume(offer, rule) * _grams_of(rule) if _measured(offer) else not_stated * rule.divisor
+
+
+def _parcel_weight(freight: Freight, parcel: Load) -> Decimal:
+    """The weight a parcel is charged by, in the freight's unit."""
+    volume = parcel.volume / freight.dimensional.divisor if freight.dimensional else NOTHING
+    weight = _in_steps(max(parcel.weight, volume) / GRAMS[freight.weight_unit], freight.weight_step)
+    return min(weight, freight.parcel_limit) if freight.parcel_limit else weight
 
 
 def is_oversize(offer: Offer, oversize: Oversize) -> bool | None:
@@ -100,7 +146,11 @@ def _volume_grams(items: Sequence[OrderItem], rule: Dimensional | None) -> Decim
     if rule is None:
         return NOTHING
     volume = sum((_volume(one.offer, rule) * one.ordered for one in items), NOTHING)
-    return volume * GRAMS["lb" if rule.unit == "in3/lb" else "kg"] / rule.divisor
+    return volume * _grams_of(rule) / rule.divisor
+
+
+def _grams_of(rule: Dimensional) -> Decimal:
+    return GRAMS["lb" if rule.unit == "in3/lb" else "kg"]
 
 
 def _volume(offer: Offer, rule: Dimensional) -> Decimal:

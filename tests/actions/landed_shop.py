@@ -35,9 +35,14 @@ def new_terms(desk: Desk, folder: Path, *changes: tuple[str, str], starts: str =
     set_up(desk, folder)
 
 
-def ordered(folder: Path) -> str:
-    """A belt and two keepers, quoted, approved and ordered from Stonegarth; the order's number."""
+def ordered(folder: Path, *changes: tuple[str, str]) -> str:
+    """A belt and two keepers, quoted, approved and ordered from Stonegarth; the order's number.
+
+    `changes` are of the terms it is ordered under.
+    """
     desk = shop(folder, MONDAY)
+    if changes:
+        new_terms(desk, folder, *changes, starts="2026-02-01")
     keep(desk, "stonegarth", SHEET_DAY, priced("NW-77120", "126.90"), priced("NW-31207", "6.20") | {"row": 5})
     lines = '[[agreed]]\ntitle = "Belt"\npart = "BELT"\nquantity = 1\nhours = 1\n'
     lines += '[[agreed]]\ntitle = "Keepers"\npart = "KEEPER"\nquantity = 2\nhours = 0\n'

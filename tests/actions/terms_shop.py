@@ -11,6 +11,8 @@ currency = "USD"
 locale = "en_US"
 labour_rate = 96.00
 technician_cost = 34.00
+clerk_cost = 22.00
+mileage_rate = 0.725
 markup_bands = [{ from_cost = 0, multiplier = 2.00 }]
 [shop]
 name = "Wickenby Yard Machine Repair"

@@ -191,3 +191,59 @@ def test_a_charge_not_known_now_is_no_saving(tmp_path: Path) -> None:
     freight = next(one for one in again.differences if one.name == "Freight")
     assert (freight.now, freight.difference, again.difference) == (None, None, None)
     assert again.open_questions == ("freight of Stonegarth Trade Parts is not known",)
+
+
+def told_ahead(folder: Path, at: datetime, starts: str = "2026-03-02") -> tuple[str, ...]:
+    """What is told of a belt asked for at that moment; the terms change on a Monday, or on the day named."""
+    desk = shop(folder, datetime(2026, 2, 27, 9, 0))
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-77120", "126.90"))
+    new_terms(desk, folder, ("14.95", "19.50"), starts=starts)
+    (one,) = landed_offers(desk_at(folder, at), "stonegarth", "NW-77120")
+    assert one.landed is not None and one.landed.freight == usd("19.50" if str(at.date()) >= starts else "14.95")
+    return one.notes
+
+
+def test_terms_that_change_before_the_order_counts_are_told(tmp_path: Path) -> None:
+    """Asked on Saturday, it counts on Monday, when freight is dearer; the cost shown is Saturday's."""
+    assert told_ahead(tmp_path, datetime(2026, 2, 28, 12, 0)) == (
+        "the terms of Stonegarth Trade Parts from 2026-03-02 on hold on the day this order counts, 2026-03-02: not "
+        "used here, they change freight.charge",
+    )
+
+
+@pytest.mark.parametrize(
+    ("at", "starts"),
+    [
+        (datetime(2026, 2, 27, 10, 0), "2026-03-02"),
+        (datetime(2026, 3, 2, 10, 0), "2026-03-02"),
+        (datetime(2026, 2, 28, 12, 0), "2026-03-03"),
+    ],
+)
+def test_nothing_is_told_where_the_order_counts_under_the_terms_used(tmp_path: Path, at: datetime, starts: str) -> None:
+    """On Friday before the cut-off, on the day itself, and where they change a day later."""
+    assert told_ahead(tmp_path, at, starts) == ()
+
+
+def test_a_kept_order_is_told_with_its_goods_before_discount_and_the_discount_by_itself(tmp_path: Path) -> None:
+    """By hand: 126.90 and 2 x 6.20, 2 % off each line is 2.54 and 0.25; now 3 %, 3.81 and 0.37."""
+    discount = ("transit_days = [2, 2]", "transit_days = [2, 2]\ndiscount_percent = 2")
+    number = ordered(tmp_path, discount)
+    later = desk_at(tmp_path, datetime(2026, 4, 6, 9, 0))
+    new_terms(later, tmp_path, (discount[0], discount[1].replace("= 2", "= 3")))
+    again = landed_again(later, number)
+    check_sums(again)
+    told = {one.name: (str(one.kept), str(one.now), one.rule) for one in again.differences}
+    assert told["Goods NW-77120"] == ("126.90 USD", "126.90 USD", "1 x 126.90 USD")
+    assert told["Goods NW-31207"] == ("12.40 USD", "12.40 USD", "2 x 6.20 USD")
+    assert told["Discount"] == ("-2.79 USD", "-4.18 USD", "3 % on each line")
+
+
+def test_a_discount_that_is_gone_differs_by_all_of_it(tmp_path: Path) -> None:
+    """The terms of later give none."""
+    number = ordered(tmp_path, ("transit_days = [2, 2]", "transit_days = [2, 2]\ndiscount_percent = 2"))
+    later = desk_at(tmp_path, datetime(2026, 4, 6, 9, 0))
+    new_terms(later, tmp_path)
+    again = landed_again(later, number)
+    check_sums(again)
+    (gone,) = (one for one in again.differences if one.name == "Discount")
+    assert (gone.kept, gone.now, gone.difference) == (usd("-2.79"), None, usd("2.79"))

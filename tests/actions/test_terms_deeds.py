@@ -140,7 +140,7 @@ def test_two_changes_of_one_day_are_one_version(tmp_path: Path) -> None:
     set_terms(desk, "pellbrook", {"minimum_order": "35.00"}, FEBRUARY)
     done = set_terms(desk, "pellbrook", {"handling": "2.00"}, FEBRUARY)
     assert [one.words() for one in done.changes] == ["handling not set -> 2.00"]
-    assert done.terms and (done.terms.minimum_order, done.terms.handling) == (35, 2)
+    assert done.terms and done.terms.minimum_order == 35 and done.terms.handling == 2
     assert len(suppliers_terms(desk, "pellbrook").versions) == 2
 
 
@@ -201,6 +201,18 @@ def test_setting_up_again_tells_what_of_the_past_it_changes(tmp_path: Path) -> N
     assert told.code == "past-terms-changed" and "minimum_order 30.00 -> 35.00" in told.what
     assert "(suppliers.toml); minimum_order 30.00 -> 35.00" in suppliers_terms(desk, "pellbrook").deeds[-1].detail
     assert set_up(desk_at(tmp_path, AT), tmp_path).warnings == ()
+
+
+def test_setting_up_tells_of_rates_of_the_shop_that_picking_up_needs(tmp_path: Path) -> None:
+    """A warning only; 0 for a kilometre says that driving costs nothing."""
+    desk = shop(tmp_path, AT)
+    settings = (tmp_path / "shop.toml").read_text()
+    (tmp_path / "shop.toml").write_text(settings.replace("clerk_cost", "# clerk_cost").replace("mileage", "# mileage"))
+    (told,) = set_up(desk, tmp_path).warnings
+    assert told.code == "pick-up-without-rate"
+    assert "picked up from Larkmoor Wholesale, and the shop states no rate per mile or km and no cost" in told.what
+    (tmp_path / "shop.toml").write_text(settings.replace("mileage_rate = 0.725", "rate_per_km = 0"))
+    assert set_up(desk, tmp_path).warnings == ()
 
 
 def test_setting_up_tells_of_missing_and_strange_rates(tmp_path: Path) -> None:

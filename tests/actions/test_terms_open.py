@@ -18,9 +18,9 @@ from tests.storage.kept_values import settings
 
 D = Decimal
 DAY = date(2026, 1, 13)
-HERE: Settings = changed(settings(), calendar=Calendar(country="US"))
+HERE: Settings = changed(settings(), calendar=Calendar(country="US"), rate_per_km=D("0.45"), clerk_cost=D(22))
 RATES = Rates(into="USD", rates=(Rate(currency="EUR", into="USD", rate=D("1.08"), dated=DAY),))
-SAID = {
+SAID: dict[str, Any] = {
     "calendar": Calendar(country="US"),
     "prices_hold_days": 60,
     "return_terms": Returns(returnable=False),
@@ -57,6 +57,7 @@ def test_terms_that_say_everything_leave_nothing_open() -> None:
             {"freight": Freight(rule="flat", charge=D(1), oversize=Oversize(charge=D(9)))},
             "whether goods are oversize where his sheet gives neither word nor length",
         ),
+        ({"freight": Freight(rule="pick-up", round_trip_miles=D(9))}, "the hours of the drive"),
         ({"transit_days": (1, 5)}, "days on the road"),
         ({"calendar": Calendar()}, "his public holidays"),
         ({"prices_hold_days": None}, "how long his prices hold"),
@@ -68,6 +69,19 @@ def test_terms_that_say_everything_leave_nothing_open() -> None:
 )
 def test_each_thing_left_open_is_named(fields: dict[str, Any], what: str) -> None:
     assert open_ones(**fields) == [what]
+
+
+def test_picking_up_needs_the_shop_s_own_rates() -> None:
+    """Without them his offers have no cost; a kilometre at 0 is a rate."""
+    drive = terms(**SAID, freight=Freight(rule="pick-up", round_trip_km=D(9), round_trip_hours=D(1)))
+    none = changed(HERE, mileage_rate=D(0), clerk_cost=D(0), rate_per_km=None)
+    found = [(one.what, one.keeps_from_ranking) for one in not_known(drive, none, RATES, DAY)]
+    assert found == [
+        ("the shop's rate per mile or km for picking up", True),
+        ("the shop's cost per hour for picking up", True),
+    ]
+    assert not_known(drive, changed(none, rate_per_km=D(0), clerk_cost=D(22)), RATES, DAY) == ()
+    assert not_known(drive, None, RATES, DAY) == ()
 
 
 def test_a_supplier_abroad_leaves_duty_tax_and_clock_open() -> None:

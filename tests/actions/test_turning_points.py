@@ -78,6 +78,32 @@ def test_a_price_that_rises_past_free_freight_is_found_where_it_first_loses() ->
     assert str(points([one, two], doors)[1, "price"].by) == "0.50 USD", "99.50 + 12.00; 100.00 and no freight is later"
 
 
+def test_a_price_that_loses_and_wins_again_by_the_rounding_of_a_discount_is_found_where_it_first_loses() -> None:
+    """A euro is half a dollar, 30 % off from 0.50 EUR on; the rival costs 0.38 USD, and a tie goes by name.
+
+    1.08: 0.54 - 0.16 = 0.38; 1.09: 0.55 (0.545) - 0.16 (0.1635) = 0.39; 1.10: 0.55 - 0.17 (0.165) = 0.38 again.
+    """
+    off = (OrderDiscount(from_value=Decimal("0.50"), percent=Decimal(30)),)
+    doors = {
+        "larkmoor": door("larkmoor", "0.5", currency="EUR", freight=flat("0.00"), order_discounts=off),
+        "pellbrook": door("pellbrook", freight=flat("0.00")),
+    }
+    one = bought(offer("larkmoor", price="0.99", currency="EUR"), doors["larkmoor"])
+    two = bought(offer("pellbrook", price="0.38"), doors["pellbrook"])
+    assert points([one, two], doors)[1, "price"].words == (
+        "Larkmoor stays first until its price rises by more than 0.09 EUR each"
+    )
+
+
+def test_goods_that_are_all_taken_off_again_are_first_at_any_price() -> None:
+    """100 % off the order: only the freight is left, 10.00 against 12.00."""
+    off = (OrderDiscount(from_value=Decimal("0.50"), percent=Decimal(100)),)
+    costs = (("larkmoor", "10.00"), ("pellbrook", "12.00"))
+    doors = {name: door(name, freight=flat(cost), order_discounts=off) for name, cost in costs}
+    some = [bought(offer(name, price="0.99"), doors[name]) for name in doors]
+    assert points(some, doors)[1, "price"].words == "Larkmoor stays first however much its price rises"
+
+
 def test_a_tie_that_the_day_decides_gives_way_at_any_rise() -> None:
     doors = {"larkmoor": door("larkmoor"), "pellbrook": door("pellbrook")}
     one, two = (bought(offer(name, price="50.00"), doors[name]) for name in doors)

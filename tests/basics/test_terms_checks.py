@@ -110,6 +110,8 @@ WRONG: list[tuple[dict[str, Any], str]] = [
         "order_discounts.2.from_value is 5, below the one before it (9)",
     ),
     ({"duty_rates": (DutyRate(percent=D(1)),), "duty_percent": D(2)}, "duty_rates.1 fits every offer, and so does"),
+    ({"duty_on": "goods and freight"}, "duty_on is 'goods and freight', but no duty_percent says at what rate"),
+    ({"duty_on": "goods and freight", "duty_rates": (DutyRate(percent=D(1), origin="CN"),)}, "duty_on is 'goods and"),
     ({"duty_rates": (DutyRate(percent=D(1), origin="CN"),) * 2}, "duty_rates the rate for 'CN, any tariff code'"),
     ({"duty_rates": (DutyRate(percent=D(1), origin="China"),)}, "duty_rates.1.origin is 'China'"),
     ({"duty_rates": (DutyRate(percent=D(1), tariff="84.31"),)}, "duty_rates.1.tariff is '84.31'"),
@@ -134,6 +136,10 @@ def test_terms_that_can_not_hold(fields: dict[str, Any], said: str) -> None:
 
 def test_a_minimum_without_a_fee_is_a_refusal_and_holds() -> None:
     assert not found(minimum_order=D(30))
+
+
+def test_a_rate_for_every_offer_says_at_what_rate_freight_is_dutiable() -> None:
+    assert not found(duty_on="goods and freight", duty_rates=(DutyRate(percent=D(4)),))
 
 
 def test_duty_may_be_above_a_hundred_per_cent() -> None:

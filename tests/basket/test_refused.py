@@ -37,6 +37,8 @@ SPOILT: list[tuple[str, object, str]] = [
     ("offers.0.stock", -1, "offers[0].stock is -1; write it without a minus."),
     ("offers.0.weight_kg", "-0.5", "offers[0].weight_kg is -0.5; leave it out if it is not known."),
     ("offers.0.origin", "Germany", "offers[0].origin is 'Germany'; write the country as two letters"),
+    ("offers.0.gtin", "4006381333932", "offers[0].gtin is '4006381333932'; write 8, 12, 13 or 14 digits of which"),
+    ("offers.0.gtin", "12345", "offers[0].gtin is '12345'; write 8, 12, 13 or 14 digits"),
     ("offers.0.priced_on", "2026-01-14", "offers[0].priced_on is 2026-01-14; a price can't be of a day after"),
     ("offers.0.lead_time", {"least": 5, "most": 2}, "offers[0].lead_time: 5 to 2 days can't be;"),
     ("offers.0.lead_time", {"least": 5}, "offers[0].lead_time: least and most go together;"),
@@ -90,7 +92,7 @@ def test_splitting_and_coming_together_exclude_each_other() -> None:
 def test_a_size_nobody_can_read_is_refused() -> None:
     """It would hold nothing back."""
     (words,) = told(spoilt("needs.0.size", "B thirty-six"))
-    assert words.startswith("basket.json: needs[0].size: it is 'B thirty-six'; write a standard designation")
+    assert words.startswith("basket.json: needs[0].size is 'B thirty-six'; write a standard designation")
 
 
 def test_everything_wrong_is_told_at_once() -> None:
@@ -158,3 +160,20 @@ def test_anything_anywhere_is_taken_or_told(path: str, value: object) -> None:
 def test_any_bytes_are_taken_or_told(data: bytes) -> None:
     """Not one of them is a basket."""
     assert told(data)
+
+
+def test_two_offers_of_one_number_in_one_row_are_refused_with_both_places() -> None:
+    """They could not be told apart; another row, or a source left out, tells them apart."""
+    source = {"sheet": 1, "file": "f.csv", "worksheet": "", "row": 7, "sheet_date": "2026-01-10"}
+    tree = deepcopy(BASKET)
+    tree["offers"].append({**tree["offers"][0], "pack": 3, "source": source})
+    tree["offers"][0]["source"] = source
+    (words,) = told(json.dumps(tree).encode())
+    assert "offers[2]: it has the number and the source of offers[0]; name the worksheet and row" in words
+    tree["offers"][2]["source"] = source | {"row": 8}
+    assert told(json.dumps(tree).encode()) == []
+
+
+def test_a_right_check_digit_is_taken() -> None:
+    """GS1 General Specifications: 4+0x3+0+6x3+3+8x3+1+3x3+3+3x3+9+3x3 = 89, so the last digit is 1."""
+    assert told(spoilt("offers.0.gtin", "4006381333931")) == []

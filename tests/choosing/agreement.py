@@ -154,7 +154,7 @@ def _alternatives(trial: Trial, plan: Plan) -> Iterator[str]:
     if trial.wishes.surplus_credit_percent:
         return
     for one in plan.alternatives:
-        if one.total is not None and one.total.minor() < plan.total.minor():
+        if one.more is not None and one.total is not None and one.total.minor() < plan.total.minor():
             yield f"'{one.name}' costs {one.total}, less than the plan's {plan.total}"
 
 

@@ -11,7 +11,7 @@ from datetime import date, datetime
 from decimal import Decimal
 from math import lcm
 
-from sourcing.basics.landed_cost import Arrival, OrderItem
+from sourcing.basics.landed_cost import Arrival, LandedItem, OrderItem
 from sourcing.basics.money import Money, total
 from sourcing.basics.offer import Offer
 from sourcing.basics.plan import PlannedOrder, PlanNeed
@@ -198,12 +198,21 @@ class Prices:
         return day is not None and (comes.latest is None or comes.latest > day)
 
 
+def _forced(trial: Trial, one: LandedItem) -> Money:
+    """What the surplus that packs and minimums force cost, less the largest discount on an order."""
+    item, terms = one.item, trial.doors[one.item.offer.supplier].terms
+    forced = min(item.surplus, pieces_to_order(item.offer, item.needed) - item.needed)
+    off = max((discount.percent for discount in terms.order_discounts), default=Decimal(0))
+    cost = one.goods_cost.amount * forced / item.ordered * (1 - off / 100)
+    return Money(amount=cost, currency=one.goods_cost.currency).rounded()
+
+
 def count_of(trial: Trial, orders: Sequence[PlannedOrder]) -> int:
     """Landed totals, less the credit for surplus of needs that are not divided, plus lost cores."""
     wishes, currency = trial.wishes, orders[0].landed.total.currency
     landed = [one for order in orders for one in order.landed.items]
     whole = {need.label for need in trial.needs if not need.may_split}
-    surplus = total((one.surplus_cost for one in landed if one.item.need in whole), currency)
+    surplus = total((_forced(trial, one) for one in landed if one.item.need in whole), currency)
     credit = Money(amount=surplus.amount * wishes.surplus_credit_percent / Decimal(100), currency=currency).rounded()
     count = total((order.landed.total for order in orders), currency) - credit
     if wishes.cores_lost:

@@ -11,6 +11,7 @@ import pytest
 from sourcing.basics.landed_cost import Arrival, OrderItem
 from sourcing.basics.offer import Offer
 from sourcing.basics.schedule import ItemSums
+from sourcing.basics.value import changed
 from sourcing.choosing.choices import FIELDS, LOOKED_AT, Choice, choice, divided, sized
 from sourcing.landed_cost.arrival import arrival
 from sourcing.landed_cost.door import Door
@@ -52,7 +53,7 @@ def test_even_prices_have_one_end() -> None:
     assert one.ends is not None and one.exact
     assert one.ends.of("goods") == one.ends.of("goods", high=True) == 2000
     assert one.at(3).ordered == 8 and one.at(3).needed == 2
-    assert one.ends.of("surplus") == 2000
+    assert one.ends.of("surplus") == 0, "what was bought by choice is not surplus that a pack forced"
 
 
 @pytest.mark.parametrize("more", [5, LOOKED_AT, LOOKED_AT + 1, 400])
@@ -105,3 +106,11 @@ def test_its_first_quantity_alone_and_its_place() -> None:
     one = ladder(offer(price="33.333", price_basis=100), 2, 2, 7)
     assert (one.alone().more, one.alone().ends, one.alone().item) == (0, None, one.item)
     assert one.placed(3).need == 3 and one.placed(3).item == one.item and one.placed(0) is one
+
+
+def test_a_ladder_divided_says_for_how_many_pieces_each_part_may_be_bought() -> None:
+    """Packs of two for a divided need: the first is for one piece at least, each further pack for two more."""
+    one = changed(ladder(offer(price="33.333", price_basis=100), 2, 2, 7), least=1)
+    parts = list(divided(one, 3, seen(door())))
+    assert [(part.item.ordered, part.least) for part in parts] == [(2, 1), (8, 7), (10, 9)]
+    assert all(part.least is None for part in divided(changed(one, least=None), 3, seen(door())))

@@ -48,7 +48,10 @@ def test_after_the_cut_off_nothing_is_in_time() -> None:
     at = datetime(2026, 3, 2, 15, 10)
     late = job(*ALL, wishes=PlanWishes(need_by=THURSDAY), waiting=True, at=at)
     assert not brute_force(late).best
-    assert [words for words in plan_of(late).unfilled if "nearest is larkmoor on 2026-03-06" in words]
+    assert [words for words in plan_of(late).unfilled if "nearest is Larkmoor on 2026-03-06" in words]
+    # Beside it: all three a day late, in one order.
+    (whole,) = [one for one in plan_of(late).alternatives if one.name == "all of it, as soon as can be"]
+    assert (str(whole.total), whole.latest) == ("164.40 USD", FRIDAY)
     assert "idler" not in {item.item.need for order in plan_of(late).orders for item in order.landed.items}
     friday = only(job(*ALL, wishes=PlanWishes(need_by=FRIDAY), waiting=True, at=at))
     assert (friday.count, friday.latest) == (16440, FRIDAY)

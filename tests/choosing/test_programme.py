@@ -9,14 +9,14 @@ import pytest
 
 from sourcing.basics.landed_cost import Arrival, OrderItem
 from sourcing.basics.plan import MoreThanNeeded, PlanWishes
-from sourcing.basics.terms import Split
+from sourcing.basics.terms import OrderDiscount, Split
 from sourcing.choosing.choices import choice
 from sourcing.choosing.programme import Bundle, Conditions, Programme
 from sourcing.landed_cost.arrival import arrival
 from sourcing.landed_cost.schedule import schedule
 from sourcing.landed_cost.sums import item_sums
 from tests.builders import door, flat, item, lead, offer, usd
-from tests.choosing.small import AT, THURSDAY, bought, need, plan
+from tests.choosing.small import AT, THURSDAY, Clock, bought, need, plan
 
 WAYS: tuple[MoreThanNeeded, ...] = ("whatever pays", "cheaper break", "never")
 STOCK = PlanWishes(in_stock_only=True)
@@ -76,6 +76,28 @@ def test_surplus_counts_as_got_back_at_the_stated_share() -> None:
     assert (credited.total, credited.counted, credited.bound) == (usd("26.00"), usd("19.60"), usd("19.60"))
 
 
+def test_pieces_bought_by_choice_are_charged_in_full() -> None:
+    """A fifth piece for free freight is no surplus that a pack forced: nothing of it is got back."""
+    wishes = PlanWishes(surplus_credit_percent=Decimal(100))
+    held = plan([need(quantity=4)], {"1": [offer()]}, [door(freight=flat("20.00", "50"))], wishes)
+    assert (bought(held)["1"], held.counted) == ([("X-1", 5)], usd("50.00"))
+
+
+def test_what_the_first_pack_forces_counts_and_the_next_pack_does_not() -> None:
+    """Packs of two for one piece: two packs pass free freight. One piece of four is forced, half of its 10.00 back."""
+    wishes = PlanWishes(surplus_credit_percent=Decimal(50))
+    held = plan([need()], {"1": [offer(pack=2)]}, [door(freight=flat("30.00", "40"))], wishes)
+    assert (bought(held)["1"], held.total, held.counted) == ([("X-1", 4)], usd("40.00"), usd("35.00"))
+
+
+def test_what_is_got_back_is_no_more_than_it_cost_after_the_largest_discount() -> None:
+    """A pack of two for one piece, 20.00 less 10 per cent of the order: all of the 9.00 back, not 10.00."""
+    off = (OrderDiscount(from_value=Decimal(5), percent=Decimal(10)),)
+    wishes = PlanWishes(surplus_credit_percent=Decimal(100), more_than_needed="never")
+    held = plan([need()], {"1": [offer(pack=2)]}, [door(order_discounts=off)], wishes)
+    assert (held.total, held.counted, held.bound) == (usd("28.00"), usd("19.00"), usd("19.00"))
+
+
 def test_surplus_of_a_divided_need_is_charged_in_full() -> None:
     """The same offers for a need that may be split: nothing is got back, and the loose ones are cheaper."""
     offers = {"1": [offer("larkmoor", "L-1", "4.00", pack=4), offer("larkmoor", "L-2", "5.00")]}
@@ -99,6 +121,17 @@ def test_a_divided_need_pays_for_whole_packs() -> None:
     offers = {"1": [offer("larkmoor", "L-4", "2.00", pack=4), offer("larkmoor", "L-1", "5.00")]}
     held = plan([need(quantity=5, may_split=True)], offers, [door()])
     assert (bought(held)["1"], held.total) == ([("L-1", 1), ("L-4", 4)], usd("23.00"))
+
+
+def test_shares_of_a_divided_need_are_no_way_round_never_more_than_needed() -> None:
+    """Three of one offer and two of another would pass free freight: five pieces where four are needed."""
+    offers = {"1": [offer("larkmoor", "L-1", stock=3), offer("larkmoor", "L-2", stock=3)]}
+    at = door(freight=flat("25.00", "50"))
+    never = PlanWishes(more_than_needed="never")
+    held = plan([need(quantity=4, may_split=True)], offers, [at], never)
+    assert held.total == usd("65.00") and sum(pieces for _, pieces in bought(held)["1"]) == 4
+    pays = plan([need(quantity=4, may_split=True)], offers, [at])
+    assert pays.total == usd("50.00") and sum(pieces for _, pieces in bought(pays)["1"]) == 5
 
 
 def test_what_is_here_first_is_used_first_and_the_rest_is_surplus() -> None:
@@ -129,6 +162,28 @@ def test_beyond_a_shared_stock_both_wait(fields: dict[str, Any], who: list[str])
     needs = [need("1", 2, **fields), need("2", 2)]
     held = plan(needs, {"1": shared, "2": shared}, [door("larkmoor"), door("stonegarth")])
     assert sorted(some[0][0] for some in bought(held).values()) == who
+
+
+def test_what_is_needed_soon_does_not_wait_for_a_stock_that_others_use_up() -> None:
+    """Larkmoor sends all together: two needs that ask for more than his stock make the third, his own, come late."""
+    late = lead("5 days", 5, 5)
+    shared = [offer("larkmoor", "L-1", "10.00", stock=3, lead_time=late), offer("stonegarth", "S-1", "99.00", stock=9)]
+    third = [offer("larkmoor", "L-3", "10.00"), offer("stonegarth", "S-3", "19.00")]
+    needs, doors = [need("1", 2), need("2", 2), need("3", need_by=THURSDAY)], [door("larkmoor"), door("stonegarth")]
+    held = plan(needs, {"1": shared, "2": shared, "3": third}, doors)
+    assert bought(held) == {"1": [("L-1", 2)], "2": [("L-1", 2)], "3": [("S-3", 1)]}
+
+
+def test_sooner_on_the_front_is_sooner_also_where_stock_is_shared() -> None:
+    """Both of Larkmoor is cheapest and waits for the rest of its stock; by Thursday one need goes elsewhere."""
+    late = lead("5 days", 5, 5)
+    shared = [offer("larkmoor", "L-1", "10.00", stock=3, lead_time=late), offer("stonegarth", "S-1", "19.00", stock=9)]
+    offers, wishes = {"1": shared, "2": shared}, PlanWishes(more_than_needed="never", front=True)
+    held = plan([need("1", 2), need("2", 2)], offers, [door("larkmoor"), door("stonegarth")], wishes, Clock(30))
+    assert [(one.total, one.latest) for one in held.front] == [
+        (usd("50.00"), date(2026, 1, 22)),
+        (usd("78.00"), THURSDAY),
+    ]
 
 
 @pytest.mark.parametrize(("own", "who"), [(THURSDAY, ["L-1", "S-1"]), (None, ["L-1", "L-1"])])

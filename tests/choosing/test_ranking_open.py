@@ -47,6 +47,25 @@ def test_a_range_says_where_it_would_stand(
     assert (one.best_place, one.worst_place) == places
 
 
+@pytest.mark.parametrize(
+    ("missing", "may"),
+    [
+        (freight("1.00", "25.10"), True),
+        (freight(None, None), True),
+        (freight("2.10", None), True),
+        (freight("2.11", None), False),
+        (freight("8.10", "25.10"), False),
+    ],
+)
+def test_the_first_place_claims_nothing_against_what_may_come_before_it(
+    missing: tuple[Missing, ...], may: bool
+) -> None:
+    """The first costs 130.00, an offer of 127.90 lacks its freight; a level one may come first by its last day."""
+    first = rank([*RANKED, priced("larkmoor", "127.90", missing=missing)], NOTHING, ASKED).ranked[0].reason
+    assert first.startswith("cheapest at the door and by unit price")
+    assert ("of those that can be ranked" in first, "arkmoor, not ranked, may come before it" in first) == (may, may)
+
+
 @given(st.integers(0, 4000), st.integers(0, 4000), st.sampled_from((None, Decimal("0.75"))))
 def test_the_places_are_those_it_has_once_its_cost_is_known(one: int, other: int, value: Decimal | None) -> None:
     """Ranked anew with the least and with the most as its freight."""

@@ -116,16 +116,18 @@ def test_the_gap_is_what_a_plan_may_be_above_the_least(monkeypatch: pytest.Monke
     assert held.gap_percent == Decimal("25.00") and OUT_OF_TIME in held.notes
 
 
-def half_grams(clock: Callable[[], float] = monotonic) -> Plan:
-    """Five parts of 200.5 g: over the kilogram that costs 9.00 more, and the programme rounds each weight down.
+def by_weight(heavy: str | None) -> Freight:
+    """5.00 up to a kilogram, above it `heavy`, or not known."""
+    charges = ((1, "5.00"), (9, heavy))
+    bands = tuple(WeightBand(to_weight=Decimal(top), charge=Decimal(charge)) for top, charge in charges if charge)
+    return Freight(rule="by weight", weight_bands=bands)
+
+
+def half_grams(clock: Callable[[], float] = monotonic, heavy: str | None = "14.00", freight: str = "4.00") -> Plan:
+    """Five parts of 200.5 g: over the kilogram and so freight is `heavy`; the programme rounds each weight down.
 
     All of Stonegarth is 57.50 + 4.00; of Larkmoor 50.00 + 14.00; four of Larkmoor 40.00 + 5.00 and 11.50 + 4.00.
     """
-    bands = (
-        WeightBand(to_weight=Decimal(1), charge=Decimal(5)),
-        WeightBand(to_weight=Decimal(9), charge=Decimal(14)),
-    )
-    by_weight = Freight(rule="by weight", weight_bands=bands)
     weight = Decimal("0.2005")
     offers = {
         label: [
@@ -134,7 +136,7 @@ def half_grams(clock: Callable[[], float] = monotonic) -> Plan:
         ]
         for label in "12345"
     }
-    doors = [door("larkmoor", freight=by_weight), door("stonegarth", freight=flat("4.00"))]
+    doors = [door("larkmoor", freight=by_weight(heavy)), door("stonegarth", freight=flat(freight))]
     return plan([need(label) for label in offers], offers, doors, PlanWishes(seconds=100), clock)
 
 
@@ -144,6 +146,35 @@ def test_what_orders_truly_cost_is_learnt() -> None:
     assert held.proven and held.counted == held.bound == usd("60.50")
 
 
+def test_a_plan_a_few_cents_above_the_least_is_not_taken_for_it() -> None:
+    """All of Larkmoor costs 50.00 + 6.60; four of Larkmoor 40.00 + 5.00 and one of Stonegarth 11.50 + 0.05."""
+    held = half_grams(heavy="6.60", freight="0.05")
+    assert held.proven and held.counted == held.bound == usd("56.55")
+
+
+def test_an_order_of_unknown_freight_is_never_taken_for_one_that_is_known() -> None:
+    """Rounded down all of Larkmoor is a kilogram; truly it is heavier than the last band, with no freight known."""
+    held = half_grams(heavy=None)
+    assert held.proven and held.counted == held.bound == usd("60.50")
+    assert not any(order.landed.missing for order in held.orders)
+
+
+@pytest.mark.parametrize("names", [("larkmoor", "stonegarth"), ("stonegarth", "larkmoor")])
+def test_what_only_seems_to_cost_the_same_is_no_tie(names: tuple[str, str]) -> None:
+    """One by weight seems to cost 50.00 + 5.00 and costs 64.00; all of the other is 51.00 + 4.00."""
+    light, plain = names
+    offers = {
+        label: [
+            offer(light, f"{light}-{label}", "10.00", weight_kg=Decimal("0.2005")),
+            offer(plain, f"{plain}-{label}", "10.20"),
+        ]
+        for label in "12345"
+    }
+    doors = [door(light, freight=by_weight("14.00")), door(plain, freight=flat("4.00"))]
+    held = plan([need(label) for label in offers], offers, doors)
+    assert (held.counted, held.notes, held.proven) == (usd("55.00"), (), True)
+
+
 @pytest.mark.parametrize("looks", range(1, 12))
 def test_whenever_the_clock_runs_out_nothing_wrong_is_proven(looks: int) -> None:
     """Before the true cost is learnt the answer is shown with its true cost and what nothing is below."""
@@ -151,6 +182,22 @@ def test_whenever_the_clock_runs_out_nothing_wrong_is_proven(looks: int) -> None
     assert held.counted >= usd("60.50") and held.bound is not None and held.bound <= usd("60.50")
     assert held.proven == (held.counted == held.bound)
     assert held.proven == (held.gap_percent == 0) == (OUT_OF_TIME not in held.notes)
+
+
+@pytest.mark.parametrize("looks", range(2, 12))
+def test_of_all_that_was_found_the_best_is_shown(looks: int) -> None:
+    """All of Larkmoor, 55.00 that cost 56.60, then all of Stonegarth, 56.00 that cost 60.00: wherever it stops."""
+    labels, weight = "12345", Decimal("0.2005")
+    offers = {
+        label: [
+            offer("larkmoor", f"L-{label}", "10.00", weight_kg=weight),
+            offer("stonegarth", f"S-{label}", "10.20", weight_kg=weight),
+        ]
+        for label in labels
+    }
+    doors = [door("larkmoor", freight=by_weight("6.60")), door("stonegarth", freight=by_weight("9.00"))]
+    held = plan([need(label) for label in labels], offers, doors, PlanWishes(seconds=100), Clock(looks))
+    assert held.counted == usd("56.60")
 
 
 def test_the_clock_runs_out_before_and_after_the_proof() -> None:

@@ -23,8 +23,8 @@ from sourcing.landed_cost.arrival import arrival
 from sourcing.landed_cost.door import Door
 from sourcing.landed_cost.schedule import schedule
 from sourcing.landed_cost.sums import item_sums
-from tests.builders import door, flat, item, lead, offer
-from tests.choosing.small import AT
+from tests.builders import door, flat, item, lead, offer, usd
+from tests.choosing.small import AT, bought, need, plan
 from tests.landed_cost.random_orders import random_door, random_item
 
 TELLING = Fraction(1, 1000)
@@ -144,6 +144,13 @@ RULES: list[tuple[str, dict[str, Any], tuple[str, ...], dict[str, Any], int]] = 
         (3000 + 1000 + 500 + 300) * 12 // 10,
     ),
     (
+        "tax on a fee in per cent",
+        {"entry_fees": (CLEARING,), "tax": TaxPaid(name="Tax", percent=Decimal(20), on=("fees",))},
+        ("10.00", "20.00"),
+        {},
+        4000 + 300 + 60,
+    ),
+    (
         "tax on a raised base",
         {"tax": TaxPaid(name="Tax", percent=Decimal(10), on=("goods",), uplift_percent=Decimal(10))},
         ("10.00", "20.00"),
@@ -214,6 +221,14 @@ def test_each_day_of_leaving_beyond_the_first_is_a_delivery(days: tuple[int, ...
     items = [*parts("10.00"), *waiting]
     cents = (1000 * len(items) + 1000 + 600 * later) * 11 // 10
     assert truly(items, at).total.minor() == cents and round(solved(items, at).value, 3) == cents
+
+
+@pytest.mark.parametrize("dear", ["L-1", "L-3"])
+def test_an_order_reaches_as_far_as_the_dearest_offer_of_each_need(dear: str) -> None:
+    """60.00 travels free, 45.00 pays 30.00: the dearer offer is the cheaper order, whichever is listed last."""
+    offers = {"1": [offer(number=dear, price="60.00"), offer(number="L-2", price="45.00")]}
+    held = plan([need()], offers, [door(freight=flat("30.00", "50"))])
+    assert (bought(held), held.total) == ({"1": [(dear, 1)]}, usd("60.00"))
 
 
 def test_with_further_pieces_the_least_is_found_on_the_ladder() -> None:

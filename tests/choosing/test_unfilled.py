@@ -37,7 +37,7 @@ def test_nobody_in_time_names_the_nearest() -> None:
     ]
     doors = [door(who) for who in ("larkmoor", "stonegarth", "pellbrook")]
     held = plan([need()], {"1": offers}, doors, IN_TIME)
-    assert held.unfilled == ("1: 1 x PART-1: nobody has it here by 2026-01-15; nearest is pellbrook on 2026-01-22",)
+    assert held.unfilled == ("1: 1 x PART-1: nobody has it here by 2026-01-15; nearest is Pellbrook on 2026-01-22",)
     assert (held.orders, held.total, held.latest, held.proven) == ((), usd("0.00"), None, False)
 
 
@@ -49,7 +49,7 @@ def test_of_equally_near_ones_the_cheaper_is_named() -> None:
     ]
     for some in (late, late[::-1]):
         held = plan([need()], {"1": some}, [door("larkmoor"), door("stonegarth")], IN_TIME)
-        assert "nearest is stonegarth on 2026-01-22" in held.unfilled[0]
+        assert "nearest is Stonegarth on 2026-01-22" in held.unfilled[0]
 
 
 def test_where_no_day_is_named_the_cheapest_is_to_be_asked() -> None:
@@ -60,7 +60,7 @@ def test_where_no_day_is_named_the_cheapest_is_to_be_asked() -> None:
     ]
     for some in (silent, silent[::-1]):
         held = plan([need()], {"1": some}, [door("larkmoor"), door("stonegarth")], IN_TIME)
-        assert held.unfilled == ("1: 1 x PART-1: no offer names a day; ask stonegarth",)
+        assert held.unfilled == ("1: 1 x PART-1: no offer names a day; ask Stonegarth",)
 
 
 def test_without_a_day_an_offer_that_names_none_is_planned() -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from typer.testing import CliRunner
 
+from sourcing.basics.problem import Refused
 from sourcing.cli.main import app
 from tests.actions.judging_shop import MONDAY, ROWS, by_numbers
 from tests.journeys.small_shop import HEADER, shop
@@ -58,6 +59,51 @@ def test_a_long_sheet_says_that_nobody_has_looked(run: Run, monkeypatch: pytest.
     said = run("import", price_sheet(ROWS))
     assert "Nobody has looked yet which of its 4 offers may be our parts" in said
     assert "\n    sourcing candidates stonegarth\n" in said
+
+
+def two_sheets() -> None:
+    """Stonegarth's as always and Pellbrook's with a price nobody can be sure of, under one name in two folders."""
+    price_sheet(ROWS[:1])
+    Path("pellbrook").mkdir()
+    Path("pellbrook/prices-2026-03-01.csv").write_text("Part Number,Brand,Description,Price\nP-1,Norrowby,Belt,9.00\n")
+
+
+def refusal(*words: str) -> str:
+    """What a command that is refused says."""
+    found = CliRunner().invoke(app, words).exception
+    assert isinstance(found, Refused)
+    return str(found)
+
+
+def test_a_question_of_one_of_many_files_names_its_path_and_the_command_that_answers_it(run: Run) -> None:
+    """Followed to the letter it works; then the folder is imported whole."""
+    two_sheets()
+    said = refusal("import", "stonegarth", "pellbrook")
+    assert said.startswith("pellbrook/prices-2026-03-01.csv, row 1: column 'Price'")
+    assert said.endswith("for that file alone in: sourcing import pellbrook/prices-2026-03-01.csv.")
+    run("import", "pellbrook/prices-2026-03-01.csv", "--column", "Price=net price")
+    assert "kept as sheet" in run("import", "stonegarth", "pellbrook")
+
+
+def test_an_answer_is_for_the_files_that_have_the_column(run: Run) -> None:
+    """Of two sheets one has it. It is remembered for that supplier only."""
+    two_sheets()
+    run("import", "stonegarth", "pellbrook", "--column", "Price=net price")
+    Path("stonegarth/prices-2026-03-02.csv").write_text("Part Number,Brand,Description,Price\nP-1,Norrowby,Belt,9.00\n")
+    assert "column 'Price' could be" in refusal("import", "stonegarth/prices-2026-03-02.csv")
+    Path("pellbrook/prices-2026-03-02.csv").write_text("Part Number,Brand,Description,Price\nP-1,Norrowby,Belt,9.50\n")
+    assert "kept as sheet 3 of pellbrook" in run("import", "pellbrook/prices-2026-03-02.csv")
+
+
+def test_an_answer_that_no_file_has_a_column_for_is_refused(run: Run) -> None:
+    """Also beside one that fits; a file that was there already counts too."""
+    two_sheets()
+    good = ("--column", "Price=net price")
+    assert "no column is called 'Prise'" in refusal(
+        "import", "stonegarth", "pellbrook", *good, "--column", "Prise=list price"
+    )
+    run("import", "pellbrook", *good)
+    assert "kept as sheet 2" in run("import", "stonegarth", "pellbrook", *good)
 
 
 def test_as_json(run: Run) -> None:

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from sourcing.documents.csv_text import Cell
 from sourcing.documents.workbook import Table, workbook_bytes
+from sourcing.documents.workbook_chart import Scatter
 from tests.documents.values import HOSTILE
 
 FORMULAS = (
@@ -94,6 +95,32 @@ def test_the_header_is_bold_and_stays_in_view() -> None:
     assert sheet.freeze_panes == "A2" and sheet["A1"].font.bold and not sheet["A2"].font.bold
     assert sheet.column_dimensions["A"].width == 60
     assert sheet.print_title_rows == "$1:$1"
+
+
+def test_a_row_is_as_high_as_its_longest_text() -> None:
+    """Else a spreadsheet that does not size rows itself prints one text over the next."""
+    sheet = openpyxl.load_workbook(io.BytesIO(book("word " * 40, "short")))["Only"]
+    assert sheet.row_dimensions[2].height >= 4 * 15
+    assert openpyxl.load_workbook(io.BytesIO(book("short")))["Only"].row_dimensions[2].height is None
+
+
+def test_a_column_without_a_header_is_not_written() -> None:
+    """Numbers under nothing mean nothing."""
+    with pytest.raises(ValueError, match="worksheet Only"):
+        Table(title="Only", headers=("One",), rows=(("a", "b"),))
+
+
+@pytest.mark.parametrize("last", [16, 17, 31])
+def test_the_axis_of_days_ends_a_day_beside_the_points(last: int) -> None:
+    """One point, too: left to itself a spreadsheet shows it among centuries. 2026-01-16 is day 46038 in a cell."""
+    rows = ((date(2026, 1, 16), Decimal("1.00")), (date(2026, 1, last), Decimal("2.00")), (None, Decimal("3.00")))
+    made = Scatter(title="Days", x="Day", x_days=True, y="Cost")
+    data = workbook_bytes([Table(title="Only", headers=("Day", "Cost"), rows=rows, scatter=made)])
+    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        axis = archive.read("xl/charts/chart1.xml").decode().partition("<valAx>")[2].partition("</valAx>")[0]
+    ends = {name: int(value) for name, value in re.findall(r'<(max|min|majorUnit) val="(\d+)', axis)}
+    assert (ends["min"], ends["max"]) == (46037, 46038 + last - 16 + 1)
+    assert (ends["max"] - ends["min"]) / ends["majorUnit"] <= 10
 
 
 def test_no_clock_is_in_the_file() -> None:

@@ -217,7 +217,7 @@ def test_after_both_cut_offs_no_plan_is_in_time_and_the_nearest_is_named(tmp_pat
     desk, number, path = three_parts(tmp_path, LATE, waiting=True)
     plan = planned(desk, number, path)
     (words,) = plan.unfilled
-    assert words == "3: 1 x IDLER: nobody has it here by 2026-03-05; nearest is pellbrook on 2026-03-06"
+    assert words == "3: 1 x IDLER: nobody has it here by 2026-03-05; nearest is Pellbrook Power Parts on 2026-03-06"
     assert all(order.arrival.latest is not None and order.arrival.latest <= THURSDAY for order in plan.orders)
     assert plan_text(plan).startswith(
         "Not all is filled: 1 of 3 needs is left out of the orders below, see 'Not filled'\n"

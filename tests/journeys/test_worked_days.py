@@ -134,7 +134,9 @@ def test_no_plan_is_silently_late(tmp_path: Path) -> None:
     folder, number = basket(tmp_path, late, "0,2-3 weeks")
     desk = desk_at(folder, late)
     plan = plan_job(desk, number, None)
-    assert plan.unfilled == ("3: 1 x IDLER: nobody has it here by 2026-03-05; nearest is pellbrook on 2026-03-06",)
+    assert plan.unfilled == (
+        "3: 1 x IDLER: nobody has it here by 2026-03-05; nearest is Pellbrook Power Parts on 2026-03-06",
+    )
     with pytest.raises(Refused, match="can't be quoted: 3: 1 x IDLER"):
         write_quote(desk, number, paper)
 

@@ -232,5 +232,5 @@ def test_what_was_in_stock_is_not_shown_once_a_newer_sheet_says_otherwise(tmp_pa
         "stock 0 of 1, lead time 'Backorder until 2026-03-30' names 2026-03-30: leaves 2026-03-30"
     )
     assert plan_job(desk, number, None).unfilled[0] == (
-        "1: 1 x BELT: nobody has it here by 2026-03-05; nearest is pellbrook on 2026-03-12"
+        "1: 1 x BELT: nobody has it here by 2026-03-05; nearest is Pellbrook Power Parts on 2026-03-12"
     )

@@ -7,7 +7,7 @@ import pytest
 
 from sourcing.basics.freight import Freight, Oversize, WeightBand
 from sourcing.basics.landed_cost import LandedOrder
-from sourcing.basics.terms import DutyRate, EntryFee, Split, TaxPaid
+from sourcing.basics.terms import DutyRate, EntryFee, OrderDiscount, Split, TaxPaid
 from sourcing.basics.value import changed
 from sourcing.landed_cost.duty import duty_percents
 from sourcing.landed_cost.order import landed_order
@@ -104,6 +104,47 @@ def test_pick_up_by_the_kilometre() -> None:
     assert named(order.lines)["Pick-up, km"] == "33.34" and order.freight == usd("33.34")
 
 
+def test_miles_at_a_rate_per_kilometre() -> None:
+    """A shop that states its rate per km alone: 46 miles are 74.029824 km, at 0.45 33.31."""
+    drive = Freight(rule="pick-up", round_trip_miles=Decimal(46))
+    own = changed(door(freight=drive), rate_per_km=Decimal("0.45"), mileage_rate=Decimal(0))
+    assert named(landed_order([item(offer())], own).lines)["Pick-up, miles"] == "33.31"
+
+
+@pytest.mark.parametrize(
+    ("trip", "rates", "missing"),
+    [
+        ({"round_trip_km": 40}, {"mileage_rate": 0}, "rate per mile or km"),
+        ({"round_trip_miles": 40}, {"mileage_rate": 0}, "rate per mile or km"),
+        ({"round_trip_km": 40, "round_trip_hours": 1}, {"driver_cost": 0}, "cost per hour"),
+        (
+            {"round_trip_km": 40, "round_trip_hours": 1},
+            {"mileage_rate": 0, "driver_cost": 0},
+            "rate per mile or km and no cost per hour",
+        ),
+    ],
+)
+def test_a_drive_at_rates_the_shop_does_not_state_is_a_question(
+    trip: dict[str, int], rates: dict[str, int], missing: str
+) -> None:
+    """Never 0.00: the order can't be ranked until the shop says what its driving costs."""
+    drive = Freight(rule="pick-up", **{name: Decimal(number) for name, number in trip.items()})  # type: ignore[arg-type]
+    at = changed(door(freight=drive), **{name: Decimal(number) for name, number in rates.items()})
+    order = landed_order([item(offer())], at)
+    assert order.open_questions == (f"pick-up from Larkmoor: the shop states no {missing}",)
+    assert not any(line.kind == "pick-up" for line in order.lines)
+
+
+def test_a_drive_that_costs_nothing_can_be_said() -> None:
+    """A kilometre at 0, hours of 0 or none: counted as said, and time left out is told."""
+    drive = Freight(rule="pick-up", round_trip_miles=Decimal(40))
+    free = changed(door(freight=drive), mileage_rate=Decimal(0), rate_per_km=Decimal(0), driver_cost=Decimal(0))
+    (line,) = [one for one in landed_order([item(offer())], free).lines if one.kind == "pick-up"]
+    assert line.amount == usd("0.00") and line.rule.endswith("; time not counted, the terms state none")
+    timed = changed(free, terms=changed(free.terms, freight=changed(drive, round_trip_hours=Decimal(0))))
+    assert named(landed_order([item(offer())], timed).lines)["Pick-up, time"] == "0.00"
+
+
 def test_the_shop_s_own_drive_is_neither_dutiable_nor_paid_for_by_card() -> None:
     """Duty on goods and freight, a fee for paying: both on the goods alone."""
     drive = Freight(rule="pick-up", round_trip_miles=Decimal(100))
@@ -140,6 +181,40 @@ def test_duty_by_origin_and_tariff(origin: str, tariff: str, percents: list[int]
     """The entry that says most wins; what is not stated leaves every rate that could hold."""
     held = terms(duty_percent=Decimal(3), duty_rates=RATES)
     assert list(duty_percents(origin, tariff, held)) == percents
+
+
+@pytest.mark.parametrize(
+    ("general", "rates", "of", "freight", "discount"),
+    [
+        (3, (), "DE", "1.50", "-3.00"),
+        (None, (DutyRate(percent=Decimal(10)),), "DE", "5.00", "-10.00"),
+        (5, (DutyRate(percent=Decimal(5), origin="CN"),), "DE", "2.50", "-5.00"),
+        (25, (DutyRate(percent=Decimal(0), origin="DE"),), "DE", "12.50", "0.00"),
+        (None, (DutyRate(percent=Decimal(7), origin="CN"),), "CN", "3.50", "0.00"),
+        (3, (DutyRate(percent=Decimal(7), origin="CN"),), "CN", "3.50", "-3.00"),
+        (None, (DutyRate(percent=Decimal(7), origin="CN"), DutyRate(percent=Decimal(2))), "CN", "3.50", "-2.00"),
+    ],
+)
+def test_duty_on_freight_and_discount_is_never_told_too_low(
+    general: int | None, rates: tuple[DutyRate, ...], of: str, freight: str, discount: str
+) -> None:
+    """1,000.00 of goods, 10 % off the order, freight 50.00: at one rate exactly; where goods have different ones
+    freight at the highest and the discount at the lowest, and the rule says so."""
+    at = door(
+        duty_percent=None if general is None else Decimal(general),
+        duty_rates=rates,
+        duty_on="goods and freight",
+        order_discounts=(OrderDiscount(from_value=Decimal(100), percent=Decimal(10)),),
+        freight=flat("50.00"),
+    )
+    order = landed_order([item(offer(price="1000.00", origin=of))], at)
+    found = named(order.lines)
+    assert (found["Duty on freight"], found["Duty on the order discount"]) == (freight, discount)
+    (rate,) = duty_percents(of, "", at.terms)
+    duty = sum(Decimal(found[name]) for name in found if name.startswith("Duty"))
+    assert duty >= rate * (900 + 50) / 100
+    said = [line.rule for line in order.lines if "est rate of Larkmoor's terms, which go from" in line.rule]
+    assert len(said) == (2 if Decimal(freight) / 50 != Decimal(discount) / -100 else 0)
 
 
 def test_duty_not_known_is_missing_with_its_range() -> None:

@@ -21,8 +21,8 @@ NEVER: MoreThanNeeded = "never"
 
 
 def seen(of: Offer, needed: int, at: Door, way: MoreThanNeeded = PAYS, **asked: Any) -> list[tuple[int, int, int]]:
-    """The ladders as plain numbers. `may_split`, `in_stock_only`, `credit`."""
-    gain = gain_of(schedule(at, 10_000), Decimal(asked.get("credit", 0)))
+    """The ladders as plain numbers. `may_split`, `in_stock_only`."""
+    gain = gain_of(schedule(at, 10_000))
     held = (way, asked.get("may_split", False), asked.get("in_stock_only", False))
     return [one[:3] for one in rungs(of, needed, at, held, gain)]
 
@@ -102,22 +102,11 @@ def test_what_is_at_stake_is_weighed_in_the_shops_currency() -> None:
     assert quantities(offer(price="500", currency="JPY"), 4, at) == [4, 5, 6]
 
 
-def test_an_order_discount_or_credit_may_pay_without_end() -> None:
-    """Up to the value from which the discount holds; with credit nothing lies beyond the last threshold either."""
-    at = door(
-        freight=Freight(rule="included"), order_discounts=(OrderDiscount(from_value=Decimal(68), percent=Decimal(50)),)
-    )
+def test_an_order_discount_may_pay_without_end_up_to_where_it_holds() -> None:
+    """From 68.00 half of the order is taken off: seven pieces, whatever the others cost."""
+    half_off = (OrderDiscount(from_value=Decimal(68), percent=Decimal(50)),)
+    at = door(freight=Freight(rule="included"), order_discounts=half_off)
     assert quantities(offer(), 2, at) == [2, 3, 4, 5, 6, 7]
-    assert quantities(offer(), 2, door(freight=flat("5.00", "68")), credit=90) == [2, 3, 4, 5, 6, 7]
-    assert quantities(offer(), 2, door(freight=flat("5.00", "68"))) == [2]
-
-
-def test_credit_makes_a_larger_pack_of_a_break_cheaper() -> None:
-    """Four at 10.00; five at 8.50 are 42.50, of which 8.50 is surplus: half of it back leaves 38.25."""
-    of = offer(breaks=[(1, "10.00"), (5, "8.50")])
-    assert quantities(of, 4, PLAIN) == [4]
-    assert quantities(of, 4, PLAIN, credit=50) == [4, 5]
-    assert quantities(of, 4, PLAIN, BREAK, credit=50) == [4], "a cheaper break is one before any credit"
 
 
 def test_quantities_beyond_the_stock_are_a_ladder_of_their_own() -> None:
@@ -159,8 +148,8 @@ def test_no_quantity_stands_in_two_ladders() -> None:
     """Breaks, stock and packs at once."""
     at = door(freight=flat("90.00", "400"))
     of = offer(breaks=[(1, "10.00"), (3, "9.50"), (8, "9.00")], stock=9, pack=2)
-    for asked in ({}, {"may_split": True}, {"credit": 40}):
-        held = quantities(of, 5, at, **asked)
+    for may_split in (False, True):
+        held = quantities(of, 5, at, may_split=may_split)
         assert held == sorted(set(held)) and 6 in held
 
 
@@ -175,7 +164,6 @@ def test_what_can_be_gained_is_read_off_the_terms() -> None:
     held = gain(freight=flat("10.00", "80"), **small)
     assert held == Gain(saving=Fraction(1500), up_to=8000, always=0)
     assert gain(freight=flat("10.00"), minimum_order=Decimal(30)).always == 3000, "refused below it"
-    assert gain_of(schedule(door(), 1), Decimal(25)).credit == Fraction(1, 4)
 
 
 def test_charges_in_per_cent_of_what_is_saved_are_saved_too() -> None:

@@ -99,9 +99,20 @@ def test_without_stock_all_of_it_waits(stock: int | None) -> None:
         assert parts(found) == [(10, march(16, 23), march(18, 25))]
 
 
+@pytest.mark.parametrize(("most", "dispatch"), [(1, 0), (1, 1), (3, 3), (2, 3)])
+def test_days_no_longer_than_sending_takes_say_nothing_of_more_than_is_there(most: int, dispatch: int) -> None:
+    """Common practice, no source: a list gives the days in which what is in stock is sent, not those to get more."""
+    soon, longer = (offer(stock=4, lead_time=lead("x", days, days)) for days in (most, max(most, dispatch) + 1))
+    found = arrival(item(soon, 10), sends(AS_READY, dispatch_days=dispatch), MONDAY)
+    assert not found.known and [pieces for pieces, *_ in parts(found)] == [4]
+    assert found.steps[-1] == "stock 4 of 10, and lead time 'x', no longer than sending takes, says nothing of the rest"
+    assert arrival(item(longer, 10), sends(AS_READY, dispatch_days=dispatch), MONDAY).known
+    assert arrival(item(soon, 4), sends(AS_READY, dispatch_days=dispatch), MONDAY).known
+
+
 def test_a_rest_that_leaves_at_once_is_no_second_delivery() -> None:
-    """One day to dispatch, and the rest is promised within a day."""
-    soon = offer(stock=4, lead_time=lead("1 day", 1, 1))
+    """A day is named for the rest, and it is the one on which the supplier can send what is there."""
+    soon = offer(stock=4, lead_time=LeadTime(text="3 March", leaves_on=date(2026, 3, 3)))
     found = arrival(item(soon, 10), sends(AS_READY, dispatch_days=1), MONDAY)
     assert parts(found) == [(10, march(3), march(5))] and deliveries_of([found], AS_READY) == 1
 

@@ -9,8 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sourcing.basics.freight import Dimensional, Freight, Oversize, WeightBand
-from sourcing.landed_cost.weights import CM_PER_INCH, GRAMS, freight_by_weight, is_oversize, weigh
-from tests.builders import item, offer
+from sourcing.basics.value import changed
+from sourcing.landed_cost.order import landed_order
+from sourcing.landed_cost.parcels import Load, Room, packed
+from sourcing.landed_cost.weights import CM_PER_INCH, GRAMS, freight_by_weight, freight_of_items, is_oversize, weigh
+from tests.builders import door, item, offer, usd
 
 D = Decimal
 
@@ -134,6 +137,96 @@ def test_parcels_by_their_weight() -> None:
     assert found == (D(47), "3 parcels of at most 30 kg for 65 kg, each by its weight")
     short = Freight(rule="per parcel", parcel_limit=D(30), weight_bands=bands(("5", "7")))
     assert (charge(short, "4000"), charge(short, "31000")) == ("7", None)
+
+
+def parcels(freight: Freight, *pieces: tuple[str, int]) -> tuple[Decimal, str] | None:
+    """Freight of pieces of (kg, so many)."""
+    items = [item(offer(weight_kg=D(kg)), number, number) for kg, number in pieces]
+    return freight_of_items(freight, items, weigh(items, freight).charged)
+
+
+BY_PARCEL = Freight(rule="per parcel", charge=D(8), parcel_limit=D(10))
+
+
+@pytest.mark.parametrize(
+    ("pieces", "charged"),
+    [
+        ([("6", 3)], 24),  # 18 kg would go in two parcels if a piece could be divided
+        ([("5", 4)], 16),
+        ([("3.4", 6)], 24),  # two in a parcel, though 20.4 kg is little more than two parcels
+        ([("6", 2), ("4", 2)], 16),
+        ([("4", 2), ("6", 2)], 16),  # the heaviest first, however they are ordered
+        ([("6", 1), ("3", 2), ("2", 1), ("1", 5)], 16),  # 6+3+1, 3+2+1+1+1+1
+        ([("0.001", 10_000)], 8),
+        ([("0.003", 10_000)], 32),  # 3,333 in a parcel, one over
+    ],
+)
+def test_no_piece_is_divided_between_parcels(pieces: list[tuple[str, int]], charged: int) -> None:
+    """Parcels of 10 kg at 8 each."""
+    found = parcels(BY_PARCEL, *pieces)
+    assert found is not None and found[0] == charged
+
+
+def test_the_rule_says_that_whole_pieces_are_packed() -> None:
+    """Only where that makes it more than by the weight alone."""
+    assert parcels(BY_PARCEL, ("6", 3)) == (
+        D(24),
+        "3 parcels of at most 10 kg for 18 kg at 8 each; whole pieces, packed heaviest first",
+    )
+    assert parcels(BY_PARCEL, ("6", 1)) == (D(8), "1 parcel of at most 10 kg for 6 kg at 8 each")
+
+
+def test_parcels_of_whole_pieces_by_their_weight() -> None:
+    """Three of 6 kg: three parcels of up to 6 kg at 5.00, rounded up to whole 2.5 kg; the band to 7.5 holds them."""
+    held = Freight(
+        rule="per parcel", parcel_limit=D(10), weight_bands=bands(("7.5", "7"), ("10", "9")), weight_step=D("2.5")
+    )
+    found = parcels(held, ("6", 3))
+    assert found is not None and found[0] == 21
+
+
+def test_a_parcel_is_never_charged_for_more_than_it_may_weigh() -> None:
+    """9, 6 and 6 kg alone in parcels of 10 kg: 9 kg in whole 4 kg would be 12, and no parcel may weigh that."""
+    held = Freight(rule="per parcel", parcel_limit=D(10), weight_bands=bands(("4", "5"), ("10", "9")), weight_step=D(4))
+    found = parcels(held, ("9", 1), ("6", 2))
+    assert found is not None and found[0] == 27
+
+
+def test_parcels_by_volume() -> None:
+    """50 x 40 x 20 cm by 5000 is 8 kg: two do not go in a parcel of 15 kg, whatever they weigh."""
+    volume = Dimensional(divisor=D(5000), unit="cm3/kg")
+    held = changed(BY_PARCEL, parcel_limit=D(15), dimensional=volume)
+    items = [item(offer(**sized("50", "40", "20")), 3, 3)]
+    found = freight_of_items(held, items, weigh(items, held).charged)
+    assert found is not None and found[0] == 24
+    exact = changed(held, parcel_limit=D(16))
+    found = freight_of_items(exact, items, weigh(items, exact).charged)
+    assert found is not None and found[0] == 16
+
+
+def test_pieces_of_a_weight_not_stated_are_packed_at_both_ends() -> None:
+    """Three pieces of 1 to 6 kg in parcels of 10 kg: one parcel at least, three at most."""
+    held = door(freight=changed(BY_PARCEL, piece_weight=(D(1), D(6))))
+    (missing,) = landed_order([item(offer(), 3, 3)], held).missing
+    assert (missing.least, missing.most) == (usd("8.00"), usd("24.00"))
+
+
+@given(
+    st.lists(st.tuples(st.integers(1, 1000), st.integers(0, 1000), st.integers(1, 12)), min_size=1, max_size=6),
+)
+def test_parcels_hold_every_piece_and_are_those_of_packing_one_by_one(kinds: list[tuple[int, int, int]]) -> None:
+    """First fit heaviest first as textbooks define it (from memory), piece by piece; never fewer than by the sum."""
+    found = packed([Load(D(weight), D(volume), number) for weight, volume, number in kinds], Room(D(1000), D(1000)))
+    slow: list[tuple[int, int]] = []
+    for weight, volume, number in sorted(kinds, key=lambda one: max(one[:2]), reverse=True):
+        for _ in range(number):
+            at = next((n for n, one in enumerate(slow) if one[0] + weight <= 1000 and one[1] + volume <= 1000), None)
+            if at is None:
+                slow.append((weight, volume))
+            else:
+                slow[at] = slow[at][0] + weight, slow[at][1] + volume
+    assert [(int(one.weight), int(one.volume)) for one in found for _ in range(one.number)] == slow
+    assert len(slow) * 1000 >= max(sum(one[side] * one[2] for one in kinds) for side in (0, 1))
 
 
 def test_a_piece_heavier_than_a_parcel_is_not_known() -> None:

@@ -28,13 +28,7 @@ def parse_gtins(cells: Sequence[Cell]) -> list[str | Bad]:
 
 def _gtin(cell: Cell) -> str | Bad:
     text = shown_of(cell)
-    if (
-        text.isascii()
-        and text.isdigit()
-        and len(text) in GTIN_LENGTHS
-        and has_right_check_digit(text)
-        and text.strip("0")
-    ):
+    if is_gtin(text):
         return text
     if text.casefold() in NOTHING:
         return ""
@@ -52,6 +46,12 @@ def _judged(digits: str, shown: str) -> str | Bad:
         return digits if right else Bad("gtin-check-digit", found=shown)
     full = digits.zfill(8 if len(digits) == 7 else 12)
     return Bad("gtin-lost-zero", found=shown, suggestions=(full,)) if right else Bad("gtin-unreadable", found=shown)
+
+
+def is_gtin(text: str) -> bool:
+    """Whether it is the digits of a GTIN of 8, 12, 13 or 14, with a right check digit and not all of them zero."""
+    digits = text.isascii() and text.isdigit() and len(text) in GTIN_LENGTHS
+    return digits and has_right_check_digit(text) and bool(text.strip("0"))
 
 
 def has_right_check_digit(digits: str) -> bool:
