@@ -70,7 +70,7 @@ def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
         pen.note("shop", f"read {', '.join(present)}{stays}")
     return SetUp(
         files=present,
-        suppliers=len(terms),
+        suppliers=len({one.supplier for one in terms}),
         rates=len(rates),
         parts=len(table.parts) if table else 0,
         statements=len(table.statements) if table else 0,

@@ -51,18 +51,24 @@ def without_solver(search: Search) -> Found | None:
 
 def _as_asked(picks: Sequence[Pick], search: Search) -> Found | None:
     """These picks as a plan, if they hold to what was asked."""
-    return Search([pick.choice.alone() for pick in picks], search.conditions, search.market, SECONDS).best().found
+    alone = [pick.choice.alone_at(pick.further, search.market.see) for pick in picks]
+    return Search(alone, search.conditions, search.market, SECONDS).best().found
 
 
 def _line_by_line(search: Search) -> list[Pick] | None:
     """Each need's cheapest offer in one piece, charges not looked at."""
     picks = []
     for need in range(search.conditions.needs):
-        whole = [one for one in search.choices if one.need == need and one.item.ordered >= one.full]
+        mine = [one for one in search.choices if one.need == need]
+        whole = [Pick(one, further) for one in mine if (further := one.to_fill()) is not None]
         if not whole:
             return None
-        picks.append(Pick(min(whole, key=lambda one: (one.own_cost(), one.name)), 0))
+        picks.append(min(whole, key=lambda pick: (_own_cost(pick, search), pick.choice.name)))
     return picks
+
+
+def _own_cost(pick: Pick, search: Search) -> int:
+    return pick.choice.alone_at(pick.further, search.market.see).own_cost()
 
 
 def _line_by_line_beside(picks: Sequence[Pick], search: Search, beside: "_Beside") -> Alternative:

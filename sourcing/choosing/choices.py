@@ -80,6 +80,19 @@ class Choice(Value, frozen=True, kw_only=True):
         """Its first quantity without further steps."""
         return changed(self, more=0, ends=None)
 
+    def alone_at(self, further: int, see: Callable[[OrderItem], tuple[ItemSums, Arrival]]) -> "Choice":
+        """The quantity so many further steps up without any more of them."""
+        if not further:
+            return self.alone()
+        sums, arrival = see(self.at(further))
+        least = None if self.least is None else self.least + further * self.step
+        return changed(self.alone(), item=self.at(further), sums=sums, arrival=arrival, least=least)
+
+    def to_fill(self) -> int | None:
+        """How many further steps fill the need alone; None where it has not so many."""
+        further = -(-max(0, self.full - self.item.ordered) // max(1, self.step))
+        return further if further <= self.more else None
+
     def at(self, further: int) -> OrderItem:
         """The item of the first quantity and so many further steps."""
         return sized(self.item, self.full, self.item.ordered + further * self.step)

@@ -7,15 +7,17 @@ supplier two days away is here on Thursday the 15th.
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, datetime
 from time import monotonic
+from types import SimpleNamespace
 from typing import Any
 
 from sourcing.actions.plan_offers import Place, Wanted, planned
 from sourcing.basics.offer import Offer
 from sourcing.basics.plan import Plan, PlanNeed, PlanWishes
+from sourcing.choosing.search import Answer, Found
 from sourcing.landed_cost.door import Door
 
 AT = datetime(2026, 1, 13, 10, 15)
-THURSDAY = date(2026, 1, 15)
+THURSDAY, FRIDAY = date(2026, 1, 15), date(2026, 1, 16)
 Bought = dict[str, list[tuple[str, int]]]
 
 
@@ -58,3 +60,17 @@ class Clock:
         if self.left < 0:
             self.now += 1000
         return self.now
+
+
+class SilentOnThursday:
+    """Stands in for a search whose time runs out on the first of two days that are tried."""
+
+    choices = (SimpleNamespace(need=0, latest=THURSDAY), SimpleNamespace(need=0, latest=FRIDAY))
+
+    def best(self, day: date, seconds: float = 1) -> Answer:
+        """Nothing on Thursday for lack of time; a plan on Friday."""
+        return Answer(None, None) if day == THURSDAY else Answer(self.found(day), 1)
+
+    def found(self, day: date) -> Found:
+        """A plan that is complete on that day."""
+        return Found(picks=(), orders=(), counted=1, latest=day, proven=True)

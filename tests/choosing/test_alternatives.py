@@ -1,17 +1,20 @@
 """Other ways to buy the same needs: each with what it costs more and why, or why it can't be had."""
 
 import re
+from datetime import date
 from decimal import Decimal
+from typing import Any
 
 import pytest
 
 from sourcing.basics.freight import Freight
 from sourcing.basics.plan import Alternative, Plan, PlanWishes
 from sourcing.basics.value import changed
+from sourcing.choosing.alternatives import _soonest
 from tests.builders import door, flat, lead, offer, usd
 from tests.choosing.planned import plan_of
 from tests.choosing.random_trials import random_trial
-from tests.choosing.small import THURSDAY, need, plan
+from tests.choosing.small import THURSDAY, SilentOnThursday, need, plan
 
 LINE_BY_LINE = "cheapest price line by line"
 NOT_AS_ASKED = "it does not hold to what was asked of the plan (suppliers, days, stock, what comes together)"
@@ -81,6 +84,13 @@ def test_suppliers_who_could_do_it_alone_stand_cheapest_first_and_five_at_most()
     assert alone == [f"everything from {one.title()}" for one in reversed(who[2:])]
 
 
+def test_a_supplier_no_best_plan_could_hold_is_still_an_alternative() -> None:
+    """99.00 is taken out before solving; what buying there would cost is told all the same."""
+    offers = {"1": [offer("larkmoor", "L-1", "10.00"), offer("stonegarth", "S-1", "99.00")]}
+    held = plan([need()], offers, [door("larkmoor"), door("stonegarth")])
+    assert beside(held)["everything from Stonegarth"].more == usd("89.00")
+
+
 def test_what_can_not_be_had_says_why_in_the_suppliers_words() -> None:
     """Larkmoor takes no order below 50.00; of Pellbrook nobody knows the freight."""
     offers = {
@@ -123,6 +133,7 @@ def test_the_soonest_is_named_where_the_plan_is_not_it() -> None:
     held = plan([need("1"), need("2")], offers, doors)
     soonest = beside(held)["soonest"]
     assert (soonest.total, soonest.latest, soonest.more) == (usd("33.00"), THURSDAY, usd("3.00"))
+    assert "everything from Tavishollow" not in beside(held), "he does not sell the first part"
     quick = plan([need("1"), need("2")], {**offers, "2": offers["2"][1:]}, doors)
     assert quick.latest == THURSDAY and beside(quick)["soonest"].why == "it is this plan"
 
@@ -139,6 +150,19 @@ def test_a_soonest_day_on_which_nothing_can_be_had_is_passed_over() -> None:
     doors = [door("stonegarth"), door("larkmoor"), door("tavishollow", transit_days=(1, 1), minimum_order=Decimal(500))]
     held = plan([need()], offers, doors, PlanWishes(more_than_needed="never"))
     assert beside(held)["soonest"].latest == THURSDAY
+
+
+def test_line_by_line_fills_a_need_that_may_be_split_in_one_piece() -> None:
+    """Three at 8.00 are there and four are needed: line by line buys four at 9.00, not the three."""
+    offers = {"1": [offer("larkmoor", "L-1", "8.00", stock=3), offer("larkmoor", "L-2", "9.00")]}
+    held = plan([need(quantity=4, may_split=True)], offers, [door()], PlanWishes(in_stock_only=True))
+    assert (held.total, beside(held)[LINE_BY_LINE].total) == (usd("43.00"), usd("46.00"))
+
+
+def test_a_day_that_was_not_searched_to_its_end_is_not_passed_over_for_a_later() -> None:
+    """Friday's plan is not called the soonest where Thursday may have one."""
+    search: Any = SilentOnThursday()
+    assert _soonest(search, search.found(date(2026, 1, 30))) is None
 
 
 def test_less_than_the_plan_where_the_plan_is_asked_to_be_soon() -> None:

@@ -114,3 +114,15 @@ def test_a_ladder_divided_says_for_how_many_pieces_each_part_may_be_bought() -> 
     parts = list(divided(one, 3, seen(door())))
     assert [(part.item.ordered, part.least) for part in parts] == [(2, 1), (8, 7), (10, 9)]
     assert all(part.least is None for part in divided(changed(one, least=None), 3, seen(door())))
+
+
+@pytest.mark.parametrize(("full", "further"), [(2, 0), (3, 1), (4, 1), (5, 2), (16, 7), (17, None)])
+def test_how_many_further_steps_fill_the_need_alone(full: int, further: int | None) -> None:
+    """Packs of two, from two to sixteen pieces."""
+    one = changed(ladder(offer(price="33.333", price_basis=100), 2, 2, 7), full=full)
+    assert one.to_fill() == further
+    if further is not None:
+        alone = one.alone_at(further, seen(door()))
+        assert (alone.more, alone.item, alone.sums) == (0, one.at(further), item_sums(one.at(further), door()))
+        assert alone.exact and alone.least is None
+    assert changed(one, least=1).alone_at(3, seen(door())).least == 7

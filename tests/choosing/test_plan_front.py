@@ -2,16 +2,18 @@
 
 from datetime import date
 from decimal import Decimal
+from typing import Any
 
 import pytest
 
 from sourcing.basics.offer import Offer
 from sourcing.basics.plan import FrontPoint, Plan, PlanWishes
 from sourcing.basics.value import changed
+from sourcing.choosing.plan_front import soonest_plan
 from tests.builders import door, flat, lead, offer, usd
 from tests.choosing.instances import free_freight, shops_trial
 from tests.choosing.planned import plan_of
-from tests.choosing.small import THURSDAY, Clock, bought, need, plan
+from tests.choosing.small import THURSDAY, Clock, SilentOnThursday, bought, need, plan
 
 DOORS = [
     door("larkmoor", freight=flat("0.00"), transit_days=(7, 7)),
@@ -59,6 +61,15 @@ def test_what_is_beaten_in_both_is_not_on_the_front() -> None:
     held = plan([need()], {"1": offers}, doors, PlanWishes(front=True))
     assert points(held) == [("20.00", date(2026, 1, 21)), ("24.20", THURSDAY), ("30.20", SOON)]
     assert bought(held)["1"] == [("K-1", 1)]
+
+
+@pytest.mark.parametrize("slow", ["larkmoor", "stonegarth"])
+def test_of_two_as_cheap_only_the_sooner_is_a_point(slow: str) -> None:
+    """Whichever of them the solver meets first."""
+    who = ("larkmoor", "stonegarth")
+    doors = [door(one, transit_days=(4, 4) if one == slow else (2, 2)) for one in who]
+    held = plan([need()], {"1": [offer(one, one) for one in who]}, doors, PlanWishes(front=True))
+    assert points(held) == [("20.00", THURSDAY)]
 
 
 def test_a_point_without_a_day_stands_first() -> None:
@@ -152,13 +163,20 @@ def test_the_soonest_plan_is_proven_only_if_nothing_sooner_was_left_to_try(looks
 
 
 @pytest.mark.parametrize("looks", range(2, 16))
-def test_a_price_per_day_proves_nothing_on_half_a_front(looks: int) -> None:
-    """At 5.00 a day Stonegarth's 34.20 is least; Larkmoor's 20.00 + 45.00 is shown only as not proven."""
-    held = cut(looks, PlanWishes(objective="cost and days", value_per_day=Decimal(5)))
-    assert held.proven <= settled(held.front)
+@pytest.mark.parametrize(("price", "number"), [("5.00", "S-1"), ("0.10", "L-1")])
+def test_a_price_per_day_proves_nothing_on_half_a_front(looks: int, price: str, number: str) -> None:
+    """At 5.00 a day Stonegarth's 34.20 is least, at 0.10 Larkmoor's 20.90: proven only beside the whole front."""
+    held = cut(looks, PlanWishes(objective="cost and days", value_per_day=Decimal(price)))
+    assert held.proven == settled(held.front)
     if held.proven:
-        assert bought(held)["1"] == [("S-1", 1)]
+        assert bought(held)["1"] == [(number, 1)]
     assert held.bound is not None and held.bound <= held.counted
+
+
+def test_a_day_not_searched_to_its_end_is_not_passed_over() -> None:
+    """Friday's plan is not taken for the soonest where Thursday may have one."""
+    search: Any = SilentOnThursday()
+    assert soonest_plan(search, search.found(LATE)) == (None, None, False)
 
 
 def test_a_cut_front_is_met_and_so_is_a_whole_one() -> None:

@@ -69,6 +69,14 @@ def test_where_no_answer_came_in_time_something_that_can_be_had_is_shown(monkeyp
     assert OUT_OF_TIME in held.notes
 
 
+def test_a_need_that_may_be_split_has_something_to_show_too(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Four whole of one offer, though three of the cheaper one are there."""
+    silent_for(monkeypatch, 1)
+    offers = {"1": [offer("larkmoor", "L-1", "8.00", stock=3), offer("larkmoor", "L-2", "9.00", stock=9)]}
+    held = plan([need(quantity=4, may_split=True)], offers, [door()], PlanWishes(in_stock_only=True))
+    assert (bought(held), held.total, held.proven) == ({"1": [("L-2", 4)]}, usd("46.00"), False)
+
+
 def test_what_is_shown_without_an_answer_holds_to_what_was_asked(monkeypatch: pytest.MonkeyPatch) -> None:
     """Line by line is refused (a minimum of 15.00 each); all of it from one supplier is not."""
     silent_for(monkeypatch, 1)
@@ -86,6 +94,21 @@ def test_nothing_found_at_all_is_said_to_be_for_lack_of_time(monkeypatch: pytest
     silent_for(monkeypatch, 1000)
     with pytest.raises(Refused, match="no plan was found within 7 seconds"):
         plan([need()], {"1": [offer()]}, [door()], PlanWishes(seconds=7))
+
+
+def test_the_cheapest_is_not_taken_for_the_soonest_for_lack_of_time(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The cheapest is found, and then the solver says nothing of sooner days: it is shown, and not as proven."""
+    solve, calls = Model.solve, [0]
+
+    def once(model: Model, seconds: float, objective: Mapping[int, Number] | None = None) -> Outcome:
+        calls[0] += 1
+        return solve(model, seconds, objective) if calls[0] == 1 else NOTHING
+
+    monkeypatch.setattr(Model, "solve", once)
+    offers = {"1": [offer("larkmoor", "L-1", "10.00"), offer("stonegarth", "S-1", "20.00")]}
+    doors = [door("larkmoor", transit_days=(4, 4)), door("stonegarth")]
+    held = plan([need()], offers, doors, PlanWishes(objective="date"))
+    assert (bought(held), held.proven) == ({"1": [("L-1", 1)]}, False) and OUT_OF_TIME in held.notes
 
 
 def test_needs_are_not_left_out_for_lack_of_time(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -114,7 +114,7 @@ def test_no_database_is_made(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     "words",
     [
-        ["plan"], ["plan", "2026-0001", "--file", "x.json"], ["compare"], ["compare", "--file", "x.json"],
+        ["plan"], ["plan", "2026-0001", "--file", "x.json"], ["compare"], ["compare", "--need", "1"],
         ["compare", "NW-1", "--file", "x.json", "--need", "1"], ["compare", "NW-1", "--need", "1"],
         ["plan", "--file", "x.json", "--soonest", "--value-per-day", "1"],
         ["plan", "--file", "x.json", "--most-suppliers", "0"],

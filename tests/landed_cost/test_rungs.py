@@ -85,6 +85,8 @@ def test_a_minimum_order_is_reached_whatever_it_costs() -> None:
     """No order below 95.00, nothing to save: ten pieces of 10.00; beyond it nothing is gained."""
     at = door(freight=Freight(rule="included"), minimum_order=Decimal(95))
     assert quantities(offer(), 1, at) == list(range(1, 11))
+    just = door(freight=Freight(rule="included"), minimum_order=Decimal("90.50"))
+    assert quantities(offer(), 1, just) == list(range(1, 11)), "nine pieces are half a dollar short"
     fee = door(freight=Freight(rule="included"), minimum_order=Decimal(95), small_order_fee=Decimal("20.00"))
     assert quantities(offer(), 1, fee) == [1, 2, 3], "a fee of 20.00 is worth two pieces"
 
@@ -97,8 +99,8 @@ def test_thresholds_look_at_goods_after_the_lines_discount() -> None:
 
 
 def test_what_is_at_stake_is_weighed_in_the_shops_currency() -> None:
-    """Fees of 1000 yen at 0.01 are 10.00 dollars: two pieces of 500 yen more."""
-    at = door(rate="0.01", currency="JPY", freight=flat("1000", "100000"))
+    """Freight of 1000 yen at 0.02 is 20.00 dollars: two pieces of 500 yen more."""
+    at = door(rate="0.02", currency="JPY", freight=flat("1000", "100000"))
     assert quantities(offer(price="500", currency="JPY"), 4, at) == [4, 5, 6]
 
 
