@@ -1,10 +1,12 @@
 """Compare one part under any of its numbers: who has it, what it costs at the door, when it comes, and why."""
 
+from collections.abc import Sequence
+
 from rapidfuzz import process
 from sqlalchemy import Connection
 
 from ..basics.asked import Asked
-from ..basics.choice import Asks, Comparison, RankWishes
+from ..basics.choice import Asks, Comparison, Priced, RankWishes
 from ..basics.equivalence import OurPart
 from ..basics.part_number import PartNumber, number_key
 from ..basics.problem import refused
@@ -20,6 +22,7 @@ from .kit_notes import kit_notes
 from .needs import asks_of, line_with_part
 from .part_lookups import note_lookup
 from .ranked import ranked_into
+from .terms_ahead import terms_ahead
 
 
 class ForLine(Value, frozen=True, kw_only=True):
@@ -49,13 +52,19 @@ def compare(
             our_part=code,
             name=part.name,
             quantity=pieces,
-            notes=kit_notes(found, code, asks.bench),
+            notes=(*kit_notes(found, code, asks.bench), *_terms_ahead(connection, found, seen.priced)),
             asks=asked_words(part, asks.asked),
             warnings=(*_one_way(found, code, number), *asks.doubts),
         )
         done = ranked_into(bare, seen, wishes or RankWishes(), desk.at, found.door)
     note_lookup(desk, code)
     return done
+
+
+def _terms_ahead(connection: Connection, found: Catalogue, priced: Sequence[Priced]) -> tuple[str, ...]:
+    """By supplier, where his terms are others on the day an order of now counts."""
+    suppliers = sorted({one.offer.supplier for one in priced})
+    return tuple(words for supplier in suppliers for words in terms_ahead(connection, found, supplier))
 
 
 def asked_words(part: OurPart, asked: Asked) -> tuple[str, ...]:

@@ -70,7 +70,7 @@ def _goods_after_discount(order: PurchaseOrder, now: LandedOrder | None) -> Iter
 
 def _charges(order: PurchaseOrder, now: LandedOrder | None) -> Iterator[CostDifference]:
     """Those lines of an order that are not its goods after line discount."""
-    charges = [line for line in now.lines if not line.name.startswith(("Goods", DISCOUNT))] if now else []
+    charges = [line for line in now.lines if not line.is_goods] if now else []
     return _by_names(_by_name(order.charges), charges, now)
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
 from ..basics.choice import Priced
+from ..basics.equivalence import GOOD_STANDING
 from ..basics.job import Job
 from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
@@ -21,8 +22,6 @@ from .plan_offers import Place, Wanted, planned
 from .sorted_offers import Evaluated, ShopAt
 from .why_none import with_reasons
 
-TRUSTED = ("fitted", "maker")
-"""Standings that count as trusted."""
 JOB_WISHES = PlanWishes(more_than_needed="cheaper break")
 """What a job's plan asks unless told otherwise: no pieces beyond what was approved, but for a cheaper break."""
 
@@ -109,7 +108,7 @@ def land(here: ShopAt, items: Sequence[OrderItem]) -> PlannedOrder:
 
 def _plannable(seen: Evaluated, wishes: PlanWishes) -> list[Priced]:
     """Offers a plan may use; one whose freight is not known alone may be known in a larger order."""
-    return [one for one in (*seen.priced, *seen.unknown) if not wishes.trusted_only or one.standing in TRUSTED]
+    return [one for one in (*seen.priced, *seen.unknown) if not wishes.trusted_only or one.standing in GOOD_STANDING]
 
 
 def _warnings(plan: Plan, seen: Mapping[str, Evaluated]) -> Iterator[str]:

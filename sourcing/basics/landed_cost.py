@@ -54,6 +54,13 @@ class CostLine(Value, frozen=True, kw_only=True):
         """Whether it counts where freight is spoken of as one sum: the carrier's charge or the shop's own drive."""
         return self.kind in ("freight", "pick-up") if self.kind else self.name in FREIGHT_NAMES
 
+    @property
+    def is_goods(self) -> bool:
+        """Whether it belongs to the goods after line discounts; an order discount is a charge, below zero."""
+        if not self.kind:
+            return self.name.startswith(("Goods", "Discount"))
+        return self.kind == "goods" or (self.kind == "discount" and self.name == "Discount")
+
 
 class Missing(Value, frozen=True, kw_only=True):
     """A part of the cost that is not known: what, in words, and at least and at most how much if a range is given.

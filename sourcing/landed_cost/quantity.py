@@ -87,11 +87,6 @@ def sensible_quantities(offer: Offer, needed: int, breaks: BreakRule) -> tuple[i
     return tuple(result)
 
 
-def unit_cost(goods_cost: Money, pieces: int) -> Money:
-    """Cost of one piece, not rounded: a price per hundred may carry parts of a cent."""
-    return Money(amount=goods_cost.amount / Decimal(pieces), currency=goods_cost.currency)
-
-
 def _above(offer: Offer, pieces: int) -> Iterator[tuple[int, Decimal]]:
     starts = [1, *(step.from_quantity for step in offer.breaks[1:]), pieces + 1]
     for step, first, following in zip(offer.breaks, starts[:-1], starts[1:], strict=True):

@@ -58,7 +58,7 @@ def purchase_order(
         need_by=placing.need_by,
         expected=(arrives.earliest, arrives.latest) if arrives.earliest and arrives.latest else None,
         lines=tuple(_line(at, item, wanted[item.item.need]) for at, item in enumerate(landed.items, 1)),
-        charges=tuple(line for line in landed.lines if not line.name.startswith(("Goods", "Discount"))),
+        charges=tuple(line for line in landed.lines if not line.is_goods),
         goods_total=goods,
         landed_total=landed.total,
         discount_percent=terms.discount_percent,

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from sourcing.actions.compare import compare
 from sourcing.actions.landed import landed_again, landed_offers
 from sourcing.basics.landed_view import LandedAgain
 from sourcing.basics.money import total
@@ -201,6 +202,12 @@ def told_ahead(folder: Path, at: datetime, starts: str = "2026-03-02") -> tuple[
     (one,) = landed_offers(desk_at(folder, at), "stonegarth", "NW-77120")
     assert one.landed is not None and one.landed.freight == usd("19.50" if str(at.date()) >= starts else "14.95")
     return one.notes
+
+
+def test_a_comparison_tells_of_terms_ahead_too(tmp_path: Path) -> None:
+    """The same sentence stands among its notes."""
+    (told,) = told_ahead(tmp_path, datetime(2026, 2, 28, 12, 0))
+    assert told in compare(desk_at(tmp_path, datetime(2026, 2, 28, 12, 0)), "NW-77120", None).notes
 
 
 def test_terms_that_change_before_the_order_counts_are_told(tmp_path: Path) -> None:
