@@ -18,13 +18,35 @@ How = Literal["in person", "telephone", "text", "e-mail", "customer's page"]
 
 
 class Approval(Value, frozen=True, kw_only=True):
-    """One answer to one line of one revision. `amount` is the line's price before tax, as printed there."""
+    """One answer to one line of one revision. `amount` is the line's price before tax, as printed there.
+
+    `extra` and `total_after` are what the whole occasion (all lines answered together) came to with tax: the total
+    extra cost over the agreed work and the new total the customer was told; None in records from before they were kept.
+    `holds` 'withdrawn' or 'replaced': a later word of the customer took its place, and it covers nothing any more.
+    """
 
     job: str
     revision: int
     label: str
     answer: Literal["approved", "declined"]
     amount: Money
+    who: str
+    how: How
+    at: datetime
+    taken_by: str
+    contact: str = ""
+    words: str = ""
+    extra: Money | None = None
+    total_after: Money | None = None
+    holds: Literal["yes", "withdrawn", "replaced"] = "yes"
+
+
+class Withdrawal(Value, frozen=True, kw_only=True):
+    """The customer took a yes back before the part was ordered: which answer, who, how, when, who took it down."""
+
+    approval: int
+    job: str
+    label: str
     who: str
     how: How
     at: datetime

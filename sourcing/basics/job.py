@@ -2,6 +2,7 @@
 
 from datetime import date
 from decimal import Decimal
+from typing import Literal
 
 from .asked import Asked
 from .evidence import AcceptedAnyway, Evidence
@@ -10,12 +11,20 @@ from .value import Value
 
 
 class Customer(Value, frozen=True, kw_only=True):
-    """Who pays and how to reach them. `may_also_approve`: others entitled to say yes, named in advance."""
+    """Who pays and how to reach them. `may_also_approve`: others entitled to say yes, named in advance.
+
+    `text_number` is where messages go, where it is not the telephone. `exempt_because`: the words of the certificate
+    that frees the customer from tax; they stand on the papers, and the shop keeps the certificate.
+    """
 
     name: str
     telephone: str = ""
     email: str = ""
     may_also_approve: tuple[str, ...] = ()
+    text_number: str = ""
+    address: tuple[str, ...] = ()
+    tax_exempt: bool = False
+    exempt_because: str = ""
 
 
 class Machine(Value, frozen=True, kw_only=True):
@@ -34,12 +43,33 @@ class Machine(Value, frozen=True, kw_only=True):
     component_serial: str = ""
 
 
+class Finding(Value, frozen=True, kw_only=True):
+    """Something seen at tear-down, with the names of the photos that show it. It asks for nothing by itself."""
+
+    what: str
+    photos: tuple[str, ...] = ()
+    found_on: date | None = None
+    found_by: str = ""
+
+
+class JobFee(Value, frozen=True, kw_only=True):
+    """A fee of this job alone (a pick-up of the machine, say), in the shop's currency, before tax. Its own line."""
+
+    name: str
+    amount: Decimal
+    why: str = ""
+
+
 class JobLine(Value, frozen=True, kw_only=True):
     """One thing to do: a part and quantity (or none), hours of labour, and for the customer what and why.
 
     `found`, `why` and `if_declined` are asked of an add-on, so that the customer can decide. `evidence` is what speaks
     for the part, `asked` what this need asks of it beside what our part asks anyway, `overrides` are rejected offers
     that a person took for this line all the same.
+
+    `hours` are what the work takes; they are priced at `labour_rate` (the shop's where None), or at `labour_flat` in
+    all where that is given, before tax. `category` picks the markup bands (blank: our part's, else the general ones).
+    `special_order` None: not stated. `photos` are file names.
     """
 
     title: str
@@ -52,6 +82,11 @@ class JobLine(Value, frozen=True, kw_only=True):
     evidence: tuple[Evidence, ...] = ()
     asked: Asked = Asked()
     overrides: tuple[AcceptedAnyway, ...] = ()
+    category: str = ""
+    labour_rate: Decimal | None = None
+    labour_flat: Decimal | None = None
+    special_order: bool | None = None
+    photos: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         wrong = ""
@@ -59,6 +94,10 @@ class JobLine(Value, frozen=True, kw_only=True):
             wrong = f"'{self.title}' needs both a part and a quantity of at least 1, or neither"
         if self.hours < 0:
             wrong = f"'{self.title}' has hours below zero"
+        if self.labour_rate is not None and self.labour_flat is not None:
+            wrong = f"'{self.title}' has both a labour rate and a flat price of labour"
+        if min(self.labour_rate or 0, self.labour_flat or 0) < 0:
+            wrong = f"'{self.title}' has labour priced below zero"
         if wrong:
             raise refused("job-contradicts", found=wrong)
 
@@ -67,7 +106,8 @@ class Job(Value, frozen=True, kw_only=True):
     """What a job file holds. `number` is given when the job is taken in ('2026-0001'), blank in the file.
 
     `agreed` is the work the customer brought the machine in for, `add_ons` what was found afterwards.
-    `need_by`: the day the parts must be in the shop.
+    `need_by`: the day the parts must be in the shop; `ready_by`: the day the customer wants the machine back.
+    `freight_to_customer` blank: as the shop's settings say.
     """
 
     customer: Customer
@@ -78,6 +118,10 @@ class Job(Value, frozen=True, kw_only=True):
     received_on: date
     need_by: date | None = None
     number: str = ""
+    findings: tuple[Finding, ...] = ()
+    fees: tuple[JobFee, ...] = ()
+    freight_to_customer: Literal["", "billed", "carried"] = ""
+    ready_by: date | None = None
 
     def __post_init__(self) -> None:
         if not self.agreed:

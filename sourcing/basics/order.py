@@ -2,6 +2,7 @@
 
 from datetime import date, datetime
 from decimal import Decimal
+from typing import Literal
 
 from .landed_cost import CostLine
 from .money import Money
@@ -12,7 +13,9 @@ class PurchaseOrderLine(Value, frozen=True, kw_only=True):
     """A line of a purchase order. Quantities in pieces; `unit_price` per `price_basis` pieces, `goods` their
     total, both in the supplier's currency and after discount for `goods`. `landed` is in the shop's currency.
 
-    `needed` is what the job uses, the rest goes on the shelf at `surplus_cost`.
+    `needed` is what the job uses, the rest goes on the shelf at `surplus_cost`. `core_charge` is for all pieces, in the
+    supplier's currency; None: none is stated. `weight_kg` is one piece; None: not known. `reasons`: why this offer, for
+    the shop's own eyes.
     """
 
     line: int
@@ -32,12 +35,18 @@ class PurchaseOrderLine(Value, frozen=True, kw_only=True):
     goods_cost: Money
     landed: Money
     surplus_cost: Money
+    core_charge: Money | None = None
+    weight_kg: Decimal | None = None
+    reasons: tuple[str, ...] = ()
+    category: str = ""
 
 
 class PurchaseOrder(Value, frozen=True, kw_only=True):
     """An order at one supplier. `lines` are goods; `charges` what the supplier's terms add, in the shop's currency.
 
-    `discount_percent` is taken off each line's price times pieces.
+    `discount_percent` is taken off each line's price times pieces. `reasons`: why the goods are bought together here,
+    for the shop's own eyes. `rate`: one unit of the supplier's currency in the shop's on the day of the order; None in
+    orders kept before it was written down.
     """
 
     number: str
@@ -56,21 +65,76 @@ class PurchaseOrder(Value, frozen=True, kw_only=True):
     goods_total: Money
     landed_total: Money
     discount_percent: Decimal = Decimal(0)
+    reasons: tuple[str, ...] = ()
+    rate: Decimal | None = None
+    shop_telephone: str = ""
+    shop_email: str = ""
+    supplier_note: str = ""
+
+
+EventKind = Literal["confirmed", "changed", "cancelled"]
+
+
+class LineEvent(Value, frozen=True, kw_only=True):
+    """What an event says of one line; None or blank: nothing. `pieces` is the number wanted from now on (0: cancelled).
+
+    `unit_price` is per the line's price basis in the supplier's currency; `earliest` and `latest` the days at the shop.
+    """
+
+    line: int
+    pieces: int | None = None
+    unit_price: Decimal | None = None
+    number: str = ""
+    earliest: date | None = None
+    latest: date | None = None
+
+
+class OrderEvent(Value, frozen=True, kw_only=True):
+    """What happened to an order after it was placed, kept for ever: confirmed by the supplier, or changed or cancelled
+    by us, line by line. `said_by`: who at the supplier's; `words`: what was said."""
+
+    order: str
+    what: EventKind
+    at: datetime
+    who: str
+    said_by: str = ""
+    words: str = ""
+    lines: tuple[LineEvent, ...] = ()
+
+
+Came = Literal["as ordered", "same part", "another part", "not wanted"]
+"""What came for a line: the number ordered; another number that the equivalence table holds for the same part; a number
+that it does not; or something that must not go to the bench."""
 
 
 class ReceiptLine(Value, frozen=True, kw_only=True):
-    """What came for a line of the order: pieces, and the price charged per price basis (supplier's currency)."""
+    """What came for a line of the order: pieces, and the price charged per price basis (supplier's currency).
+
+    `quantity` is all that came, `damaged` of them can't be used. `number` is what stands on the part where it is not
+    the number ordered; `came` says what the equivalence table holds of it and `why` shows the path. Only good pieces
+    that came 'as ordered' or as 'same part' count as received.
+    """
 
     line: int
     quantity: int
     unit_price: Decimal
+    damaged: int = 0
+    number: str = ""
+    came: Came = "as ordered"
+    why: str = ""
+
+    @property
+    def good(self) -> int:
+        """Pieces that can go to the bench."""
+        return self.quantity - self.damaged if self.came in ("as ordered", "same part") else 0
 
 
 class Receipt(Value, frozen=True, kw_only=True):
     """One delivery. `paper` is the number of the supplier's delivery note or invoice: the same paper counts once.
 
     `freight` is what the supplier charged beside the goods, in his currency. `rate` turns his currency into the
-    shop's (1 where they are the same).
+    shop's (1 where they are the same). `freight_by`: how it is shared over the lines. `supplier_total`: what the paper
+    says it comes to, where it was typed in to be checked; None: not given.
     """
 
     order: str
@@ -80,6 +144,36 @@ class Receipt(Value, frozen=True, kw_only=True):
     lines: tuple[ReceiptLine, ...]
     freight: Money
     rate: Decimal
+    freight_by: Literal["value", "weight"] = "value"
+    supplier_total: Money | None = None
+    words: str = ""
+
+
+ReturnStep = Literal["sent", "credited", "refused", "lost"]
+
+
+class GoodsBack(Value, frozen=True, kw_only=True):
+    """An old part (core) or goods on their way back to the supplier: one step of it, kept for ever.
+
+    `credit` is what he gave back, `fee` his restocking, `freight` what sending cost; all in his currency, None: not
+    part of this step. 'refused': he does not take it; 'lost': it will not go back (kept by the customer, too late).
+    """
+
+    order: str
+    line: int
+    kind: Literal["core", "goods"]
+    step: ReturnStep
+    pieces: int
+    at: datetime
+    who: str
+    paper: str = ""
+    credit: Money | None = None
+    fee: Money | None = None
+    freight: Money | None = None
+    words: str = ""
+
+
+DifferenceKind = Literal["price", "over", "short", "damaged", "number", "freight", "total", "rate", ""]
 
 
 class Difference(Value, frozen=True, kw_only=True):
@@ -89,3 +183,5 @@ class Difference(Value, frozen=True, kw_only=True):
     line: int | None
     what: str
     amount: Money | None
+    kind: DifferenceKind = ""
+    paper: str = ""

@@ -3,18 +3,25 @@
 A message is written once, in the table of its part of the work; pages, command line and documents only show it.
 """
 
+from .alarm_problem_kinds import ALARM_KINDS
+from .answer_problem_kinds import ANSWER_KINDS
 from .basket_problem_kinds import BASKET_KINDS
+from .bill_problem_kinds import BILL_KINDS
 from .choice_problem_kinds import CHOICE_KINDS
 from .date_problem_kinds import DATE_KINDS
 from .identity_problem_kinds import IDENTITY_KINDS
 from .job_problem_kinds import JOB_KINDS
 from .judgement_problem_kinds import JUDGEMENT_KINDS
 from .landed_problem_kinds import LANDED_KINDS
+from .margin_problem_kinds import MARGIN_KINDS
 from .match_problem_kinds import MATCH_KINDS
+from .order_change_problem_kinds import ORDER_CHANGE_KINDS
 from .package_problem_kinds import PACKAGE_KINDS
 from .plan_problem_kinds import PLAN_KINDS
+from .price_problem_kinds import PRICE_KINDS
 from .problem_kind import ProblemKind
 from .pulley_problem_kinds import PULLEY_KINDS
+from .receipt_problem_kinds import RECEIPT_KINDS
 from .sheet_problem_kinds import SHEET_KINDS
 from .shop_problem_kinds import SHOP_KINDS
 from .statement_problem_kinds import STATEMENT_KINDS
@@ -40,4 +47,11 @@ KINDS: dict[str, ProblemKind] = {
     **BASKET_KINDS,
     **LANDED_KINDS,
     **PLAN_KINDS,
+    **MARGIN_KINDS,
+    **PRICE_KINDS,
+    **ORDER_CHANGE_KINDS,
+    **BILL_KINDS,
+    **RECEIPT_KINDS,
+    **ALARM_KINDS,
+    **ANSWER_KINDS,
 }

@@ -4,9 +4,9 @@ from datetime import date, datetime
 from decimal import Decimal
 from typing import Literal
 
-from .job import Customer, Machine
+from .job import Customer, Finding, Machine
 from .money import Money
-from .settings import ChargeRules, PriceKind, Shop
+from .settings import ChargeRules, PriceKind, Shop, Tolerance
 from .value import Value
 
 
@@ -14,7 +14,8 @@ class Behind(Value, frozen=True, kw_only=True):
     """The owner's side of a line's part: which offer, what it costs, how the price came. Never for the customer.
 
     `unit_cost` is net per piece in the shop's currency; `cost` is the landed cost charged to the line, without
-    what goes on the shelf (`surplus_cost`).
+    what goes on the shelf (`surplus_cost`). `warnings`: of cliffs, of a floor that is missed, of a price that is held.
+    `returnable` None: not known. `held`: the price was promised earlier and holds whatever the part costs now.
     """
 
     supplier: str
@@ -26,12 +27,17 @@ class Behind(Value, frozen=True, kw_only=True):
     price_rule: str
     landed_rule: str
     latest: date | None
+    warnings: tuple[str, ...] = ()
+    returnable: bool | None = None
+    held: bool = False
 
 
 class QuoteLine(Value, frozen=True, kw_only=True):
     """One line of a quote. Amounts are before tax. `label` is '1', '2' for agreed lines and 'A', 'B' for add-ons.
 
-    `number` is the part number the customer's yes covers.
+    `number` is the part number the customer's yes covers. `labour_rate` is per hour, None where labour is a flat price.
+    `fee_price`: the line is a fee of the job; None is none. `return_words` are the terms of a special order, for the
+    customer. `photos` are file names.
     """
 
     label: str
@@ -50,11 +56,26 @@ class QuoteLine(Value, frozen=True, kw_only=True):
     why: str
     if_declined: str
     behind: Behind | None
+    category: str = ""
+    labour_rate: Decimal | None = None
+    fee_price: Money | None = None
+    special_order: bool = False
+    return_words: tuple[str, ...] = ()
+    photos: tuple[str, ...] = ()
 
     @property
     def price(self) -> Money:
-        """Parts, labour and freight of the line before tax."""
-        return self.parts_price + self.labour_price + self.freight_price
+        """Parts, labour, freight and fee of the line before tax."""
+        together = self.parts_price + self.labour_price + self.freight_price
+        return together + self.fee_price if self.fee_price is not None else together
+
+
+class FeeAmount(Value, frozen=True, kw_only=True):
+    """A fee by rule on a document, before tax: its name, what it comes to, and how, for the owner."""
+
+    name: str
+    amount: Money
+    rule: str
 
 
 class TaxAmount(Value, frozen=True, kw_only=True):
@@ -67,13 +88,17 @@ class TaxAmount(Value, frozen=True, kw_only=True):
 
 
 class DocumentTotal(Value, frozen=True, kw_only=True):
-    """What a set of lines comes to. `labels` says which lines are in it; `sums` is before tax, by kind."""
+    """What a set of lines comes to. `labels` says which lines are in it; `sums` is before tax, by kind.
+
+    `fees` are the fees by rule in the sum of fees; papers kept before they were told apart have none listed.
+    """
 
     labels: tuple[str, ...]
     sums: tuple[tuple[PriceKind, Money], ...]
     before_tax: Money
     taxes: tuple[TaxAmount, ...]
     total: Money
+    fees: tuple[FeeAmount, ...] = ()
 
 
 class AddOnPrice(Value, frozen=True, kw_only=True):
@@ -84,11 +109,20 @@ class AddOnPrice(Value, frozen=True, kw_only=True):
     total_with_it: Money
 
 
+class DepositAsked(Value, frozen=True, kw_only=True):
+    """What is asked before parts are ordered: with the agreed lines, and with all of them; `rule` in plain words."""
+
+    agreed: Money
+    everything: Money
+    rule: str
+
+
 class Quote(Value, frozen=True, kw_only=True):
     """A revision's content. Never changed once made: a change is a new revision with the next number.
 
     `arrives` is the range of days on which the parts are promised, first and last; None where not known.
-    `warnings` are for the owner and never printed for the customer.
+    `warnings` are for the owner and never printed for the customer. `deposit` None: none is asked. `tolerance` is the
+    shop's, as it stood: how far a price may rise without a new question.
     """
 
     job: str
@@ -111,6 +145,12 @@ class Quote(Value, frozen=True, kw_only=True):
     cautions_dated: date | None
     warnings: tuple[str, ...]
     charge_rules: ChargeRules = ChargeRules()
+    findings: tuple[Finding, ...] = ()
+    deposit: DepositAsked | None = None
+    tolerance: Tolerance = Tolerance()
+    law_text: tuple[str, ...] = ()
+    paper_size: Literal["", "letter", "A4"] = ""
+    ready_by: date | None = None
 
     def line(self, label: str) -> QuoteLine | None:
         """The line with that label, or None."""
@@ -127,3 +167,11 @@ class FrozenQuote(Value, frozen=True, kw_only=True):
     quote: Quote
     paper: str
     sha256: str
+
+
+class Explained(Value, frozen=True, kw_only=True):
+    """One figure of a quote and how it came, for the owner: 'line 1, each' 170.66 '121.90 x 1.40'."""
+
+    figure: str
+    amount: Money
+    how: str

@@ -19,6 +19,63 @@ class MarkupBand(Value, frozen=True, kw_only=True):
     multiplier: Decimal
 
 
+class CategoryBands(Value, frozen=True, kw_only=True):
+    """Markup bands of their own for the parts of a category, instead of the general ones."""
+
+    category: str
+    bands: tuple[MarkupBand, ...]
+
+
+class PriceEnding(Value, frozen=True, kw_only=True):
+    """Unit prices from `from_price` on are raised to the next amount that ends so ('0.95', '0.50'). Never lowered, and
+    never above the list price where the shop caps there."""
+
+    endings: tuple[Decimal, ...]
+    from_price: Decimal = Decimal(0)
+
+
+FeeOf = Literal["document", "labour", "parts", "labour and parts", "piece"]
+"""What a fee by rule is reckoned on: once for the document, per cent of a sum, or so much for each piece."""
+
+
+class FeeRule(Value, frozen=True, kw_only=True):
+    """A fee by rule beside the supplies fee (disposal of old oil or batteries, say), from a day on.
+
+    'document' and 'piece' charge `charge`, the others `percent` of the sum. `categories` empty: every part counts. At
+    most `most` for the document. A fee of nothing is not printed. Of entries of one name the newest that has started
+    holds; one with neither charge nor percent ends it. Some places refuse such fees or cap them: the owner asks.
+    """
+
+    name: str
+    of: FeeOf
+    starts_on: date
+    charge: Decimal = Decimal(0)
+    percent: Decimal = Decimal(0)
+    categories: tuple[str, ...] = ()
+    most: Decimal | None = None
+
+
+class DepositRule(Value, frozen=True, kw_only=True):
+    """What the shop asks before it orders: per cent of the approved lines `of` that kind, with tax, rounded once.
+
+    Nothing where it comes to less than `from_amount`. A deposit is the customer's money until the work is billed.
+    """
+
+    percent: Decimal
+    of: Literal["special-order parts", "parts", "everything"] = "special-order parts"
+    from_amount: Decimal = Decimal(0)
+
+
+class Tolerance(Value, frozen=True, kw_only=True):
+    """How far a line's price may rise over what was approved without being asked anew. Zero unless the shop says so.
+
+    The smaller of the two where both are given. Rules of a place may set less: the owner asks.
+    """
+
+    percent: Decimal = Decimal(0)
+    amount: Decimal = Decimal(0)
+
+
 class Tax(Value, frozen=True, kw_only=True):
     """A tax the owner charges from a day on, in per cent, on the kinds of line she names."""
 
@@ -36,11 +93,13 @@ class Supplies(Value, frozen=True, kw_only=True):
 
 
 class ChargeRules(Value, frozen=True, kw_only=True):
-    """The taxes and the supplies fee a document is charged by. Frozen into each quote, so that a later change of the
-    settings never changes what a customer was told."""
+    """The taxes and fees a document is charged by. Frozen into each quote, so that a later change of the settings never
+    changes what a customer was told. `tax_exempt`: no tax is charged, and the paper says so."""
 
     taxes: tuple[Tax, ...] = ()
     supplies: Supplies | None = None
+    fee_rules: tuple[FeeRule, ...] = ()
+    tax_exempt: bool = False
 
 
 class Shop(Value, frozen=True, kw_only=True):
@@ -61,6 +120,10 @@ class Settings(Value, frozen=True, kw_only=True):
     known; a `rate_per_km` of 0 says that driving costs nothing.
     `time_zone` is the shop's (IANA name); it is needed as soon as a supplier has one. `margin_floor_percent`: parts
     margin under which the owner is warned.
+
+    `floor_bands`: a band never sells below the dearest price of the band under it. `special_order_terms` stand on each
+    line that is a special order. `law_text`: what the law of the place may require of estimates, in the owner's words.
+    `paper_size` blank: by the locale.
     """
 
     shop: Shop
@@ -83,11 +146,20 @@ class Settings(Value, frozen=True, kw_only=True):
     cautions: tuple[str, ...] = ()
     cautions_dated: date | None = None
     time_zone: str = ""
+    category_bands: tuple[CategoryBands, ...] = ()
+    floor_bands: bool = False
+    price_ending: PriceEnding | None = None
+    fee_rules: tuple[FeeRule, ...] = ()
+    deposit: DepositRule | None = None
+    tolerance: Tolerance = Tolerance()
+    special_order_terms: tuple[str, ...] = ()
+    law_text: tuple[str, ...] = ()
+    paper_size: Literal["", "letter", "A4"] = ""
 
     @property
     def charge_rules(self) -> ChargeRules:
-        """Taxes and supplies fee as they stand."""
-        return ChargeRules(taxes=self.taxes, supplies=self.supplies)
+        """Taxes and fees as they stand, for a customer who is not exempt."""
+        return ChargeRules(taxes=self.taxes, supplies=self.supplies, fee_rules=self.fee_rules)
 
     def __post_init__(self) -> None:
         bands = self.markup_bands

@@ -53,10 +53,16 @@ APPROVALS = Table(
     Column("taken_by", Text, nullable=False),
     Column("contact", Text, nullable=False),
     Column("words", Text, nullable=False),
+    Column("extra", Exact()),
+    Column("total_after", Exact()),
+    # 'yes' while it holds. What stands on an order or a bill points at it with 'yes', so the database lets no answer be
+    # taken back that goods were ordered on, and no goods be ordered on an answer that was taken back.
+    Column("holds", Text, nullable=False, server_default="yes"),
     CheckConstraint("answer IN ('approved', 'declined')", name="ck_approvals_answer"),
     ForeignKeyConstraint(["job", "revision"], [QUOTE_REVISIONS.c.job, QUOTE_REVISIONS.c.revision]),
     # What an order line points at: this answer, of this job.
     UniqueConstraint("approval", "answer", "job"),
+    Index("ux_approvals_holds", "approval", "answer", "job", "holds", unique=True),
     Index(None, "job"),
     sqlite_autoincrement=True,
 )
@@ -81,16 +87,24 @@ PURCHASE_ORDER_LINES = Table(
     Column("job", Text, nullable=False),
     Column("revision", Integer, nullable=False),
     Column("label", Text, nullable=False),
-    Column("approval", Integer, nullable=False),
-    Column("answer", Text, nullable=False),
+    Column("approval", Integer),
+    Column("answer", Text),
+    Column("holds", Text),
+    Column("cancelled", Text, nullable=False, server_default="no"),
     # Together these two let no line in that the job's customer did not approve, whoever writes to the database.
     # Revision and label are not part of it: a yes to the same line of an earlier revision holds for a later one.
-    CheckConstraint("answer = 'approved'", name="ck_purchase_order_lines_answer"),
+    # A line that was cancelled lets go of the answer.
+    CheckConstraint(
+        "(cancelled = 'no' AND approval IS NOT NULL AND answer IS NOT NULL AND answer = 'approved' "
+        "AND holds IS NOT NULL AND holds = 'yes') OR (cancelled = 'yes' AND approval IS NULL)",
+        name="ck_purchase_order_lines_answer",
+    ),
     ForeignKeyConstraint(
-        ["approval", "answer", "job"],
-        [APPROVALS.c.approval, APPROVALS.c.answer, APPROVALS.c.job],
+        ["approval", "answer", "job", "holds"],
+        [APPROVALS.c.approval, APPROVALS.c.answer, APPROVALS.c.job, APPROVALS.c.holds],
     ),
     UniqueConstraint("order", "job", "revision", "label"),
+    Index("ux_purchase_order_lines_cancelled", "order", "line", "cancelled", unique=True),
     Index(None, "job"),
 )
 

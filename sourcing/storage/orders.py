@@ -6,9 +6,10 @@ from sqlalchemy import Connection, insert, select
 
 from ..basics.order import PurchaseOrder, PurchaseOrderLine, Receipt
 from ..basics.problem import refused
+from .after_tables import RECEIPT_LINES
 from .job_tables import APPROVALS, PURCHASE_ORDER_LINES, PURCHASE_ORDERS, RECEIPTS
 from .numbers import nearest, next_serial
-from .rows import as_text, as_value
+from .rows import add_row, as_text, as_value
 
 
 def next_order_number(connection: Connection, year: int) -> str:
@@ -73,7 +74,14 @@ def add_receipt(connection: Connection, receipt: Receipt) -> None:
         "rate": receipt.rate,
         "body": as_text(receipt),
     }
-    connection.execute(insert(table).values(row))
+    number = add_row(connection, table, row)
+    # Against the lines of the order as well, so that the database holds what may be received.
+    lines = [
+        {"receipt": number, "order": receipt.order, "line": line.line, "pieces": line.quantity, "cancelled": "no"}
+        for line in receipt.lines
+    ]
+    if lines:
+        connection.execute(insert(RECEIPT_LINES), lines)
 
 
 def receipts(connection: Connection, order: str) -> list[Receipt]:
@@ -94,6 +102,8 @@ def _line(connection: Connection, order: str, line: PurchaseOrderLine, approval:
         "label": line.label,
         "approval": approval,
         "answer": answer,
+        "holds": "yes",
+        "cancelled": "no",
     }
 
 
@@ -102,7 +112,7 @@ def _answer(connection: Connection, job: str, approval: int | None) -> str:
     last, given = APPROVALS.alias(), APPROVALS.alias()
     same_line = (last.c.job == given.c.job) & (last.c.revision == given.c.revision) & (last.c.label == given.c.label)
     query = (
-        select(given.c.answer, last.c.answer)
+        select(given.c.answer, last.c.answer, given.c.holds)
         .select_from(given)
         .join(last, same_line)
         .where(given.c.approval == approval, given.c.job == job)
@@ -112,4 +122,6 @@ def _answer(connection: Connection, job: str, approval: int | None) -> str:
     row = connection.execute(query).one_or_none()
     if row is None:
         return "waiting"
-    return "approved" if tuple(row) == ("approved", "approved") else "declined"
+    if row.holds == "withdrawn":
+        return "withdrawn"
+    return "approved" if tuple(row) == ("approved", "approved", "yes") else "declined"

@@ -2,6 +2,7 @@
 
 import hashlib
 from collections.abc import Sequence
+from decimal import Decimal
 from typing import Any
 
 from sqlalchemy import Connection, Row, insert, select
@@ -10,6 +11,7 @@ from ..basics.approval import Approval
 from ..basics.money import Money
 from ..basics.problem import refused
 from ..basics.quote import FrozenQuote, Quote
+from .held_answers import replace_earlier
 from .job_tables import APPROVALS, QUOTE_REVISIONS
 from .rows import add_row, as_text, as_value
 
@@ -55,15 +57,23 @@ def quote(connection: Connection, job: str, revision: int) -> FrozenQuote:
 
 
 def add_approvals(connection: Connection, new: Sequence[Approval]) -> list[int]:
-    """Keep answers after those already there, and give each its number. An earlier answer stays as history."""
+    """Keep answers after those already there, and give each its number. An earlier answer stays as history.
+
+    An earlier answer to the same line of the same revision, on which nothing was ordered, holds no more.
+    """
     rows = [
         {
             "amount": one.amount.amount,
             "currency": one.amount.currency,
+            "extra": one.extra.amount if one.extra else None,
+            "total_after": one.total_after.amount if one.total_after else None,
+            "holds": one.holds,
             **{name: getattr(one, name) for name in PLAIN_FIELDS},
         }
         for one in new
     ]
+    for one in new:
+        replace_earlier(connection, one)
     return [add_row(connection, APPROVALS, row) for row in rows]
 
 
@@ -86,8 +96,16 @@ def _frozen(row: Row[Any]) -> FrozenQuote:
 
 
 def _approval(row: Row[Any]) -> Approval:
-    amount = Money(amount=row.amount, currency=row.currency)
-    return Approval(amount=amount, **{name: row._mapping[name] for name in PLAIN_FIELDS})
+    def money(amount: Decimal | None) -> Money | None:
+        return None if amount is None else Money(amount=amount, currency=row.currency)
+
+    return Approval(
+        amount=Money(amount=row.amount, currency=row.currency),
+        extra=money(row.extra),
+        total_after=money(row.total_after),
+        holds=row.holds,
+        **{name: row._mapping[name] for name in PLAIN_FIELDS},
+    )
 
 
 def _sha256(paper: str) -> str:

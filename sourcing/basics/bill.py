@@ -1,0 +1,85 @@
+"""The final paper of a job: what was approved and done, what was declined with the customer's word, what is due."""
+
+from datetime import datetime
+from typing import Literal
+
+from .approval import How
+from .job import Customer, Finding, Machine
+from .money import Money
+from .quote import DocumentTotal, QuoteLine
+from .settings import Shop
+from .value import Value
+
+
+class ApprovedBy(Value, frozen=True, kw_only=True):
+    """Who said yes to a line, how, when, and who took it down."""
+
+    label: str
+    revision: int
+    who: str
+    how: How
+    at: datetime
+    taken_by: str
+    contact: str = ""
+    words: str = ""
+
+
+class DeclinedLine(Value, frozen=True, kw_only=True):
+    """A line the customer declined: the price offered before tax and with it, her word, the risk in plain words."""
+
+    label: str
+    title: str
+    offered: Money
+    offered_with_tax: Money
+    who: str
+    at: datetime
+    words: str
+    if_declined: str
+
+
+class DepositKept(Value, frozen=True, kw_only=True):
+    """Money taken before the work is billed (above zero) or given back (below). Never in a margin."""
+
+    job: str
+    amount: Money
+    how: str
+    at: datetime
+    taken_by: str
+    words: str = ""
+
+
+class Bill(Value, frozen=True, kw_only=True):
+    """What the customer pays for. `lines` are approved ones only, without the owner's side. `due` is the total less
+    deposits; below zero it is owed to the customer."""
+
+    number: str
+    job: str
+    revision: int
+    shop: Shop
+    customer: Customer
+    machine: Machine
+    complaint: str
+    made_at: datetime
+    made_by: str
+    locale: str
+    currency: str
+    lines: tuple[QuoteLine, ...]
+    approvals: tuple[ApprovedBy, ...]
+    total: DocumentTotal
+    declined: tuple[DeclinedLine, ...]
+    deposits: tuple[DepositKept, ...]
+    due: Money
+    findings: tuple[Finding, ...] = ()
+    terms_text: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    paper_size: Literal["", "letter", "A4"] = ""
+    tax_exempt: bool = False
+    notes: tuple[str, ...] = ()
+
+
+class FrozenBill(Value, frozen=True, kw_only=True):
+    """A bill as kept: content, paper to the letter, SHA-256 (hex) of that paper."""
+
+    bill: Bill
+    paper: str
+    sha256: str
