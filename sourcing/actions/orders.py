@@ -150,7 +150,7 @@ def _item(need: str, offer: Offer, line: QuoteLine, found: Catalogue) -> OrderIt
 def _price_now(found: Catalogue, item: OrderItem) -> Money:
     door = found.shop.door(item.offer.supplier, found.at)
     value, _ = line_cost(item, door)
-    return offer_price(item.offer, door.rate.convert(value), item.ordered, found.shop.settings)[0]
+    return offer_price(item.offer, door.rate.convert(value), item.ordered, found.shop.settings).each
 
 
 def _place(

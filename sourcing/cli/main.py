@@ -9,15 +9,23 @@ import traceback
 import typer
 
 from . import (
+    alarm_commands,
+    answer_commands,
+    bill_commands,
     compare_command,
     demo_command,
     identity_commands,
     job_commands,
     landed_commands,
+    margin_commands,
     match_commands,
     number_commands,
+    order_change_commands,
     order_commands,
     plan_command,
+    promise_commands,
+    quote_commands,
+    receive_commands,
     review_commands,
     sheet_commands,
     table_commands,
@@ -48,7 +56,15 @@ for module in (
     landed_commands,
     identity_commands,
     review_commands,
+    quote_commands,
+    answer_commands,
     order_commands,
+    order_change_commands,
+    alarm_commands,
+    promise_commands,
+    receive_commands,
+    bill_commands,
+    margin_commands,
 ):
     module.register(app)
 

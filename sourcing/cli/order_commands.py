@@ -1,4 +1,4 @@
-"""Commands from the approved line to the last cent: order, receive, margins."""
+"""Commands of purchase orders: place them, list them."""
 
 from __future__ import annotations
 
@@ -7,11 +7,10 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Json, Who, Xlsx, amount, count, desk, pairs
+from .options import DEFAULT_DATABASE, At, Database, Json, Who, desk
 from .output import show, write
 
 if TYPE_CHECKING:
-    from ..actions.receive import Received
     from ..basics.order import PurchaseOrder
 
 
@@ -19,8 +18,6 @@ def register(app: typer.Typer) -> None:
     """Add these commands."""
     app.command("order")(order)
     app.command("orders")(orders)
-    app.command("receive")(receive)
-    app.command("margins")(margins)
 
 
 def order(
@@ -58,55 +55,6 @@ def orders(
     show(found, "\n".join(lines) or "No order has been placed.", json)
 
 
-def receive(
-    number: Annotated[str, typer.Argument(help="Number of the purchase order.")],
-    paper: Annotated[str, typer.Option("--paper", help="Number of the supplier's delivery note or invoice.")],
-    freight: Annotated[str, typer.Option("--freight", help="Freight charged, in the supplier's currency; 0 if none.")],
-    line: Annotated[
-        list[str] | None, typer.Option("--line", help="Pieces that came for a line, such as 1=2. Left out: all open.")
-    ] = None,
-    price: Annotated[
-        list[str] | None, typer.Option("--price", help="Price charged where it differs, such as 3=12.10.")
-    ] = None,
-    database: Database = DEFAULT_DATABASE,
-    at: At = None,
-    who: Who = "",
-    json: Json = False,
-) -> None:
-    """Take goods in: what came, what was charged. Differences against the order are listed."""
-    from ..actions.receive import Delivery
-    from ..actions.receive import receive as take_in
-
-    delivery = Delivery(
-        paper=paper,
-        freight=amount(freight),
-        quantities={count(at): count(pieces) for at, pieces in pairs(line or []).items()},
-        prices={count(at): amount(each) for at, each in pairs(price or []).items()},
-    )
-    done = take_in(desk(database, at, who), number, delivery)
-    show(done, received_words(done), json)
-
-
-def margins(
-    number: Annotated[str | None, typer.Argument(help="One job. Left out: all, lowest margin first.")] = None,
-    xlsx: Xlsx = None,
-    html: Annotated[Path | None, typer.Option("--html", help="Also write it as a page to this file.")] = None,
-    database: Database = DEFAULT_DATABASE,
-    at: At = None,
-    json: Json = False,
-) -> None:
-    """Show what jobs earned: quoted, ordered, received; and where it leaked."""
-    from ..actions.margins import margins as work_out
-    from ..documents.margins import margins_html, margins_text, margins_xlsx
-
-    found = work_out(desk(database, at, ""), number)
-    if xlsx:
-        write(xlsx, margins_xlsx(found))
-    if html:
-        write(html, margins_html(found))
-    show(found, margins_text(found), json)
-
-
 def write_order(one: PurchaseOrder, folder: Path) -> Path:
     """Write an order as page and CSV; the page's path."""
     from ..documents.order_paper import order_csv, order_html
@@ -115,20 +63,6 @@ def write_order(one: PurchaseOrder, folder: Path) -> Path:
     write(path, order_html(one))
     write(path.with_suffix(".csv"), order_csv(one))
     return path
-
-
-def received_words(done: Received) -> str:
-    """What came, what is open, what differs, in lines."""
-    pieces = sum(line.quantity for line in done.receipt.lines)
-    lines = [f"{done.order.number}: {pieces} pieces taken in on paper {done.receipt.paper}."]
-    for one in done.differences:
-        lines.append(f"Differs: {one.what}" + (f", {one.amount}" if one.amount else "") + ".")
-    lines.append("The order is complete." if not done.open_lines else f"Lines still open: {_open(done)}.")
-    return "\n".join(lines)
-
-
-def _open(done: Received) -> str:
-    return ", ".join(f"{at} ({pieces} pieces)" for at, pieces in done.open_lines.items())
 
 
 def _order_words(one: PurchaseOrder, path: Path) -> str:

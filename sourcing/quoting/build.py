@@ -11,7 +11,7 @@ from ..basics.problem import refused
 from ..basics.quote import Behind, Quote, QuoteLine
 from ..basics.settings import Settings
 from ..basics.value import Value
-from .pricing import offer_price
+from .pricing import UnitPrice, offer_price
 from .totals import add_on_prices, document_total
 
 
@@ -59,7 +59,8 @@ def _line(label: str, line: JobLine, job: Job, plan: Plan, settings: Settings) -
     if line.part and found is None:
         why = next((words for words in plan.unfilled if words.startswith(f"{label}:")), f"{label}: {line.part}")
         raise refused("line-has-no-offer", job=job.number, found=why)
-    each, rule = _price(found, settings)
+    priced = _price(found, settings)
+    each = priced.each
     # In the offer's own unit where there is one: two loose pieces for one pair, one pair for two pieces.
     quantity = found.landed.item.needed if found else line.quantity
     return QuoteLine(
@@ -78,7 +79,7 @@ def _line(label: str, line: JobLine, job: Job, plan: Plan, settings: Settings) -
         found=line.found,
         why=line.why,
         if_declined=line.if_declined,
-        behind=_behind(found, rule) if found else None,
+        behind=_behind(found, priced.rule) if found else None,
     )
 
 
@@ -90,9 +91,9 @@ def _found(label: str, plan: Plan) -> Found | None:
     return None
 
 
-def _price(found: Found | None, settings: Settings) -> tuple[Money, str]:
+def _price(found: Found | None, settings: Settings) -> UnitPrice:
     if found is None:
-        return zero(settings.currency), ""
+        return UnitPrice(each=zero(settings.currency), rule="")
     item = found.landed.item
     return offer_price(item.offer, found.landed.goods_cost, item.ordered, settings)
 

@@ -70,14 +70,15 @@ def line(label: str, parts: str = "0", hours: str = "0", freight: str = "0") -> 
 )
 def test_unit_price(cost: str, listed: str | None, price: str) -> None:
     """Cost times the band, rounded half up, not above list."""
-    assert unit_price(usd(cost), usd(listed) if listed else None, settings())[0] == usd(price)
+    assert unit_price(usd(cost), usd(listed) if listed else None, settings()).each == usd(price)
 
 
 def test_the_cap_is_the_owners_choice_and_is_said() -> None:
     """With and without."""
-    capped, rule = unit_price(usd("71.25"), usd("109.00"), settings())
+    priced = unit_price(usd("71.25"), usd("109.00"), settings())
+    capped, rule = priced.each, priced.rule
     assert capped == usd("109.00") and rule == "71.25 x 1.55 = 110.44, capped at list price 109.00"
-    assert unit_price(usd("71.25"), usd("109.00"), settings(cap_at_list_price=False))[0] == usd("110.44")
+    assert unit_price(usd("71.25"), usd("109.00"), settings(cap_at_list_price=False)).each == usd("110.44")
 
 
 def test_a_days_quote_to_the_cent() -> None:

@@ -17,7 +17,7 @@ from sourcing.storage.quotes import add_approvals, add_quote, approvals, newest_
 from tests.storage import kept_values as values
 
 LINE = (
-    'INSERT INTO purchase_order_lines ("order", line, job, revision, label, approval, answer) '
+    'INSERT INTO purchase_order_lines ("order", line, job, revision, label, approval, answer, holds) '
     "VALUES (:order, :line, :job, 1, :label, :approval, :answer, 'yes')"
 )
 
