@@ -16,7 +16,7 @@ from .desk import Desk, Pen
 from .files import read_bytes
 from .rates_file import read_rates
 from .settings_file import read_settings
-from .setup_warnings import after_it_is_kept, of_rates, of_the_past
+from .setup_warnings import after_it_is_kept, of_bands, of_rates, of_the_past
 from .table_compare import NOT_IN_FILE, Rule, compare_tables
 from .table_keep import keep_shops_table
 from .terms_compare import change_words, subject, terms_changes
@@ -62,7 +62,8 @@ def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
         if settings:
             starts_on = desk.at.date() if has_settings(pen.connection) else ALWAYS
             put_settings(pen.connection, settings, starts_on)
-        warnings = (*_keep_terms(pen, terms), *of_rates(pen.connection, rates, desk.at.date()))
+        cliffs = of_bands(settings) if settings else ()
+        warnings = (*cliffs, *_keep_terms(pen, terms), *of_rates(pen.connection, rates, desk.at.date()))
         put_rates(pen.connection, rates)
         warnings += after_it_is_kept(pen.connection, desk.at.date())
         changes = _replace(pen, table, problems, keep_good) if table else None

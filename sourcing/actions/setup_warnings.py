@@ -11,6 +11,7 @@ from ..basics.rate import Rate, Rates
 from ..basics.settings import Settings
 from ..basics.terms import Terms
 from ..basics.terms_view import TermsChange
+from ..quoting.bands import Cliff, cliffs
 from ..storage.shop import has_settings, rates, settings_on, terms_on
 from .terms_compare import change_words
 from .terms_open import pick_up_rates, without_rate
@@ -33,6 +34,18 @@ def after_it_is_kept(connection: Connection, today: date) -> tuple[Problem, ...]
     table = rates(connection, settings.currency)
     held = terms_on(connection, today).values()
     return tuple(one for terms in held for one in _of_supplier(terms, settings, table, today))
+
+
+def of_bands(settings: Settings) -> tuple[Problem, ...]:
+    """Starts of markup bands at which a dearer part would sell for less than a cheaper one."""
+    return tuple(problem("band-cliff", found=_cliff_words(one)) for one in cliffs(settings))
+
+
+def _cliff_words(one: Cliff) -> str:
+    whose = f"category '{one.category}', " if one.category else ""
+    return (
+        f"{whose}a part that costs {one.from_cost} sells for {one.price}, one just under it for up to {one.price_below}"
+    )
 
 
 def _of_supplier(terms: Terms, settings: Settings, table: Rates, today: date) -> Iterator[Problem]:

@@ -37,6 +37,14 @@ class DeclinedLine(Value, frozen=True, kw_only=True):
     if_declined: str
 
 
+class NotDone(Value, frozen=True, kw_only=True):
+    """A line that was approved and not done, and why. It is not billed."""
+
+    label: str
+    title: str
+    words: str
+
+
 class DepositKept(Value, frozen=True, kw_only=True):
     """Money taken before the work is billed (above zero) or given back (below). Never in a margin."""
 
@@ -75,6 +83,8 @@ class Bill(Value, frozen=True, kw_only=True):
     paper_size: Literal["", "letter", "A4"] = ""
     tax_exempt: bool = False
     notes: tuple[str, ...] = ()
+    not_done: tuple[NotDone, ...] = ()
+    exempt_because: str = ""
 
 
 class FrozenBill(Value, frozen=True, kw_only=True):

@@ -18,4 +18,59 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "the kept bill of job {job} is no longer what was given out",
         "take the database from a backup",
     ),
+    "above-approved": kind(
+        "More than was approved",
+        "line {label} of job {job} would be billed at {found}, approved was {approved}",
+        "record the customer's yes to the newest revision with 'sourcing answer {job} --yes {label}' first",
+    ),
+    "bill-above-told": kind(
+        "More than the customer was told",
+        "the bill of job {job} would come to {found}; the customer was told {told}",
+        "give the newest revision to the customer and record the answer with 'sourcing answer {job}' first",
+    ),
+    "not-received-for-bill": kind(
+        "Goods have not come",
+        "line {label} of job {job} can't be billed: {found}",
+        "receive the goods first, or leave the line out with --not-done {label} and the reason with --words",
+    ),
+    "freight-without-goods": kind(
+        "Freight of nothing",
+        "line {label} of job {job} is freight, and no line with a part that it was for is billed",
+        "leave it out as well with --not-done {label}",
+    ),
+    "not-done-unknown": kind(
+        "Can't be left out",
+        "line {label} of job {job} can't be left out of the bill: {found}",
+        "name lines that were approved and not done",
+    ),
+    "not-done-why": kind(
+        "No reason given",
+        "job {job} leaves out lines that were approved, without a reason",
+        "say why with --words: it stands on the bill",
+    ),
+    "not-billed": kind(
+        "Not billed yet",
+        "job {job} has no bill yet",
+        "write it with 'sourcing bill {job}'",
+    ),
+    "deposit-amount": kind(
+        "Not a deposit",
+        "{found} is no amount that can be paid for job {job}",
+        "write an amount above zero in {currency} with at most {places} decimals",
+    ),
+    "deposit-how": kind(
+        "Way of paying not said",
+        "job {job}: it is not said how the money was paid",
+        "say it with --how, such as cash or card",
+    ),
+    "deposit-above-total": kind(
+        "Deposit above the total",
+        "{found} is too much for job {job}: {held} is held, and what is not declined comes to {most} in all",
+        "take less, or record the customer's answer first",
+    ),
+    "deposit-not-held": kind(
+        "More than is held",
+        "{found} can't be given back for job {job}: {held} is held",
+        "check the amounts with 'sourcing deposit {job}'",
+    ),
 }

@@ -5,7 +5,7 @@ from decimal import Decimal
 from typing import Literal
 
 from .landed_cost import CostLine
-from .money import Money
+from .money import Money, total
 from .value import Value
 
 
@@ -102,6 +102,72 @@ class OrderEvent(Value, frozen=True, kw_only=True):
     lines: tuple[LineEvent, ...] = ()
 
 
+class SaidDays(Value, frozen=True, kw_only=True):
+    """First and last day at the shop as somebody said them: `said_by` blank is our own reckoning by the terms."""
+
+    earliest: date
+    latest: date
+    at: datetime
+    said_by: str = ""
+
+
+class LineNow(Value, frozen=True, kw_only=True):
+    """A line of an order as it stands after what happened since. `line` is as it was placed.
+
+    `pieces` are wanted now (0: cancelled), `goods` what they cost at `unit_price`, after discount, in the supplier's
+    currency. `number` is what the supplier says he sends. `days` are all days ever said, the last one last.
+    """
+
+    line: PurchaseOrderLine
+    pieces: int
+    unit_price: Decimal
+    goods: Money
+    number: str
+    days: tuple[SaidDays, ...] = ()
+
+    @property
+    def cancelled(self) -> bool:
+        """Whether nothing of it is wanted any more."""
+        return self.pieces == 0
+
+    @property
+    def latest(self) -> date | None:
+        """The last day by the last word; None where no day was ever said."""
+        return self.days[-1].latest if self.days else None
+
+
+class OrderNow(Value, frozen=True, kw_only=True):
+    """An order as it stands now: as placed, with everything that happened to it. `events` are oldest first."""
+
+    order: PurchaseOrder
+    lines: tuple[LineNow, ...]
+    events: tuple[OrderEvent, ...] = ()
+
+    def line(self, at: int) -> LineNow | None:
+        """The line of that number, or None."""
+        return next((one for one in self.lines if one.line.line == at), None)
+
+    @property
+    def wanted(self) -> dict[int, int]:
+        """Pieces wanted now by line number; cancelled lines are left out."""
+        return {one.line.line: one.pieces for one in self.lines if one.pieces}
+
+    @property
+    def goods_total(self) -> Money:
+        """What the wanted pieces cost, in the supplier's currency."""
+        return total((one.goods for one in self.lines), self.order.currency)
+
+    @property
+    def cancelled(self) -> bool:
+        """Whether nothing of it is wanted any more."""
+        return not self.wanted
+
+    @property
+    def confirmed(self) -> bool:
+        """Whether the supplier has confirmed it at all."""
+        return any(one.what == "confirmed" for one in self.events)
+
+
 Came = Literal["as ordered", "same part", "another part", "not wanted"]
 """What came for a line: the number ordered; another number that the equivalence table holds for the same part; a number
 that it does not; or something that must not go to the bench."""
@@ -110,9 +176,11 @@ that it does not; or something that must not go to the bench."""
 class ReceiptLine(Value, frozen=True, kw_only=True):
     """What came for a line of the order: pieces, and the price charged per price basis (supplier's currency).
 
-    `quantity` is all that came, `damaged` of them can't be used. `number` is what stands on the part where it is not
-    the number ordered; `came` says what the equivalence table holds of it and `why` shows the path. Only good pieces
-    that came 'as ordered' or as 'same part' count as received.
+    `quantity` is all that came, `damaged` of them can't be used. `on_paper`: pieces the paper charges; None: as many as
+    came. `number` is what stands on the part where it is not the number ordered, `under_number` how many pieces bear it
+    (None: all); `came` says what the equivalence table holds of it and `why` shows the path. Only good pieces that came
+    'as ordered' or as 'same part' count as received. `keeps_more`: what came beyond the order is kept and paid.
+    `core_charge` is what the paper charges for the old parts of this line.
     """
 
     line: int
@@ -122,11 +190,34 @@ class ReceiptLine(Value, frozen=True, kw_only=True):
     number: str = ""
     came: Came = "as ordered"
     why: str = ""
+    on_paper: int | None = None
+    under_number: int | None = None
+    keeps_more: bool = False
+    core_charge: Money | None = None
+
+    @property
+    def wrong(self) -> int:
+        """Pieces that came as another part, or that are not wanted."""
+        if self.came in ("as ordered", "same part"):
+            return 0
+        return self.quantity if self.under_number is None else self.under_number
 
     @property
     def good(self) -> int:
         """Pieces that can go to the bench."""
-        return self.quantity - self.damaged if self.came in ("as ordered", "same part") else 0
+        return max(self.quantity - self.damaged - self.wrong, 0)
+
+    @property
+    def charged_pieces(self) -> int:
+        """Pieces the supplier's paper charges."""
+        return self.quantity if self.on_paper is None else self.on_paper
+
+
+class PaperCharge(Value, frozen=True, kw_only=True):
+    """A charge on a supplier's paper beside goods, freight and old parts, by the name it has there."""
+
+    name: str
+    amount: Money
 
 
 class Receipt(Value, frozen=True, kw_only=True):
@@ -134,7 +225,8 @@ class Receipt(Value, frozen=True, kw_only=True):
 
     `freight` is what the supplier charged beside the goods, in his currency. `rate` turns his currency into the
     shop's (1 where they are the same). `freight_by`: how it is shared over the lines. `supplier_total`: what the paper
-    says it comes to, where it was typed in to be checked; None: not given.
+    says it comes to, where it was typed in to be checked; None: not given. `dated`: the day on the paper; None: not
+    given. `sets_aside`: this is no delivery but the word that the one of that paper was recorded wrongly.
     """
 
     order: str
@@ -147,6 +239,9 @@ class Receipt(Value, frozen=True, kw_only=True):
     freight_by: Literal["value", "weight"] = "value"
     supplier_total: Money | None = None
     words: str = ""
+    other_charges: tuple[PaperCharge, ...] = ()
+    dated: date | None = None
+    sets_aside: str = ""
 
 
 ReturnStep = Literal["sent", "credited", "refused", "lost"]
@@ -173,7 +268,7 @@ class GoodsBack(Value, frozen=True, kw_only=True):
     words: str = ""
 
 
-DifferenceKind = Literal["price", "over", "short", "damaged", "number", "freight", "total", "rate", ""]
+DifferenceKind = Literal["price", "over", "short", "damaged", "number", "freight", "charge", "total", "rate", ""]
 
 
 class Difference(Value, frozen=True, kw_only=True):

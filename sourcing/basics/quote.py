@@ -6,7 +6,7 @@ from typing import Literal
 
 from .job import Customer, Finding, Machine
 from .money import Money
-from .settings import ChargeRules, PriceKind, Shop, Tolerance
+from .settings import ChargeRules, DepositRule, PriceKind, Shop, Tolerance
 from .value import Value
 
 
@@ -121,8 +121,9 @@ class Quote(Value, frozen=True, kw_only=True):
     """A revision's content. Never changed once made: a change is a new revision with the next number.
 
     `arrives` is the range of days on which the parts are promised, first and last; None where not known.
-    `warnings` are for the owner and never printed for the customer. `deposit` None: none is asked. `tolerance` is the
-    shop's, as it stood: how far a price may rise without a new question.
+    `warnings` are for the owner and never printed for the customer. `deposit` None: none is asked; `deposit_rule` says
+    how it comes for another choice of lines. `tolerance` is the shop's, as it stood: how far a price may rise without a
+    new question.
     """
 
     job: str
@@ -147,6 +148,7 @@ class Quote(Value, frozen=True, kw_only=True):
     charge_rules: ChargeRules = ChargeRules()
     findings: tuple[Finding, ...] = ()
     deposit: DepositAsked | None = None
+    deposit_rule: DepositRule | None = None
     tolerance: Tolerance = Tolerance()
     law_text: tuple[str, ...] = ()
     paper_size: Literal["", "letter", "A4"] = ""

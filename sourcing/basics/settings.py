@@ -56,7 +56,7 @@ class FeeRule(Value, frozen=True, kw_only=True):
 
 
 class DepositRule(Value, frozen=True, kw_only=True):
-    """What the shop asks before it orders: per cent of the approved lines `of` that kind, with tax, rounded once.
+    """What the shop asks before it orders: per cent of parts before tax, or of everything with tax, rounded once.
 
     Nothing where it comes to less than `from_amount`. A deposit is the customer's money until the work is billed.
     """

@@ -93,7 +93,7 @@ def _found(label: str, plan: Plan) -> Found | None:
 
 def _price(found: Found | None, settings: Settings) -> UnitPrice:
     if found is None:
-        return UnitPrice(each=zero(settings.currency), rule="")
+        return UnitPrice(each=zero(settings.currency), before_cap=zero(settings.currency), rule="")
     item = found.landed.item
     return offer_price(item.offer, found.landed.goods_cost, item.ordered, settings)
 

@@ -1,4 +1,4 @@
-"""What a set of quote lines comes to: sums by kind, the shop-supplies fee, each tax once on its sum.
+"""What a set of quote lines comes to: sums by kind, the fees by rule, each tax once on its sum.
 
 Rule: lines are rounded first and then added; a tax is rounded once on the sum it is charged on (EN 16931, rules
 BR-CO-10 and BR-CO-17), never line by line. An add-on's price is the difference of two such totals.
@@ -7,29 +7,33 @@ BR-CO-10 and BR-CO-17), never line by line. An add-on's price is the difference 
 from collections.abc import Iterable
 from datetime import date
 
-from ..basics.money import Money, percent_of, total, zero
+from ..basics.money import Money, percent_of, total
 from ..basics.quote import AddOnPrice, DocumentTotal, Quote, QuoteLine, TaxAmount
-from ..basics.settings import ChargeRules, PriceKind, Supplies, Tax
+from ..basics.settings import ChargeRules, PriceKind, Tax
+from .fees import fee_amounts
 
 
 def document_total(lines: Iterable[QuoteLine], rules: ChargeRules, day: date, currency: str) -> DocumentTotal:
     """The total of these lines as one document on that day."""
     counted = tuple(lines)
-    labour = total((line.labour_price for line in counted), currency)
+    fees = fee_amounts(counted, rules, day, currency)
+    job_fees = (line.fee_price for line in counted if line.fee_price is not None)
     sums: dict[PriceKind, Money] = {
         "parts": total((line.parts_price for line in counted), currency),
         "freight": total((line.freight_price for line in counted), currency),
-        "labour": labour,
-        "fees": supplies_fee(labour, rules.supplies),
+        "labour": total((line.labour_price for line in counted), currency),
+        "fees": total((*job_fees, *(fee.amount for fee in fees)), currency),
     }
     before_tax = total(sums.values(), currency)
-    taxes = tuple(_tax(tax, sums, currency) for tax in taxes_on(rules.taxes, day))
+    charged = () if rules.tax_exempt else taxes_on(rules.taxes, day)
+    taxes = tuple(_tax(tax, sums, currency) for tax in charged)
     return DocumentTotal(
         labels=tuple(line.label for line in counted),
         sums=tuple(sums.items()),
         before_tax=before_tax,
         taxes=taxes,
         total=before_tax + total((tax.amount for tax in taxes), currency),
+        fees=fees,
     )
 
 
@@ -38,14 +42,6 @@ def total_of(quote: Quote, labels: Iterable[str]) -> DocumentTotal:
     wanted = set(labels)
     lines = [line for line in quote.lines if line.label in wanted]
     return document_total(lines, quote.charge_rules, quote.made_at.date(), quote.currency)
-
-
-def supplies_fee(labour: Money, supplies: Supplies | None) -> Money:
-    """The shop-supplies fee on this much labour: the owner's per cent, at most her cap; nothing where she has none."""
-    if supplies is None:
-        return zero(labour.currency)
-    most = Money(amount=supplies.most, currency=labour.currency).rounded()
-    return min(percent_of(labour, supplies.percent_of_labour), most)
 
 
 def taxes_on(taxes: Iterable[Tax], day: date) -> tuple[Tax, ...]:

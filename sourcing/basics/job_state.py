@@ -1,0 +1,77 @@
+"""Where a job is: plain words that follow from what happened, never set by hand."""
+
+from datetime import date, datetime
+from typing import Literal
+
+from .approval import AnswerWord
+from .money import Money
+from .value import Value
+
+StateWord = Literal[
+    "taken in", "quoted", "waiting for answer", "declined", "approved in part", "approved", "ordered in part", "ordered",
+    "received in part", "all received", "closed",
+]  # fmt: skip
+
+WaitsFor = Literal["us", "the customer", "the supplier", "nobody"]
+
+
+class Came(Value, frozen=True, kw_only=True):
+    """Good pieces that came for a line at once."""
+
+    at: datetime
+    pieces: int
+
+
+class LineFacts(Value, frozen=True, kw_only=True):
+    """What happened to one line of the newest revision. `needed` pieces of a part, 0 where it takes none.
+
+    `order` blank: it stands on no order. A line on an order was approved, whatever the newest revision still asks.
+    `expected`: the last day promised for it, None where no day is known.
+    """
+
+    label: str
+    needed: int
+    answer: AnswerWord
+    answered_at: datetime | None = None
+    order: str = ""
+    ordered_at: datetime | None = None
+    supplier: str = ""
+    expected: date | None = None
+    came: tuple[Came, ...] = ()
+
+    @property
+    def complete_at(self) -> datetime | None:
+        """When the last piece needed came; None while one is missing."""
+        so_far = 0
+        for one in sorted(self.came, key=lambda one: one.at):
+            so_far += one.pieces
+            if so_far >= self.needed:
+                return one.at
+        return None
+
+
+class JobFacts(Value, frozen=True, kw_only=True):
+    """What happened to a job: the moments, None where it did not; the lines of its newest quote.
+
+    `held`: the customer's money that the shop has, after the bill what is left of it; None where nothing.
+    """
+
+    job: str
+    customer: str
+    taken_in_at: datetime
+    quoted_at: datetime | None = None
+    valid_to: date | None = None
+    given_at: datetime | None = None
+    lines: tuple[LineFacts, ...] = ()
+    billed_at: datetime | None = None
+    held: Money | None = None
+
+
+class JobState(Value, frozen=True, kw_only=True):
+    """The words, since when they hold, who waits for whom, and what comes next. `beside`: what is also true."""
+
+    words: StateWord
+    since: datetime
+    waits_for: WaitsFor
+    next_step: str
+    beside: tuple[str, ...] = ()

@@ -1,0 +1,173 @@
+"""What margins need of quotes, orders, receipts and bills, read from the same kept bodies: a few fields of each.
+
+Over ten thousand jobs whole papers take too long to read, and what a margin stands on is little of them. Fields have
+the names and the meaning they have on `Quote`, `PurchaseOrder`, `Receipt` and `Bill`; all others are passed over.
+"""
+
+from collections.abc import Mapping
+from datetime import date, datetime
+from decimal import Decimal
+from typing import Literal
+
+from .landed_cost import CostLine
+from .order import Came, GoodsBack
+from .value import Value
+
+
+class Amount(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """An amount whose currency is known from the paper it stands on."""
+
+    amount: Decimal
+
+
+class BehindFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """The owner's side of a quoted line."""
+
+    supplier: str
+    supplier_number: str
+    sheet: int
+    unit_cost: Amount
+    cost: Amount
+    price_rule: str
+
+
+class QuotedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """A line of a quote."""
+
+    label: str
+    title: str
+    part: str
+    quantity: int
+    unit_price: Amount
+    parts_price: Amount
+    freight_price: Amount
+    hours: Decimal
+    behind: BehindFacts | None
+    category: str = ""
+    special_order: bool = False
+
+
+class TotalFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """What a set of lines comes to before tax."""
+
+    labels: tuple[str, ...]
+    before_tax: Amount
+
+
+class CustomerFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """Who pays."""
+
+    name: str
+
+
+class QuoteFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """A revision."""
+
+    job: str
+    revision: int
+    customer: CustomerFacts
+    made_at: datetime
+    currency: str
+    lines: tuple[QuotedLine, ...]
+    agreed_total: TotalFacts
+    everything_total: TotalFacts
+
+
+class OrderedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """A line of an order as it was placed."""
+
+    line: int
+    job: str
+    label: str
+    part: str
+    description: str
+    needed: int
+    ordered: int
+    price_basis: int
+    unit_price: Decimal
+    goods: Amount
+    goods_cost: Amount
+    landed: Amount
+    surplus_cost: Amount
+    core_charge: Amount | None = None
+    weight_kg: Decimal | None = None
+    category: str = ""
+
+
+class OrderFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """An order as it was placed."""
+
+    number: str
+    supplier: str
+    supplier_name: str
+    currency: str
+    lines: tuple[OrderedLine, ...]
+    charges: tuple[CostLine, ...]
+    discount_percent: Decimal = Decimal(0)
+    rate: Decimal | None = None
+
+
+class CameLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """What came for a line of an order."""
+
+    line: int
+    quantity: int
+    unit_price: Decimal
+    damaged: int = 0
+    came: Came = "as ordered"
+
+    @property
+    def good(self) -> int:
+        """Pieces that can go to the bench, as on `ReceiptLine`."""
+        return self.quantity - self.damaged if self.came in ("as ordered", "same part") else 0
+
+
+class ReceiptFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """A delivery. `paper` is the number of the supplier's note."""
+
+    order: str
+    paper: str
+    lines: tuple[CameLine, ...]
+    freight: Amount
+    rate: Decimal
+    freight_by: Literal["value", "weight"] = "value"
+
+
+class BilledLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """A line of a bill."""
+
+    label: str
+    parts_price: Amount
+    freight_price: Amount
+    hours: Decimal
+
+
+class BillFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """The final paper of a job."""
+
+    job: str
+    lines: tuple[BilledLine, ...]
+    total: TotalFacts
+
+
+class Purchase(Value, frozen=True, kw_only=True):
+    """An order with all that followed it. `pieces` and `prices` by line number: what is wanted and agreed now, only
+    where that is not as placed; 0 pieces is a line that was cancelled."""
+
+    order: OrderFacts
+    receipts: tuple[ReceiptFacts, ...] = ()
+    back: tuple[GoodsBack, ...] = ()
+    pieces: Mapping[int, int] = {}
+    prices: Mapping[int, Decimal] = {}
+
+
+class JobFacts(Value, frozen=True, kw_only=True):
+    """A job's newest quote and what came of it. `approved` says for each approved line the day of the customer's yes,
+    `answers` the word for every line. `before_tax`: what the approved lines come to before tax, or the bill where there
+    is one; None: not asked for."""
+
+    quote: QuoteFacts
+    approved: Mapping[str, date]
+    answers: Mapping[str, str]
+    bill: BillFacts | None = None
+    before_tax: Decimal | None = None

@@ -1,0 +1,146 @@
+"""The rows and sentences of a quote for the customer, made once and used by page, text, message and workbook.
+
+Nothing here reads the owner's side of a line. Amounts are shown as they stand in the quote; none is worked out anew,
+but for the part of the fees that stands on lines of its own.
+"""
+
+from decimal import Decimal
+
+from ..basics.money import Money, total
+from ..basics.quote import DepositAsked, DocumentTotal, Quote, QuoteLine
+from ..basics.settings import PriceKind, Tolerance
+from .amounts import date_text, decimal_text, money_text, percent_text
+
+KIND_WORDS: dict[PriceKind, str] = {
+    "parts": "Parts",
+    "labour": "Labour",
+    "freight": "Freight",
+    "fees": "Shop supplies and fees",
+}
+Row = tuple[str, Money]
+"""A row of a table of amounts: its words and what it comes to."""
+
+
+def line_rows(line: QuoteLine, locale: str) -> list[Row]:
+    """What a line's price is made of, before tax: parts, labour, freight, fee; only what there is."""
+    rows: list[Row] = []
+    if line.quantity:
+        word = "Part" if line.quantity == 1 else "Parts"
+        rows.append((f"{word}, {line.quantity} at {money_text(line.unit_price, locale)}", line.parts_price))
+    if line.hours or line.labour_price.amount:
+        rows.append((labour_words(line, locale), line.labour_price))
+    if line.freight_price.amount:
+        rows.append(("Freight", line.freight_price))
+    if line.fee_price is not None:
+        rows.append(("Fee", line.fee_price))
+    return rows
+
+
+def labour_words(line: QuoteLine, locale: str) -> str:
+    """'Labour, 1.25 h at $96.00' or, where it has no rate, 'Labour, flat price'."""
+    if line.labour_rate is None:
+        return "Labour, flat price"
+    return f"Labour, {decimal_text(line.hours, locale)} h at {_rate(line.labour_rate, line.labour_price, locale)}"
+
+
+def _rate(rate: Decimal, like: Money, locale: str) -> str:
+    """The rate as money, or with all its decimals where the currency has not so many."""
+    money = Money(amount=rate, currency=like.currency)
+    return money_text(money, locale) if money.rounded().amount == rate else decimal_text(rate, locale)
+
+
+def total_rows(document: DocumentTotal, quote: Quote) -> list[Row]:
+    """The sums of a total before tax, by kind; of the fees each by name. What comes to nothing is left out."""
+    rows: list[Row] = []
+    for kind, amount in document.sums:
+        rows += fee_rows(document, amount, quote) if kind == "fees" else [(KIND_WORDS[kind], amount)]
+    return [(words, amount) for words, amount in rows if amount.amount]
+
+
+def fee_rows(document: DocumentTotal, fees: Money, quote: Quote) -> list[Row]:
+    """Fees by rule by name; then what stands on lines of the quote. All under one word where they were not told apart."""
+    on_lines = total(
+        (line.fee_price for line in quote.lines if line.label in document.labels and line.fee_price is not None),
+        fees.currency,
+    )
+    named = [(fee.name, fee.amount) for fee in document.fees]
+    untold = fees - on_lines - total((amount for _, amount in named), fees.currency)
+    return [*named, ("Fees, each on its own line above", on_lines), (KIND_WORDS["fees"], untold)]
+
+
+def tax_rows(document: DocumentTotal, locale: str) -> list[Row]:
+    """Each tax with its per cent and what it is charged on."""
+    return [
+        (f"{tax.name}, {percent_text(tax.percent)} of {money_text(tax.taxable, locale)}", tax.amount)
+        for tax in document.taxes
+    ]
+
+
+def taxed(quote: Quote) -> bool:
+    """Whether the quote charges a tax at all: then, and only then, its words say 'with tax'."""
+    return bool(quote.everything_total.taxes)
+
+
+def exempt_words(quote: Quote) -> str:
+    """The sentence that the customer pays no tax, with the words of the certificate; blank where tax is charged."""
+    if not quote.charge_rules.tax_exempt:
+        return ""
+    because = quote.customer.exempt_because
+    return f"No tax is charged: {because}" if because else "No tax is charged: you are exempt from tax."
+
+
+def machine_facts(quote: Quote) -> list[tuple[str, str]]:
+    """What the machine's tag says, and the component with what its own tag says; only what is known."""
+    machine = quote.machine
+    facts = [
+        ("maker", machine.maker), ("model", machine.model), ("serial", machine.serial),
+        ("with", machine.component), ("its maker", machine.component_maker), ("its model", machine.component_model),
+        ("its serial", machine.component_serial),
+    ]  # fmt: skip
+    return [(words, value) for words, value in facts if value]
+
+
+def arrival_words(quote: Quote) -> str:
+    """The day or the days between which the parts come."""
+    if quote.arrives is None:
+        return "the day is not known yet; we tell you when it is"
+    first, last = (date_text(day, quote.locale) for day in quote.arrives)
+    return first if first == last else f"between {first} and {last}"
+
+
+def ready_words(quote: Quote) -> str:
+    """The day the customer wants the machine back, and a word where the parts may come too late for it."""
+    if quote.ready_by is None:
+        return ""
+    day = date_text(quote.ready_by, quote.locale)
+    late = quote.arrives is not None and quote.arrives[1] > quote.ready_by
+    return f"{day}; the parts may come too late for this day" if late else day
+
+
+def deposit_words(deposit: DepositAsked, locale: str) -> str:
+    """One sentence: what is asked before parts are ordered. An amount of nothing is said in words."""
+    agreed, everything = deposit.agreed, deposit.everything
+    if agreed == everything:
+        return f"Before we order we ask for {money_text(agreed, locale)}."
+    if not agreed.amount:
+        return (
+            "For the work you asked for we ask for nothing before we order; "
+            f"with all the extra work for {money_text(everything, locale)}."
+        )
+    return (
+        f"Before we order we ask for {money_text(agreed, locale)} for the work you asked for, "
+        f"or {money_text(everything, locale)} with all the extra work."
+    )
+
+
+def tolerance_words(tolerance: Tolerance, currency: str, locale: str) -> str:
+    """How far a price may rise without being asked anew: what the customer agrees to with a yes."""
+    amount = Money(amount=tolerance.amount, currency=currency)
+    percent = percent_text(tolerance.percent)
+    if tolerance.percent and tolerance.amount:
+        most = f"by up to {percent} of the line, and by no more than {money_text(amount, locale)},"
+    elif tolerance.percent or tolerance.amount:
+        most = f"by up to {percent} of the line" if tolerance.percent else f"by up to {money_text(amount, locale)}"
+    else:
+        return "Anything else, such as a higher price or another part number, is asked anew."
+    return f"A line may cost more {most} without our asking again. Anything else is asked anew."

@@ -1,0 +1,194 @@
+"""The bill: approved lines and nothing else, never above what was approved or told, less deposits.
+
+Totals follow EN 16931 (rules BR-CO-10 to BR-CO-17): lines are rounded, added, and each tax is rounded once on its sum;
+what is due is the total less what was paid. A declined line stays on the paper with the price offered and the
+customer's word (a habit of authorisation rules for other trades; rules of a place differ).
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import datetime
+from decimal import Decimal
+
+from ..basics.approval import Approval
+from ..basics.bill import ApprovedBy, Bill, DeclinedLine, DepositKept, NotDone
+from ..basics.money import Money, percent_of, total
+from ..basics.problem import Problem, Refused, problem, refused
+from ..basics.quote import DocumentTotal, Quote, QuoteLine
+from ..basics.settings import Tolerance
+from ..basics.value import Value, changed
+from .totals import total_of
+
+
+class LeftOut(Value, frozen=True, kw_only=True):
+    """Approved lines that were not done, by label, and why."""
+
+    labels: tuple[str, ...] = ()
+    words: str = ""
+
+
+class Billed(Value, frozen=True, kw_only=True):
+    """What a bill is made of. `quote` is the newest revision, `holding` the answer that holds for each of its lines,
+    `answered` the revisions answered to, `missing` why a line's goods are not here, by label; `told`: the total the
+    customer was last told for the approved lines, None where none is on record."""
+
+    quote: Quote
+    holding: Mapping[str, Approval]
+    answered: Mapping[int, Quote]
+    missing: Mapping[str, str]
+    deposits: tuple[DepositKept, ...]
+    left_out: LeftOut = LeftOut()
+    told: Money | None = None
+
+
+def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
+    """The bill of that number. Refuses what was not approved, has not come or costs more than was said; every line
+    that stands in the way is told at once."""
+    quote = made.quote
+    lines = billed_lines(made)
+    labels = [line.label for line in lines]
+    document = total_of(quote, labels)
+    _not_above_told(made, document.total)
+    paid = total((one.amount for one in made.deposits), quote.currency)
+    return Bill(
+        number=number,
+        job=quote.job,
+        revision=quote.revision,
+        shop=quote.shop,
+        customer=quote.customer,
+        machine=quote.machine,
+        complaint=quote.complaint,
+        made_at=at,
+        made_by=who,
+        locale=quote.locale,
+        currency=quote.currency,
+        lines=tuple(changed(line, behind=None) for line in lines),
+        approvals=tuple(_approved_by(label, made.holding[label]) for label in labels),
+        total=document,
+        declined=tuple(_declined(made, line) for line in quote.lines if _answer(made, line) == "declined"),
+        deposits=made.deposits,
+        due=document.total - paid,
+        findings=quote.findings,
+        terms_text=quote.terms_text,
+        cautions=quote.cautions,
+        paper_size=quote.paper_size,
+        tax_exempt=quote.charge_rules.tax_exempt,
+        not_done=tuple(_not_done(made, line) for line in quote.lines if line.label in made.left_out.labels),
+        exempt_because=quote.customer.exempt_because if quote.charge_rules.tax_exempt else "",
+    )
+
+
+def billed_lines(made: Billed) -> tuple[QuoteLine, ...]:
+    """The lines that may be billed. Refuses with a sentence for each line that stands in the way."""
+    _check_left_out(made)
+    wrong = [found for line in made.quote.lines if (found := _why_not(made, line)) is not None]
+    lines = tuple(line for line in made.quote.lines if _is_billed(made, line))
+    wrong += _freight_of_nothing(made.quote, lines)
+    if wrong:
+        raise Refused(*wrong)
+    return lines
+
+
+def most_allowed(approved: Money, tolerance: Tolerance) -> Money:
+    """How much may be charged where `approved` was said: the shop's tolerance, the smaller of per cent and amount where
+    both are given, zero where neither is."""
+    by_percent = percent_of(approved, tolerance.percent)
+    by_amount = Money(amount=tolerance.amount, currency=approved.currency).rounded()
+    if tolerance.percent and tolerance.amount:
+        return approved + min(by_percent, by_amount)
+    return approved + (by_percent if tolerance.percent else by_amount)
+
+
+def offered_with_tax(quote: Quote, label: str) -> Money:
+    """What a line was offered at with tax and fees: as printed for an add-on, else the difference of the agreed total
+    with and without it."""
+    printed = next((one.price for one in quote.add_on_prices if one.label == label), None)
+    if printed is not None:
+        return printed
+    return quote.agreed_total.total - _without(quote, label).total
+
+
+def _without(quote: Quote, label: str) -> DocumentTotal:
+    return total_of(quote, [one for one in quote.labels("agreed") if one != label])
+
+
+def _answer(made: Billed, line: QuoteLine) -> str:
+    found = made.holding.get(line.label)
+    return found.answer if found is not None and found.holds == "yes" else "waiting"
+
+
+def _is_billed(made: Billed, line: QuoteLine) -> bool:
+    return _answer(made, line) == "approved" and line.label not in made.left_out.labels
+
+
+def _why_not(made: Billed, line: QuoteLine) -> Problem | None:
+    """Why a line keeps the job from being billed; None where it is declined, left out, or may stand on the bill."""
+    job, label, answer = made.quote.job, line.label, _answer(made, line)
+    if answer == "waiting":
+        return problem("not-approved-for-bill", job=job, label=label, answer=answer)
+    if not _is_billed(made, line):
+        return None
+    approved = made.holding[label].amount
+    if most_allowed(approved, made.quote.tolerance) < line.price:
+        return problem("above-approved", job=job, label=label, found=line.price, approved=approved)
+    if label in made.missing:
+        return problem("not-received-for-bill", job=job, label=label, found=made.missing[label])
+    return None
+
+
+def _freight_of_nothing(quote: Quote, lines: Sequence[QuoteLine]) -> Iterable[Problem]:
+    """Freight is billed only with goods: each kind of line has a freight line of its own, for its own parts."""
+    for line in lines:
+        if line.freight_price.amount and not any(one.part and one.kind == line.kind for one in lines):
+            yield problem("freight-without-goods", job=quote.job, label=line.label)
+
+
+def _check_left_out(made: Billed) -> None:
+    job = made.quote.job
+    if made.left_out.labels and not made.left_out.words.strip():
+        raise refused("not-done-why", job=job)
+    for label in made.left_out.labels:
+        line = made.quote.line(label)
+        if line is None:
+            raise refused("not-done-unknown", job=job, label=label, found="the newest revision has no such line")
+        if _answer(made, line) == "declined":
+            raise refused("not-done-unknown", job=job, label=label, found="it is declined, and not billed anyway")
+
+
+def _not_above_told(made: Billed, comes_to: Money) -> None:
+    """A fee or a tax that rose with a later revision is no line of its own; the total the customer was told shows it."""
+    if made.told is not None and most_allowed(made.told, made.quote.tolerance) < comes_to:
+        raise refused("bill-above-told", job=made.quote.job, found=comes_to, told=made.told)
+
+
+def _approved_by(label: str, one: Approval) -> ApprovedBy:
+    return ApprovedBy(
+        label=label,
+        revision=one.revision,
+        who=one.who,
+        how=one.how,
+        at=one.at,
+        taken_by=one.taken_by,
+        contact=one.contact,
+        words=one.words,
+    )
+
+
+def _declined(made: Billed, line: QuoteLine) -> DeclinedLine:
+    """The price is what she was offered when she declined, in that revision."""
+    one = made.holding[line.label]
+    return DeclinedLine(
+        label=line.label,
+        title=line.title,
+        offered=one.amount,
+        offered_with_tax=offered_with_tax(made.answered[one.revision], one.label),
+        who=one.who,
+        at=one.at,
+        words=one.words,
+        if_declined=line.if_declined,
+    )
+
+
+def _not_done(made: Billed, line: QuoteLine) -> NotDone:
+    return NotDone(label=line.label, title=line.title, words=made.left_out.words.strip())
+
+

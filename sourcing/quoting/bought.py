@@ -1,0 +1,61 @@
+"""What would be bought for a quote: the plan, its agreed lines alone, what was decided, what stands on orders already."""
+
+from collections.abc import Mapping
+from datetime import date
+
+from ..basics.alarm import Decision
+from ..basics.landed_cost import LandedItem
+from ..basics.money import Money, share_out, total
+from ..basics.plan import Plan, PlannedOrder
+from ..basics.quote import QuoteLine
+from ..basics.terms import Returns
+from ..basics.value import Value
+
+
+class Found(Value, frozen=True, kw_only=True):
+    """The plan's item for a line and the order it is in."""
+
+    landed: LandedItem
+    order: PlannedOrder
+
+    @property
+    def freight_share(self) -> Money:
+        """The item's share of its order's freight, by value of goods as every other charge."""
+        items = self.order.landed.items
+        shares = share_out(self.order.landed.freight, [one.goods_cost.amount for one in items])
+        return shares[[one.item.need for one in items].index(self.landed.item.need)]
+
+
+class Bought(Value, frozen=True, kw_only=True):
+    """`plan` fills agreed lines and add-ons together; `agreed_alone` are the same offers of the agreed lines as orders
+    of their own, which is what they cost when every add-on is declined.
+
+    By line label: `decisions`, the last one of each line where it still speaks of this part; `settled`, lines that
+    stand on an order already, as they were approved: they are in no plan. `returns` by supplier, `categories` by our
+    part. `kept_freight` and `kept_arrives`: what the last revision billed, and promised, for the settled lines.
+    """
+
+    plan: Plan
+    agreed_alone: tuple[PlannedOrder, ...] = ()
+    decisions: Mapping[str, Decision] = {}
+    settled: Mapping[str, QuoteLine] = {}
+    returns: Mapping[str, Returns] = {}
+    categories: Mapping[str, str] = {}
+    kept_freight: tuple[QuoteLine, ...] = ()
+    kept_arrives: tuple[date, date] | None = None
+
+    def found(self, label: str) -> Found | None:
+        """What the plan buys for that line; None where nothing is bought for it."""
+        for order in self.plan.orders:
+            for landed in order.landed.items:
+                if landed.item.need == label:
+                    return Found(landed=landed, order=order)
+        return None
+
+    def freight(self, currency: str) -> tuple[Money, Money]:
+        """Inbound freight of the agreed lines alone, and of everything together. Settled lines are in neither."""
+        alone, every = (
+            total((order.landed.freight for order in orders), currency)
+            for orders in (self.agreed_alone, self.plan.orders)
+        )
+        return alone, every

@@ -1,0 +1,68 @@
+"""Inbound freight on lines of its own where it is billed: for the agreed lines, and once for all add-ons together.
+
+The add-ons' freight does not shrink when one of them is declined, so it has its own yes or no. Where freight is carried
+it stands on no line; how much of it the markup must bear is for the owner to know.
+"""
+
+from collections.abc import Sequence
+from string import ascii_uppercase
+from typing import Literal
+
+from ..basics.job import Job
+from ..basics.money import Money, total
+from ..basics.quote import QuoteLine
+from ..basics.settings import Settings
+from ..basics.value import changed
+from .bought import Bought
+from .lines import plain_line
+
+AGREED = "Inbound freight"
+EXTRAS = "Inbound freight for the extra parts, charged once"
+FURTHER = {AGREED: "Inbound freight of a further order", EXTRAS: "Inbound freight for the further extra parts"}
+"""Beside freight that was billed before for parts ordered already."""
+
+
+def freight_way(job: Job, settings: Settings) -> Literal["billed", "carried"]:
+    """The job's own word, else the shop's."""
+    return job.freight_to_customer or settings.freight_to_customer
+
+
+def with_freight(lines: Sequence[QuoteLine], bought: Bought, way: str, currency: str) -> list[QuoteLine]:
+    """The lines with those of freight behind the others of their kind. What was billed before for parts that stand on
+    an order stays as it was approved."""
+    agreed = [line for line in lines if line.kind == "agreed"]
+    extras = [line for line in lines if line.kind == "add-on"]
+    alone, together = bought.freight(currency) if way == "billed" else (total((), currency),) * 2
+    agreed += _freight(AGREED, alone, [one for one in bought.kept_freight if one.kind == "agreed"], currency)
+    more = together - alone if any(line.part for line in extras) else total((), currency)
+    extras += _freight(EXTRAS, more, [one for one in bought.kept_freight if one.kind == "add-on"], currency)
+    return [
+        *(changed(line, label=str(at)) for at, line in enumerate(agreed, 1)),
+        *(changed(line, label=label) for label, line in zip(add_on_labels(len(extras)), extras, strict=True)),
+    ]
+
+
+def carried_freight(bought: Bought, way: str, currency: str) -> Money:
+    """What of the freight stands on no line: all of it where it is carried, nothing where it is billed."""
+    _, together = bought.freight(currency)
+    return together if way == "carried" else total((), currency)
+
+
+def add_on_labels(how_many: int) -> list[str]:
+    """'A' to 'Z', then 'AA', 'AB': a job's 26 add-ons and the freight line behind them."""
+    starts = ("", *ascii_uppercase)
+    every = (f"{start}{letter}" for start in starts for letter in ascii_uppercase)
+    return [label for _, label in zip(range(how_many), every, strict=False)]
+
+
+def _freight(title: str, amount: Money, kept: Sequence[QuoteLine], currency: str) -> list[QuoteLine]:
+    if amount.amount <= 0:
+        return list(kept)
+    line = plain_line("1" if title == AGREED else "A", FURTHER[title] if kept else title, currency)
+    if title == EXTRAS:
+        line = changed(
+            line,
+            why="needed as soon as any of the extra parts is ordered",
+            if_declined="the extra parts can't be ordered",
+        )
+    return [*kept, changed(line, freight_price=amount)]

@@ -1,0 +1,42 @@
+"""A unit price that was decided on after an alarm: held, or asked anew, whatever the bands would give now."""
+
+from collections.abc import Sequence
+
+from ..basics.alarm import Decision
+from ..basics.money import Money
+from ..basics.value import Value, changed
+from .pricing import UnitPrice
+
+
+class HeldPrice(Value, frozen=True, kw_only=True):
+    """The price of one piece after decisions; `held`: it stays whatever the part costs."""
+
+    price: UnitPrice
+    held: bool = False
+
+
+def last_of_each(decisions: Sequence[Decision]) -> dict[str, Decision]:
+    """The last decision of every line, by label; `decisions` oldest first."""
+    return {one.label: one for one in decisions}
+
+
+def held_price(decision: Decision | None, now: UnitPrice, cost: Money) -> HeldPrice:
+    """The price that holds: `now` is what the bands give, `cost` the line's landed cost today.
+
+    A price that was held covers a cost up to the decision's `up_to_cost`. Dearer than that it is not held any more: the
+    bands' price is asked, and the owner is told, for that is a new question to the customer.
+    """
+    if decision is None or decision.held_price is None:
+        return HeldPrice(price=now)
+    each, bands = decision.held_price, f"by the bands it would be {now.each.amount}: {now.rule}"
+    decided = f"as {decision.who} decided on {decision.at.date()}"
+    if decision.way == "ask":
+        rule = f"{each.amount}, to be asked anew {decided} ({bands})"
+        return HeldPrice(price=changed(now, each=each, rule=rule))
+    most = decision.up_to_cost
+    if most is not None and most < cost:
+        over = f"the price of {each} was held up to a cost of {most}; it costs {cost} now, so the price is new"
+        return HeldPrice(price=changed(now, warnings=(*now.warnings, over)))
+    rule = f"{each.amount}, held {decided} ({bands})"
+    held = f"the price of {each} is held; {bands}"
+    return HeldPrice(price=changed(now, each=each, rule=rule, warnings=(held,)), held=True)
