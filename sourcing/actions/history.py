@@ -1,11 +1,19 @@
 """The ledger: who did what when, in order."""
 
+from sqlalchemy import Connection
+
 from ..basics.deed import Deed
 from ..storage.deeds import deeds
+from ..storage.orders import orders
 from .desk import Desk
 
 
 def history(desk: Desk, subject: str | None) -> tuple[Deed, ...]:
-    """Every deed, or those about one job or sheet, oldest first."""
+    """Every deed, or those about one job or sheet, oldest first. A job's deeds are also those about its orders."""
     with desk.store.reading() as connection:
-        return tuple(deeds(connection, subject))
+        return tuple(deeds(connection)) if subject is None else deeds_of(connection, subject)
+
+
+def deeds_of(connection: Connection, subject: str) -> tuple[Deed, ...]:
+    """Deeds about a job with its orders, or about a sheet, in the order they were entered."""
+    return tuple(deeds(connection, subject, *(one.number for one in orders(connection, subject))))

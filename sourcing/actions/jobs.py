@@ -4,21 +4,23 @@ from pathlib import Path
 
 from ..basics.evidence import Evidence
 from ..basics.job import Job, JobLine
-from ..basics.problem import refused
+from ..basics.problem import Place, Refused, problem, refused
 from ..basics.value import changed
+from ..quoting.job_checks import job_contradictions
 from ..storage.jobs import add_job, change_job, job, jobs
 from .desk import Desk
-from .evaluate import catalogue
+from .evaluate import Catalogue, catalogue
 from .files import read_toml
 from .identity import refuse_unusable, signed
 from .plan import job_needs
 
 
 def take_in_job(desk: Desk, path: Path) -> Job:
-    """Keep the job of a file and give it its number. Refuses parts that are not in the equivalence table."""
-    new = _signed(desk, read_toml(path, Job))
+    """Keep the job of a file and give it its number. Refuses parts that are not in the equivalence table, and with its
+    place all that can't hold."""
+    new = _read(desk, path)
     with desk.writing("take in job") as pen:
-        job_needs(new, catalogue(pen.connection, desk.at))
+        _check(new, catalogue(pen.connection, desk.at), path)
         kept = add_job(pen.connection, changed(new, number=""))
         pen.note(kept.number, f"took in {kept.machine.description} of {kept.customer.name}")
         return kept
@@ -30,10 +32,10 @@ def change_job_from(desk: Desk, number: str, path: Path) -> Job:
     What was recorded of a line since (evidence, offers accepted in spite of what is asked) stays with the line of the
     same label, as long as it asks for the same part.
     """
-    new = changed(_signed(desk, read_toml(path, Job)), number=number)
+    new = changed(_read(desk, path), number=number)
     with desk.writing("change job") as pen:
         new = _with_records(new, job(pen.connection, number))
-        job_needs(new, catalogue(pen.connection, desk.at))
+        _check(new, catalogue(pen.connection, desk.at), path)
         change_job(pen.connection, new)
         pen.note(number, f"job now has {len(new.agreed)} agreed lines and {len(new.add_ons)} add-ons")
         return new
@@ -43,6 +45,26 @@ def all_jobs(desk: Desk) -> tuple[Job, ...]:
     """Every job, oldest first."""
     with desk.store.reading() as connection:
         return tuple(jobs(connection))
+
+
+def _read(desk: Desk, path: Path) -> Job:
+    """The job of a file; what a line of it contradicts in itself is told with the file too."""
+    try:
+        new = read_toml(path, Job)
+    except Refused as refusal:
+        here = Place(file=path.name)
+        told = (one if one.code == "file-not-understood" else changed(one, place=here) for one in refusal.problems)
+        raise Refused(*told) from None
+    return _signed(desk, new)
+
+
+def _check(new: Job, found: Catalogue, path: Path) -> None:
+    wrong = job_contradictions(new, found.shop.settings.currency)
+    place = Place(file=path.name)
+    told = [problem("entry-contradicts", place=place, entry="", field=one.field, found=one.found) for one in wrong]
+    if told:
+        raise Refused(*told)
+    job_needs(new, found)
 
 
 def _signed(desk: Desk, new: Job) -> Job:

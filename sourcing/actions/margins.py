@@ -1,43 +1,83 @@
-"""What jobs earned: load quotes, answers, orders and receipts, and work each job's margin out."""
+"""What jobs earned: one job in every figure, or all of them added up by job, supplier, category, month or line."""
 
-from sqlalchemy import Connection
+from collections.abc import Sequence
 
-from ..basics.margin import JobMargin
-from ..basics.order import PurchaseOrder
-from ..margins.costs import Came, received_costs
-from ..margins.job_margin import Ordered, job_margin
-from ..ordering.receiving import charged
+from ..basics.collecting import without_collecting
+from ..basics.margin import By, JobMargin, Margins, WaitingBack
+from ..basics.problem import refused
+from ..margins.groups import counted, grouped, low_lines, named_leaks
+from ..margins.job_lines import job_lines
+from ..margins.job_margin import job_margin
+from ..margins.line import LineFigures
 from ..storage.jobs import job as stored_job
-from ..storage.jobs import jobs
-from ..storage.orders import orders, receipts
-from ..storage.quotes import newest_quote
 from ..storage.shop import settings_on
-from .answers import standing_of
 from .desk import Desk
+from .margin_loading import Loaded, load
 
 
 def margins(desk: Desk, number: str | None = None) -> tuple[JobMargin, ...]:
-    """The margin of one job, or of every job with a quote, lowest last margin first."""
+    """Every figure of one job, or of every job with a quote, lowest last margin first.
+
+    Refuses a job that there is not, one without a quote, and a shop that was never set up.
+    """
+    loaded = _load(desk, number)
+    made = (job_margin(one, loaded.book, loaded.rules[one.quote.job]) for one in loaded.jobs)
+    return tuple(sorted(made, key=_last_margin))
+
+
+def margins_by(desk: Desk, by: By = "job") -> Margins:
+    """Every job's lines added up, those under the floor by themselves, leaks by name, what waits to go back."""
+    with without_collecting():
+        loaded = _load(desk, None)
+        return added_up(loaded, every_line(loaded), by, waiting_back(desk))
+
+
+def every_line(loaded: Loaded) -> list[LineFigures]:
+    """The lines of all jobs with their figures."""
+    return [line for one in loaded.jobs for line in job_lines(one, loaded.book)]
+
+
+def added_up(loaded: Loaded, lines: Sequence[LineFigures], by: By, back: Sequence[WaitingBack] = ()) -> Margins:
+    """The lines as the owner's page has them."""
+    floors, currency = loaded.floors(), loaded.currency
+    ready = counted(lines, floors)
+    found = grouped(ready, by, _titles(loaded, lines, by), currency)
+    left_out = ", ".join(loaded.left_out)
+    return Margins(
+        by=by,
+        currency=currency,
+        jobs=len({line.job for line in lines}),
+        low=low_lines(ready, floors, currency),
+        groups=found.groups,
+        months=found.months,
+        whole=found.whole,
+        leaks=named_leaks(ready, currency),
+        back=tuple(back),
+        notes=(f"quoted in another currency than {currency} and not counted: {left_out}",) if left_out else (),
+    )
+
+
+def _titles(loaded: Loaded, lines: Sequence[LineFigures], by: By) -> dict[str, str]:
+    if by == "job":
+        return {one.quote.job: one.quote.customer.name for one in loaded.jobs}
+    if by == "line":
+        return {f"{line.job} line {line.label}": line.title for line in lines}
+    names = {one.supplier: one.supplier_name for job in loaded.book.values() for many in job.values() for one in many}
+    return names if by == "supplier" else {}
+
+
+def waiting_back(desk: Desk) -> tuple[WaitingBack, ...]:
+    """Old parts and goods that should go back or be credited."""
+    return ()
+
+
+def _load(desk: Desk, number: str | None) -> Loaded:
     with desk.store.reading() as connection:
-        numbers = [stored_job(connection, number).number] if number else [job.number for job in jobs(connection)]
-        quoted = [one for one in numbers if number or newest_quote(connection, one)]
-        found = [_margin(connection, desk, one) for one in quoted]
-        return tuple(sorted(found, key=_last_margin))
-
-
-def _margin(connection: Connection, desk: Desk, number: str) -> JobMargin:
-    settings = settings_on(connection, desk.at.date())
-    standing = standing_of(connection, number)
-    bought = [_ordered(connection, order, settings.currency) for order in orders(connection, number)]
-    return job_margin(standing.quote, standing.words(), standing.approved, bought, settings)
-
-
-def _ordered(connection: Connection, order: PurchaseOrder, currency: str) -> Ordered:
-    came = [
-        Came(receipt=receipt, charged={line.line: charged(order, line) for line in receipt.lines})
-        for receipt in receipts(connection, order.number)
-    ]
-    return Ordered(order=order, received=received_costs(order, came, currency))
+        settings_on(connection, desk.at.date())
+        loaded = load(connection, stored_job(connection, number).number if number else None, desk.at.date())
+    if number and not loaded.jobs:
+        raise refused("no-quote", job=number)
+    return loaded
 
 
 def _last_margin(one: JobMargin) -> tuple[float, str]:

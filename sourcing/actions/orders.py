@@ -5,189 +5,214 @@ contradicts itself or the line is held until a person settles it; the rest is or
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import datetime
 
-from ..basics.choice import Asks
+from sqlalchemy import Connection
+
 from ..basics.landed_cost import OrderItem
-from ..basics.money import Money
-from ..basics.offer import Offer
 from ..basics.order import PurchaseOrder
-from ..basics.problem import Problem, Refused, problem, refused
-from ..basics.quote import QuoteLine
-from ..basics.value import Value
-from ..landed_cost.order import line_cost
-from ..landed_cost.quantity import sensible_quantities
-from ..ordering.purchase import Placing, Wanted, not_yet_ordered, purchase_order
-from ..quoting.hold import why_held
-from ..quoting.pricing import offer_price
-from ..storage.jobs import job as stored_job
-from ..storage.orders import add_order, next_order_number, order, orders
-from .answers import Standing, standing_of
+from ..basics.order_now import OrderNow
+from ..basics.plan import PlannedOrder
+from ..basics.problem import Problem, Refused, refused
+from ..basics.value import Value, changed
+from ..landed_cost.order_by import order_by
+from ..ordering.order_now import good_pieces, open_pieces, order_now
+from ..ordering.promised import promises_from_order
+from ..ordering.purchase import Placing, purchase_order
+from ..ordering.reasons import line_reasons, order_reasons
+from ..storage.after_order import add_promise, events
+from ..storage.orders import add_order, next_order_number, order, orders, receipts
+from .deposits import deposit_warnings
 from .desk import Desk, Pen
-from .evaluate import Catalogue, catalogue, judged_offers
-from .needs import asks_of
+from .evaluate import Catalogue, catalogue
+from .order_lines import ToOrder, doubts, job_orders_now, lines_to_order, ready_items
+from .orders_together import better_together, needed_by
 from .plan import land
-from .sorted_offers import why_not
+
+NOT_PLACED = ""
+"""The number of an order that is only looked at."""
 
 
 class OrdersPlaced(Value, frozen=True, kw_only=True):
-    """The orders, the lines held back with the reason for each, and what is doubtful about the lines ordered."""
+    """The orders, the lines held back with the reason for each, and what is doubtful about the lines ordered.
+
+    Where they are only looked at, nothing is kept and the orders have no number.
+    """
 
     orders: tuple[PurchaseOrder, ...]
     held: tuple[str, ...]
     warnings: tuple[str, ...] = ()
 
 
-class _Line(Value, frozen=True, kw_only=True):
-    wanted: Wanted
-    line: QuoteLine
-    asks: Asks = Asks()
+class OrderListed(Value, frozen=True, kw_only=True):
+    """An order as it stands now, and the good pieces still to come by line number."""
+
+    now: OrderNow
+    open: dict[int, int]
 
 
-def place_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = ()) -> OrdersPlaced:
-    """One order for each supplier. `only` names lines of a single job; each of them must be approved.
+def place_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = (), note: str = "") -> OrdersPlaced:
+    """One order for each supplier. `only` names lines of a single job; each of them must be approved. `note` stands on
+    the papers, for the supplier.
 
     Refuses where nothing is approved, where a named line is not, where the supplier takes no such order, and where
     every line is held.
     """
     with desk.writing("order") as pen:
         found = catalogue(pen.connection, desk.at)
-        standings = {number: standing_of(pen.connection, number) for number in dict.fromkeys(numbers)}
-        lines = _approved(pen, found, standings, only)
-        items, held = _items(found, lines)
-        if not items:
+        drafts, held, warnings = _drafts(found, desk, numbers, only, note)
+        if not drafts:
             raise Refused(*held)
-        placed = _place(pen, found, lines, items, standings)
-        words = tuple(one.sentence() for one in held)
-        return OrdersPlaced(orders=placed, held=words, warnings=tuple(_doubts(lines, items)))
+        for draft in drafts:
+            _refuse(draft)
+        placed = tuple(_keep(pen, draft) for draft in drafts)
+        more = tuple(words for draft in drafts for words in draft.warnings)
+        return OrdersPlaced(orders=placed, held=tuple(one.sentence() for one in held), warnings=(*warnings, *more))
 
 
-def _doubts(lines: Mapping[str, _Line], ordered: Iterable[str]) -> Iterator[str]:
-    """What is doubtful about which part the ordered lines need: it stands on plan and quote too."""
-    for need in ordered:
-        wanted = lines[need].wanted
-        yield from (f"{wanted.job} line {wanted.label}: {words}" for words in lines[need].asks.warnings)
+def look_at_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = ()) -> OrdersPlaced:
+    """What `place_orders` would order now, from whom and at what cost. Nothing is kept.
+
+    What it would refuse of a supplier or a line is told among the warnings and the lines held.
+    """
+    with desk.store.reading() as connection:
+        found = catalogue(connection, desk.at)
+        drafts, held, warnings = _drafts(found, desk, numbers, only, "")
+        more = tuple(words for draft in drafts for words in (*draft.in_the_way, *draft.warnings, *draft.order_by))
+        return OrdersPlaced(
+            orders=tuple(draft.order for draft in drafts),
+            held=tuple(one.sentence() for one in held),
+            warnings=(*warnings, *more),
+        )
 
 
 def all_orders(desk: Desk, job: str | None) -> tuple[PurchaseOrder, ...]:
-    """Every order, or those with a line of the job."""
+    """Every order as it was placed, or those with a line of the job."""
     with desk.store.reading() as connection:
         return tuple(orders(connection, job))
 
 
 def one_order(desk: Desk, number: str) -> PurchaseOrder:
-    """One order by its number."""
+    """One order by its number, as it was placed."""
     with desk.store.reading() as connection:
         return order(connection, number)
 
 
-def _approved(pen: Pen, found: Catalogue, standings: Mapping[str, Standing], only: Sequence[str]) -> dict[str, _Line]:
-    """Approved lines with a part that stand on no order yet, by need."""
-    lines: dict[str, _Line] = {}
-    for number, standing in standings.items():
-        words = standing.words()
-        for label in only:
-            if words.get(label) != "approved":
-                raise refused("not-approved", job=number, label=label, answer=words.get(label, "not on the quote"))
-        for line in standing.quote.lines:
-            if line.part and words[line.label] == "approved" and (not only or line.label in only):
-                revision = standing.quote.revision
-                wanted = Wanted(job=number, revision=revision, label=line.label, part=line.part)
-                lines[wanted.need] = _Line(wanted=wanted, line=line, asks=_asks(pen, found, wanted))
-    open_ones = not_yet_ordered([one.wanted for one in lines.values()], orders(pen.connection))
-    if not open_ones:
-        raise refused("nothing-approved", job=", ".join(standings))
-    return {one.need: lines[one.need] for one in open_ones}
+def one_order_now(desk: Desk, number: str) -> OrderNow:
+    """One order by its number, as it stands now."""
+    with desk.store.reading() as connection:
+        return order_now(order(connection, number), events(connection, number))
 
 
-def _asks(pen: Pen, found: Catalogue, wanted: Wanted) -> Asks:
-    """What the job's line asks now; only what our part asks where the line is gone or asks for another part."""
-    job = stored_job(pen.connection, wanted.job)
-    line = dict(job.labelled()).get(wanted.label)
-    return asks_of(found, job, line) if line and line.part == wanted.part else Asks()
+def list_orders(desk: Desk, job: str | None) -> tuple[OrderListed, ...]:
+    """Every order as it stands now with what is still to come, or those with a line of the job; oldest first."""
+    with desk.store.reading() as connection:
+        return tuple(_listed(connection, now) for now in job_orders_now(connection, job))
 
 
-def _items(found: Catalogue, lines: Mapping[str, _Line]) -> tuple[dict[str, OrderItem], list[Problem]]:
-    items: dict[str, OrderItem] = {}
-    held: list[Problem] = []
-    for need, one in lines.items():
-        if one.asks.contradicted:
-            held.append(_held("identity-contradicted", one, one.asks.contradicted))
-            continue
-        offer, missing = _quoted_offer(found, one)
-        item = _item(need, offer, one.line, found) if offer else None
-        why = why_held(one.line, _price_now(found, item) if item else None, missing)
-        if why or item is None:
-            held.append(_held("approval-no-longer-covers", one, why))
-        else:
-            items[need] = item
-    return items, held
+def listed_order(desk: Desk, number: str) -> OrderListed:
+    """One order as it stands now, with what is still to come."""
+    with desk.store.reading() as connection:
+        return _listed(connection, order_now(order(connection, number), events(connection, number)))
 
 
-def _held(code: str, one: _Line, why: str) -> Problem:
-    return problem(code, job=one.wanted.job, label=one.wanted.label, found=why)
+def _listed(connection: Connection, now: OrderNow) -> OrderListed:
+    came = good_pieces(receipts(connection, now.order.number))
+    return OrderListed(now=now, open=open_pieces(now, came))
 
 
-def _quoted_offer(found: Catalogue, one: _Line) -> tuple[Offer | None, str]:
-    """The offer the line was quoted on as it stands on the supplier's newest sheet, or why it is not there."""
-    behind = one.line.behind
-    if behind is None:
-        return None, "the quote names no offer"
-    for judged in judged_offers(found, one.line.part, one.asks, one.line.quantity):
-        offer, standing = judged.offer, judged.verdict
-        if (offer.supplier, offer.supplier_number) == (behind.supplier, behind.supplier_number):
-            why = why_not(found, offer) if standing.stands else "; ".join(standing.objections)
-            return (None, why) if why else (offer, "")
-    return None, f"{behind.supplier_number} is not on the newest sheet of {found.supplier_name(behind.supplier)}"
+class _Draft(Value, frozen=True, kw_only=True):
+    """An order before it has a number. `in_the_way`: why the supplier would not take it, or why it can't be priced."""
+
+    order: PurchaseOrder
+    approval_of: dict[int, int]
+    refusal: str
+    unknown: tuple[str, ...]
+    warnings: tuple[str, ...]
+    order_by: tuple[str, ...]
+
+    @property
+    def in_the_way(self) -> tuple[str, ...]:
+        return (*([self.refusal] if self.refusal else []), *self.unknown)
 
 
-def _item(need: str, offer: Offer, line: QuoteLine, found: Catalogue) -> OrderItem:
-    """As many pieces as the plan would take: more than needed only where a break makes the goods cheaper."""
-    pieces = sensible_quantities(offer, line.quantity, found.shop.terms[offer.supplier].breaks)[-1]
-    return OrderItem(need=need, offer=offer, needed=line.quantity, ordered=pieces)
-
-
-def _price_now(found: Catalogue, item: OrderItem) -> Money:
-    door = found.shop.door(item.offer.supplier, found.at)
-    value, _ = line_cost(item, door)
-    return offer_price(item.offer, door.rate.convert(value), item.ordered, found.shop.settings).each
-
-
-def _place(
-    pen: Pen,
-    found: Catalogue,
-    lines: Mapping[str, _Line],
-    items: Mapping[str, OrderItem],
-    standings: Mapping[str, Standing],
-) -> tuple[PurchaseOrder, ...]:
+def _drafts(
+    found: Catalogue, desk: Desk, numbers: Sequence[str], only: Sequence[str], note: str
+) -> tuple[list[_Draft], tuple[Problem, ...], tuple[str, ...]]:
+    lines = lines_to_order(found, numbers, only)
+    ready = ready_items(found, lines)
     by_supplier: dict[str, list[OrderItem]] = defaultdict(list)
-    for item in items.values():
+    for item in ready.items.values():
         by_supplier[item.offer.supplier].append(item)
-    return tuple(_place_one(pen, found, lines, by_supplier[one], standings) for one in sorted(by_supplier))
+    drafts = [_draft(found, desk, lines, by_supplier[one], note) for one in sorted(by_supplier)]
+    asked = (words for job in dict.fromkeys(numbers) for words in deposit_warnings(found.connection, job))
+    return drafts, ready.held, (*doubts(lines, list(ready.items)), *asked)
 
 
-def _place_one(
-    pen: Pen,
-    found: Catalogue,
-    lines: Mapping[str, _Line],
-    items: Sequence[OrderItem],
-    standings: Mapping[str, Standing],
-) -> PurchaseOrder:
+def _draft(found: Catalogue, desk: Desk, lines: Mapping[str, ToOrder], items: Sequence[OrderItem], note: str) -> _Draft:
     planned = land(found, items)
-    if planned.landed.refusal:
-        raise refused("supplier-refuses", found=planned.landed.refusal)
-    if planned.landed.open_questions:
-        raise refused("freight-unknown-order", found="; ".join(planned.landed.open_questions))
-    desk = pen.desk
-    days = [stored_job(pen.connection, lines[item.need].wanted.job).need_by for item in items]
-    need_by = min((day for day in days if day), default=None)
-    number = next_order_number(pen.connection, desk.at.year)
-    wanted = {item.need: lines[item.need].wanted for item in items}
-    terms = found.shop.terms[planned.landed.supplier]
-    placing = Placing(at=desk.at, by=desk.who, need_by=need_by)
-    new = purchase_order(number, planned, wanted, terms, found.shop.settings, placing)
-    approval_of = {line.line: standings[line.job].approval_of[line.label] for line in new.lines}
-    add_order(pen.connection, new, approval_of)
+    landed = planned.landed
+    jobs = {lines[item.need].wanted.job for item in items}
+    wanted = {
+        one.item.need: changed(lines[one.item.need].wanted, reasons=line_reasons(behind, one))
+        for one in landed.items
+        if (behind := lines[one.item.need].line.behind)
+    }
+    placing = Placing(
+        at=desk.at,
+        by=desk.who,
+        need_by=needed_by(found, jobs),
+        rate=found.door(landed.supplier).rate.rate,
+        note=note,
+        reasons=order_reasons(landed, len(jobs)),
+    )
+    settings = found.shop.settings
+    made = purchase_order(NOT_PLACED, planned, wanted, found.shop.terms[landed.supplier], settings, placing)
+    return _Draft(
+        order=made,
+        approval_of={line.line: lines[f"{line.job}/{line.label}"].approval for line in made.lines},
+        refusal=landed.refusal,
+        unknown=landed.open_questions,
+        warnings=(*_late(made), *better_together(found, planned, jobs)),
+        order_by=tuple(_last_moment(found, planned, made)),
+    )
+
+
+def _late(made: PurchaseOrder) -> Iterator[str]:
+    if made.need_by is None:
+        return
+    if made.expected is None:
+        yield f"{made.supplier_name}: no day is known, and the parts are needed by {made.need_by}"
+    elif made.expected[1] > made.need_by:
+        yield f"{made.supplier_name}: here {made.expected[1]} at the latest, needed by {made.need_by}"
+
+
+def _last_moment(found: Catalogue, planned: PlannedOrder, made: PurchaseOrder) -> Iterator[str]:
+    """Until when it may be ordered and still be here in time; nothing where no day is asked or it is late already."""
+    if made.need_by is None or planned.arrival.latest is None or planned.arrival.latest > made.need_by:
+        return
+    door = found.door(made.supplier)
+    moments = [order_by(item.item, door, made.need_by, found.at) for item in planned.landed.items]
+    known: list[datetime] = [one for one in moments if one is not None]
+    if known:
+        last = min(known)
+        yield f"{made.supplier_name}: to be here by {made.need_by} it must be ordered by {last:%Y-%m-%d %H:%M}"
+
+
+def _refuse(draft: _Draft) -> None:
+    if draft.refusal:
+        together = [words for words in draft.warnings if "together" in words]
+        raise refused("supplier-refuses", found="; ".join((draft.refusal, *together)))
+    if draft.unknown:
+        raise refused("freight-unknown-order", found="; ".join(draft.unknown))
+
+
+def _keep(pen: Pen, draft: _Draft) -> PurchaseOrder:
+    new = changed(draft.order, number=next_order_number(pen.connection, pen.desk.at.year))
+    add_order(pen.connection, new, draft.approval_of)
+    for promise in promises_from_order(new):
+        add_promise(pen.connection, promise)
     for job in sorted({line.job for line in new.lines}):
-        pen.note(job, f"{number} to {new.supplier_name}: {new.landed_total} at the door")
+        pen.note(job, f"{new.number} to {new.supplier_name}: {new.landed_total} at the door")
     return new

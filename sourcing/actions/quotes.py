@@ -1,50 +1,67 @@
 """Write a quote: plan, prices, paper; frozen as a revision. The same content again makes no new revision."""
 
 import hashlib
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from datetime import date
+from typing import Literal
 
-from ..basics.money import Money, total
-from ..basics.plan import PlanNeed
+from ..basics.owners_quote import CheckedQuote
 from ..basics.problem import refused
 from ..basics.quote import FrozenQuote, Quote
 from ..basics.value import Value, changed
 from ..quoting.build import build_quote
+from ..quoting.revisions import compare_quotes
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import add_quote, newest_quote, quote
 from .desk import Desk
-from .evaluate import Catalogue, catalogue
-from .plan import JOB_WISHES, job_needs, plan_needs
+from .evaluate import catalogue
+from .quote_plan import Market, market
+from .quote_warnings import quote_warnings
+from .whose_plan import PlanFor, chosen_plan
 
 Paper = Callable[[Quote], str]
 """Makes the paper of a quote; handed in, because papers are made at the edge."""
 
 
 class Written(Value, frozen=True, kw_only=True):
-    """The revision, and whether it is new or the last one stands unchanged."""
+    """The revision, and whether it is new or the last one stands unchanged.
+
+    `warnings` are for the owner before the quote goes out, as of now; `notes` tell under which other plan the customer
+    would pay less, or which was chosen.
+    """
 
     frozen: FrozenQuote
     is_new: bool
+    warnings: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
 
 
-def write_quote(desk: Desk, number: str, paper: Paper, need_by: date | None = None) -> Written:
-    """The job's quote at this moment as a frozen revision; `need_by` None takes the job's own day."""
+def write_quote(
+    desk: Desk, number: str, paper: Paper, need_by: date | None = None, plan_for: PlanFor | Literal[""] = ""
+) -> Written:
+    """The job's quote at this moment as a frozen revision; `need_by` None takes the job's own day.
+
+    `plan_for` 'customer' buys by the plan under which the customer pays least, 'shop' by the shop's cheapest; blank: as
+    the last revision does.
+    """
     with desk.writing("quote") as pen:
-        found = catalogue(pen.connection, desk.at)
-        job = stored_job(pen.connection, number)
+        now = _now(market(catalogue(pen.connection, desk.at), stored_job(pen.connection, number), need_by), plan_for)
         last = newest_quote(pen.connection, number)
-        day = need_by or job.need_by
-        plan = plan_needs(found, job_needs(job, found), changed(JOB_WISHES, need_by=day))
-        freight = _agreed_freight(found, job_needs(job, found, only_agreed=True), day)
-        revision = last.quote.revision + 1 if last else 1
-        new = build_quote(job, plan, freight, found.shop.settings, desk.at, revision)
-        new = changed(new, warnings=(*new.warnings, *plan.warnings))
-        if last and _same(new, last.quote) and desk.at.date() <= last.quote.valid_to:
-            return Written(frozen=last, is_new=False)
-        frozen = freeze(new, paper)
+        if last and now.same:
+            return Written(frozen=last, is_new=False, warnings=now.warnings, notes=now.notes)
+        frozen = freeze(now.now, paper)
         add_quote(pen.connection, frozen, desk.who)
-        pen.note(number, f"wrote revision {revision}: agreed {new.agreed_total.total}")
-        return Written(frozen=frozen, is_new=True)
+        whose = ", by the plan under which the customer pays least" if now.now.plan_for == "customer" else ""
+        pen.note(number, f"wrote revision {now.now.revision}: agreed {now.now.agreed_total.total}{whose}")
+        return Written(frozen=frozen, is_new=True, warnings=now.warnings, notes=now.notes)
+
+
+def check_quote(
+    desk: Desk, number: str, need_by: date | None = None, plan_for: PlanFor | Literal[""] = ""
+) -> CheckedQuote:
+    """What a new revision would say now. Nothing is kept."""
+    with desk.store.reading() as connection:
+        return _now(market(catalogue(connection, desk.at), stored_job(connection, number), need_by), plan_for)
 
 
 def freeze(new: Quote, paper: Paper) -> FrozenQuote:
@@ -65,14 +82,35 @@ def reprint(desk: Desk, number: str, revision: int | None) -> FrozenQuote:
         return last
 
 
-def _agreed_freight(found: Catalogue, needs: Sequence[PlanNeed], need_by: date | None) -> Money:
-    currency = found.shop.settings.currency
-    if not needs:
-        return total((), currency)
-    plan = plan_needs(found, needs, changed(JOB_WISHES, need_by=need_by))
-    return total((order.landed.freight for order in plan.orders), currency)
+def _now(here: Market, plan_for: PlanFor | Literal[""]) -> CheckedQuote:
+    last, at = here.last, here.found.at
+    revision = last.revision + 1 if last else 1
+    wanted: PlanFor = plan_for or (last.plan_for if last else "shop")
+    chosen = chosen_plan(here, wanted, revision)
+    new = build_quote(here.job, chosen.bought, here.found.shop.settings, at, revision)
+    warnings = quote_warnings(new, here, chosen.bought)
+    new = changed(new, warnings=warnings, plan_for=wanted)
+    same = last is not None and at.date() <= last.valid_to and _told(new) == _told(last)
+    return CheckedQuote(
+        now=new,
+        last=last,
+        same=same,
+        changes=compare_quotes(_without_words(last), _without_words(new), owner=True) if last and not same else (),
+        warnings=warnings,
+        notes=chosen.notes,
+    )
 
 
-def _same(new: Quote, last: Quote) -> bool:
-    """Whether a new revision would say the same: everything but its number and dates."""
-    return changed(new, revision=last.revision, made_at=last.made_at, valid_to=last.valid_to) == last
+def _told(one: Quote) -> Quote:
+    """All that makes two revisions differ: neither number and dates of the paper, nor words for the owner."""
+    day = one.made_at.replace(year=2000, month=1, day=1, hour=0, minute=0, second=0, microsecond=0)
+    return changed(_without_words(one), revision=0, made_at=day, valid_to=day.date())
+
+
+def _without_words(one: Quote) -> Quote:
+    """What is bought, at what cost and price; neither warnings nor how it came. Another sheet that says the same is no
+    change."""
+    words = {"price_rule": "", "landed_rule": "", "warnings": ()}
+    bare = {"sheet": 0, "freight": None, "cost_alone": None, **words}
+    lines = (changed(line, behind=line.behind and changed(line.behind, **bare)) for line in one.lines)
+    return changed(one, warnings=(), lines=tuple(lines))

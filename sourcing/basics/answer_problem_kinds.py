@@ -1,5 +1,46 @@
 """The kinds of problem met when answers are recorded, taken back or carried over, and revisions are compared."""
 
-from .problem_kind import ProblemKind
+from .problem_kind import ProblemKind, kind
 
-ANSWER_KINDS: dict[str, ProblemKind] = {}
+ANSWER_KINDS: dict[str, ProblemKind] = {
+    "answered-otherwise": kind(
+        "Answered otherwise before",
+        "line {label} of job {job} stands as {found}",
+        "ask which holds; if the customer changed her mind, record it again with --instead",
+    ),
+    "older-revision": kind(
+        "Answer to an older revision",
+        "line {label} of revision {revision} of job {job} can't be answered any more: {found}",
+        "ask the customer about revision {newest}",
+    ),
+    "which-revision": kind(
+        "Which revision was answered",
+        "revision {newest} of job {job} was not given to the customer, revision {given} was",
+        "say with --revision which one the customer answered",
+    ),
+    "freight-for-nothing": kind(
+        "Freight for nothing",
+        "line {freight} is freight for the parts on {found}, and all of these are declined",
+        "record a no to line {freight} together with theirs",
+    ),
+    "billed-no-answer": kind(
+        "Billed already",
+        "job {job} is billed, so its answers stand as they are",
+        "take in a new job for further work",
+    ),
+    "nothing-to-take-back": kind(
+        "No yes to take back",
+        "line {label} of job {job} is {answer}",
+        "see all answers with 'sourcing answers {job}'",
+    ),
+    "taken-back-too-early": kind(
+        "Taken back before it was given",
+        "the yes to line {label} of job {job} is of {given}, and it would be taken back on {at}",
+        "check the day and time, then do it again",
+    ),
+    "given-before-made": kind(
+        "Given before it was made",
+        "revision {revision} of job {job} was made on {made}, and it would be given out on {at}",
+        "check the day and time, then do it again",
+    ),
+}

@@ -1,6 +1,6 @@
 """The final paper of a job: what was approved and done, what was declined with the customer's word, what is due."""
 
-from datetime import datetime
+from datetime import date, datetime
 from typing import Literal
 
 from .approval import How
@@ -35,6 +35,13 @@ class DeclinedLine(Value, frozen=True, kw_only=True):
     at: datetime
     words: str
     if_declined: str
+
+
+class LeftOut(Value, frozen=True, kw_only=True):
+    """Approved lines that were not done, by label, and why: asked of a bill before it is written."""
+
+    labels: tuple[str, ...] = ()
+    words: str = ""
 
 
 class NotDone(Value, frozen=True, kw_only=True):
@@ -85,6 +92,7 @@ class Bill(Value, frozen=True, kw_only=True):
     notes: tuple[str, ...] = ()
     not_done: tuple[NotDone, ...] = ()
     exempt_because: str = ""
+    cautions_dated: date | None = None
 
 
 class FrozenBill(Value, frozen=True, kw_only=True):

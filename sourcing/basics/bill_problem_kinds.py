@@ -48,11 +48,6 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "job {job} leaves out lines that were approved, without a reason",
         "say why with --words: it stands on the bill",
     ),
-    "not-billed": kind(
-        "Not billed yet",
-        "job {job} has no bill yet",
-        "write it with 'sourcing bill {job}'",
-    ),
     "deposit-amount": kind(
         "Not a deposit",
         "{found} is no amount that can be paid for job {job}",

@@ -3,13 +3,19 @@
 from datetime import date, datetime
 from typing import Literal
 
-from .approval import AnswerWord
+from .approval import AnswerWord, Approval, GivenOut
+from .bill import DepositKept
+from .deed import Deed
+from .job import Job
 from .money import Money
+from .order import PurchaseOrder, Receipt
+from .promise import Promise
+from .quote import Quote
 from .value import Value
 
 StateWord = Literal[
-    "taken in", "quoted", "waiting for answer", "declined", "approved in part", "approved", "ordered in part", "ordered",
-    "received in part", "all received", "closed",
+    "taken in", "quoted", "waiting for answer", "declined", "approved in part", "approved", "ordered in part",
+    "ordered", "received in part", "all received", "closed",
 ]  # fmt: skip
 
 WaitsFor = Literal["us", "the customer", "the supplier", "nobody"]
@@ -41,13 +47,12 @@ class LineFacts(Value, frozen=True, kw_only=True):
 
     @property
     def complete_at(self) -> datetime | None:
-        """When the last piece needed came; None while one is missing."""
-        so_far = 0
+        """When the last piece needed came, for the last time where some went back; None while one is missing."""
+        so_far, since = 0, None
         for one in sorted(self.came, key=lambda one: one.at):
             so_far += one.pieces
-            if so_far >= self.needed:
-                return one.at
-        return None
+            since = (since or one.at) if so_far >= self.needed else None
+        return since
 
 
 class JobFacts(Value, frozen=True, kw_only=True):
@@ -75,3 +80,33 @@ class JobState(Value, frozen=True, kw_only=True):
     waits_for: WaitsFor
     next_step: str
     beside: tuple[str, ...] = ()
+
+
+class JobRow(Value, frozen=True, kw_only=True):
+    """A job in the list of jobs."""
+
+    job: str
+    customer: str
+    machine: str
+    state: JobState
+
+
+class WholeJob(Value, frozen=True, kw_only=True):
+    """Everything of one job. `quote` None before the first. `answers` are all there were, the last word of a line by
+    `words`; `approved` is the total of what is approved, with tax. `alarms` are sentences."""
+
+    job: Job
+    state: JobState
+    quote: Quote | None = None
+    words: tuple[tuple[str, AnswerWord], ...] = ()
+    approved: Money | None = None
+    answers: tuple[Approval, ...] = ()
+    given: tuple[GivenOut, ...] = ()
+    orders: tuple[PurchaseOrder, ...] = ()
+    receipts: tuple[Receipt, ...] = ()
+    promises: tuple[Promise, ...] = ()
+    deposits: tuple[DepositKept, ...] = ()
+    bill: str = ""
+    due: Money | None = None
+    alarms: tuple[str, ...] = ()
+    deeds: tuple[Deed, ...] = ()

@@ -10,14 +10,15 @@ from decimal import Decimal
 from typing import Literal
 
 from .landed_cost import CostLine
-from .order import Came, GoodsBack
+from .order import GoodsBack, PaperCharge, ReceiptLine
 from .value import Value
 
 
 class Amount(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
-    """An amount whose currency is known from the paper it stands on."""
+    """An amount whose currency is known from the paper it stands on; its digits as kept, for most of them are read once
+    and become a whole number."""
 
-    amount: Decimal
+    amount: str
 
 
 class BehindFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
@@ -29,6 +30,9 @@ class BehindFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False)
     unit_cost: Amount
     cost: Amount
     price_rule: str
+    landed_rule: str
+    freight: Amount | None = None
+    cost_alone: Amount | None = None
 
 
 class QuotedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
@@ -45,6 +49,7 @@ class QuotedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
     behind: BehindFacts | None
     category: str = ""
     special_order: bool = False
+    freight_for: tuple[str, ...] = ()
 
 
 class TotalFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
@@ -78,6 +83,7 @@ class OrderedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False)
 
     line: int
     job: str
+    revision: int
     label: str
     part: str
     description: str
@@ -107,30 +113,17 @@ class OrderFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
     rate: Decimal | None = None
 
 
-class CameLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
-    """What came for a line of an order."""
-
-    line: int
-    quantity: int
-    unit_price: Decimal
-    damaged: int = 0
-    came: Came = "as ordered"
-
-    @property
-    def good(self) -> int:
-        """Pieces that can go to the bench, as on `ReceiptLine`."""
-        return self.quantity - self.damaged if self.came in ("as ordered", "same part") else 0
-
-
 class ReceiptFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
-    """A delivery. `paper` is the number of the supplier's note."""
+    """A delivery, or the word that sets one aside as recorded wrongly."""
 
     order: str
     paper: str
-    lines: tuple[CameLine, ...]
+    lines: tuple[ReceiptLine, ...]
     freight: Amount
     rate: Decimal
     freight_by: Literal["value", "weight"] = "value"
+    other_charges: tuple[PaperCharge, ...] = ()
+    sets_aside: str = ""
 
 
 class BilledLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
@@ -151,14 +144,16 @@ class BillFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
 
 
 class Purchase(Value, frozen=True, kw_only=True):
-    """An order with all that followed it. `pieces` and `prices` by line number: what is wanted and agreed now, only
-    where that is not as placed; 0 pieces is a line that was cancelled."""
+    """An order with all that followed it. By line number, only where that is not as placed: `pieces` wanted now (0: the
+    line was cancelled) and what they cost now (`goods`, in the supplier's currency). `labels`: the label a line has on
+    the job's newest quote, where that is another one than it was ordered under."""
 
     order: OrderFacts
     receipts: tuple[ReceiptFacts, ...] = ()
     back: tuple[GoodsBack, ...] = ()
     pieces: Mapping[int, int] = {}
-    prices: Mapping[int, Decimal] = {}
+    goods: Mapping[int, Decimal] = {}
+    labels: Mapping[int, str] = {}
 
 
 class JobFacts(Value, frozen=True, kw_only=True):

@@ -1,5 +1,36 @@
 """The kinds of problem met when margins are looked at over many jobs."""
 
-from .problem_kind import ProblemKind
+from .problem_kind import ProblemKind, kind
 
-MARGIN_KINDS: dict[str, ProblemKind] = {}
+MARGIN_KINDS: dict[str, ProblemKind] = {
+    "no-margin-to-draw": kind(
+        "Nothing of the job is approved",
+        "job {job} has no approved line and nothing was bought for it, so there is no margin to draw",
+        "record the customer's answers with 'sourcing answer {job}' first",
+    ),
+    "nothing-earned-yet": kind(
+        "No margin yet",
+        "no job has an approved line yet",
+        "quote a job and record the customer's answers first",
+    ),
+    "one-job-only": kind(
+        "One job is needed",
+        "{found} can be made of one job only",
+        "name the job, as in 'sourcing margins 2026-0001 {found} FILE'",
+    ),
+    "many-jobs-only": kind(
+        "All jobs are needed",
+        "{found} adds up many jobs, and job {job} is one",
+        "leave the job's number out",
+    ),
+    "bands-contradict": kind(
+        "Markup bands contradict",
+        "the markup bands can't hold: {found}",
+        "write them as in shop.toml, in rising order of from_cost",
+    ),
+    "no-bands": kind(
+        "No other bands given",
+        "no markup bands are given to try",
+        "name a file with markup_bands, or write '--band 50=1.60' for each cost from which a multiplier holds",
+    ),
+}

@@ -5,7 +5,7 @@ from decimal import Decimal
 from typing import Literal
 
 from .landed_cost import CostLine
-from .money import Money, total
+from .money import Money
 from .value import Value
 
 
@@ -46,7 +46,7 @@ class PurchaseOrder(Value, frozen=True, kw_only=True):
 
     `discount_percent` is taken off each line's price times pieces. `reasons`: why the goods are bought together here,
     for the shop's own eyes. `rate`: one unit of the supplier's currency in the shop's on the day of the order; None in
-    orders kept before it was written down.
+    orders kept before it was written down. `locale` and `paper_size` are the shop's, for the paper to be printed on.
     """
 
     number: str
@@ -70,6 +70,8 @@ class PurchaseOrder(Value, frozen=True, kw_only=True):
     shop_telephone: str = ""
     shop_email: str = ""
     supplier_note: str = ""
+    locale: str = ""
+    paper_size: Literal["", "letter", "A4"] = ""
 
 
 EventKind = Literal["confirmed", "changed", "cancelled"]
@@ -100,72 +102,6 @@ class OrderEvent(Value, frozen=True, kw_only=True):
     said_by: str = ""
     words: str = ""
     lines: tuple[LineEvent, ...] = ()
-
-
-class SaidDays(Value, frozen=True, kw_only=True):
-    """First and last day at the shop as somebody said them: `said_by` blank is our own reckoning by the terms."""
-
-    earliest: date
-    latest: date
-    at: datetime
-    said_by: str = ""
-
-
-class LineNow(Value, frozen=True, kw_only=True):
-    """A line of an order as it stands after what happened since. `line` is as it was placed.
-
-    `pieces` are wanted now (0: cancelled), `goods` what they cost at `unit_price`, after discount, in the supplier's
-    currency. `number` is what the supplier says he sends. `days` are all days ever said, the last one last.
-    """
-
-    line: PurchaseOrderLine
-    pieces: int
-    unit_price: Decimal
-    goods: Money
-    number: str
-    days: tuple[SaidDays, ...] = ()
-
-    @property
-    def cancelled(self) -> bool:
-        """Whether nothing of it is wanted any more."""
-        return self.pieces == 0
-
-    @property
-    def latest(self) -> date | None:
-        """The last day by the last word; None where no day was ever said."""
-        return self.days[-1].latest if self.days else None
-
-
-class OrderNow(Value, frozen=True, kw_only=True):
-    """An order as it stands now: as placed, with everything that happened to it. `events` are oldest first."""
-
-    order: PurchaseOrder
-    lines: tuple[LineNow, ...]
-    events: tuple[OrderEvent, ...] = ()
-
-    def line(self, at: int) -> LineNow | None:
-        """The line of that number, or None."""
-        return next((one for one in self.lines if one.line.line == at), None)
-
-    @property
-    def wanted(self) -> dict[int, int]:
-        """Pieces wanted now by line number; cancelled lines are left out."""
-        return {one.line.line: one.pieces for one in self.lines if one.pieces}
-
-    @property
-    def goods_total(self) -> Money:
-        """What the wanted pieces cost, in the supplier's currency."""
-        return total((one.goods for one in self.lines), self.order.currency)
-
-    @property
-    def cancelled(self) -> bool:
-        """Whether nothing of it is wanted any more."""
-        return not self.wanted
-
-    @property
-    def confirmed(self) -> bool:
-        """Whether the supplier has confirmed it at all."""
-        return any(one.what == "confirmed" for one in self.events)
 
 
 Came = Literal["as ordered", "same part", "another part", "not wanted"]

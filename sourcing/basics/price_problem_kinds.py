@@ -13,4 +13,14 @@ PRICE_KINDS: dict[str, ProblemKind] = {
         "a PDF can't be made on this machine ({found})",
         "install the extra with pip install 'parts-sourcing[pdf]', or open the HTML paper in a browser and print it",
     ),
+    "exempt-without-words": kind(
+        "Free of tax without words",
+        "{name} is marked as free of tax, but exempt_because is blank",
+        "write in the job file what the customer's certificate says, or take tax_exempt out",
+    ),
+    "pinned-offer-gone": kind(
+        "Decided offer gone",
+        "line {label} of job {job} is to come from {supplier} under {found}, as decided, but it can't be had now: {why}",
+        "take another decision with 'sourcing decide {job} {label}'",
+    ),
 }

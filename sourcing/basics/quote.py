@@ -16,6 +16,8 @@ class Behind(Value, frozen=True, kw_only=True):
     `unit_cost` is net per piece in the shop's currency; `cost` is the landed cost charged to the line, without
     what goes on the shelf (`surplus_cost`). `warnings`: of cliffs, of a floor that is missed, of a price that is held.
     `returnable` None: not known. `held`: the price was promised earlier and holds whatever the part costs now.
+    `freight` is the line's share of its order's freight, within `cost`; `cost_alone` an agreed line's landed cost when
+    every add-on is declined. None in papers kept before they were written down.
     """
 
     supplier: str
@@ -30,6 +32,8 @@ class Behind(Value, frozen=True, kw_only=True):
     warnings: tuple[str, ...] = ()
     returnable: bool | None = None
     held: bool = False
+    freight: Money | None = None
+    cost_alone: Money | None = None
 
 
 class QuoteLine(Value, frozen=True, kw_only=True):
@@ -37,7 +41,8 @@ class QuoteLine(Value, frozen=True, kw_only=True):
 
     `number` is the part number the customer's yes covers. `labour_rate` is per hour, None where labour is a flat price.
     `fee_price`: the line is a fee of the job; None is none. `return_words` are the terms of a special order, for the
-    customer. `photos` are file names.
+    customer. `photos` are file names. `freight_for`: the labels of the lines that this line's freight brings; empty: of
+    all of its kind.
     """
 
     label: str
@@ -62,6 +67,7 @@ class QuoteLine(Value, frozen=True, kw_only=True):
     special_order: bool = False
     return_words: tuple[str, ...] = ()
     photos: tuple[str, ...] = ()
+    freight_for: tuple[str, ...] = ()
 
     @property
     def price(self) -> Money:
@@ -123,7 +129,7 @@ class Quote(Value, frozen=True, kw_only=True):
     `arrives` is the range of days on which the parts are promised, first and last; None where not known.
     `warnings` are for the owner and never printed for the customer. `deposit` None: none is asked; `deposit_rule` says
     how it comes for another choice of lines. `tolerance` is the shop's, as it stood: how far a price may rise without a
-    new question.
+    new question. `plan_for`: bought by the shop's cheapest plan, or by the one under which the customer pays least.
     """
 
     job: str
@@ -153,6 +159,7 @@ class Quote(Value, frozen=True, kw_only=True):
     law_text: tuple[str, ...] = ()
     paper_size: Literal["", "letter", "A4"] = ""
     ready_by: date | None = None
+    plan_for: Literal["shop", "customer"] = "shop"
 
     def line(self, label: str) -> QuoteLine | None:
         """The line with that label, or None."""

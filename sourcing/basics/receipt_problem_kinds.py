@@ -1,5 +1,101 @@
 """The kinds of problem met when goods come, go back, or an old part is sent in."""
 
-from .problem_kind import ProblemKind
+from .problem_kind import ProblemKind, kind
 
-RECEIPT_KINDS: dict[str, ProblemKind] = {}
+RECEIPT_KINDS: dict[str, ProblemKind] = {
+    "paper-has-no-number": kind(
+        "Paper without a number",
+        "'{found}' is no number of a delivery note or invoice",
+        "say the number on the supplier's paper; where it has none, the day it came",
+    ),
+    "paper-counted-before": kind(
+        "Paper counted before",
+        "paper '{paper}' was taken in for order {order} on {on} by {who}, as '{found}'",
+        "each counts once; if it was taken in wrongly, say 'sourcing receive-again {order} --paper {found}' first",
+    ),
+    "line-was-cancelled": kind(
+        "Line was cancelled",
+        "line {line} of order {order} was cancelled, so nothing can be taken in for it",
+        "put the goods aside and ask the supplier how they go back",
+    ),
+    "order-was-cancelled": kind(
+        "Order was cancelled",
+        "all of order {order} was cancelled, so nothing can be taken in for it",
+        "put the goods aside and ask the supplier how they go back",
+    ),
+    "more-than-came": kind(
+        "More than came",
+        "{found} of line {line} of order {order} is more than the {came} that came",
+        "say with --line how many came in all",
+    ),
+    "said-without-goods": kind(
+        "Said of a line that did not come",
+        "{found} is said of line {line} of order {order}, but no pieces",
+        "add --line {line}=PIECES",
+    ),
+    "weight-not-known": kind(
+        "Weight not known",
+        "freight of order {order} can't be shared by weight: nobody knows what line {lines} weighs",
+        "share it by value, with --share-by value",
+    ),
+    "rate-not-usable": kind(
+        "Rate not usable",
+        "{found} is no rate from {currency} to {into}",
+        "say what one {currency} cost on the day of the paper, and nothing where both are the same currency",
+    ),
+    "dated-ahead": kind(
+        "Paper dated ahead",
+        "the paper is dated {found}, after today, {today}",
+        "check the day on the paper",
+    ),
+    "no-such-paper": kind(
+        "No such paper",
+        "no paper '{found}' was taken in for order {order}",
+        "use one of: {known}",
+    ),
+    "gone-back-already": kind(
+        "Gone back already",
+        "goods of line {line} on paper {paper} of order {order} went back already",
+        "what was sent back can't be taken out of the books; ask the owner",
+    ),
+    "back-more-than-came": kind(
+        "More than there is",
+        "{found} pieces of line {line} of order {order} can't be {step}: {left} are left for that",
+        "check the pieces, or say what came with 'sourcing receive {order}' first",
+    ),
+    "no-old-part": kind(
+        "No old part to send in",
+        "line {line} of order {order} has no charge for an old part",
+        "say --goods where it is the goods that go back",
+    ),
+    "credit-without-sending": kind(
+        "Credit before sending",
+        "{found} pieces of line {line} of order {order} can't be {step}: {left} are sent and not settled",
+        "say --sent first; where he wants nothing back, say so with --words",
+    ),
+    "credit-not-said": kind(
+        "Credit without an amount",
+        "no amount is said that was credited for line {line} of order {order}",
+        "say it with --credited; 0 where he gave nothing back",
+    ),
+    "pieces-missing": kind(
+        "Pieces missing",
+        "{found} pieces of line {line} of order {order} can't go back",
+        "say at least 1",
+    ),
+    "amount-with-wrong-step": kind(
+        "Amount with the wrong step",
+        "a {found} is said for goods that are {step}",
+        "say a credit or a fee with --credited, and freight with --sent",
+    ),
+    "back-below-zero": kind(
+        "Amount below zero",
+        "{found} is below zero",
+        "write the amount on the supplier's paper",
+    ),
+    "nothing-to-claim": kind(
+        "Nothing to claim",
+        "nothing of order {order} cost more than agreed",
+        "see 'sourcing differences {order}' for what is still open",
+    ),
+}

@@ -17,6 +17,7 @@ def register(app: typer.Typer) -> None:
     """Add these commands."""
     app.command("job")(job)
     app.command("jobs")(jobs)
+    app.command("show-job")(show_job)
     app.command("history")(history)
 
 
@@ -41,13 +42,27 @@ def job(
     show(kept, text, json)
 
 
-def jobs(database: Database = DEFAULT_DATABASE, json: Json = False) -> None:
-    """List the jobs."""
-    from ..actions.jobs import all_jobs
+def jobs(
+    every: Annotated[bool, typer.Option("--all", help="Closed jobs too.")] = False,
+    database: Database = DEFAULT_DATABASE,
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """List the jobs: where each is, since when, and who waits for whom."""
+    from ..actions.job_states import job_list
+    from ..documents.job_list import jobs_text
 
-    found = all_jobs(desk(database, None, ""))
-    lines = [f"{one.number}  {one.received_on}  {one.customer.name}: {one.machine.description}" for one in found]
-    show(found, "\n".join(lines) or "No job has been taken in yet.", json)
+    found = job_list(desk(database, at, ""), every)
+    show(found, jobs_text(found.jobs, found.left_out), json)
+
+
+def show_job(number: JobNumber, database: Database = DEFAULT_DATABASE, at: At = None, json: Json = False) -> None:
+    """Show everything of one job: machine, findings, lines and answers, orders, goods, promises, deposits, deeds."""
+    from ..actions.job_states import whole_job
+    from ..documents.job_list import job_text
+
+    found = whole_job(desk(database, at, ""), number)
+    show(found, job_text(found), json)
 
 
 def history(

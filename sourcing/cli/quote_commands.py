@@ -1,16 +1,32 @@
-"""Commands of the quote: write it, print a revision again."""
+"""Commands of the quote: write it, print a revision again, say what a new one would change, explain it to the owner."""
 
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, desk
+from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, desk, one_word
 from .output import show, write
 
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+    from datetime import date
+
+    from ..actions.desk import Desk
+    from ..actions.whose_plan import PlanFor
+    from ..basics.quote import FrozenQuote
+
 JobNumber = Annotated[str, typer.Argument(help="Number of the job, such as 2026-0001.")]
+Plan = Annotated[
+    str,
+    typer.Option(
+        "--plan",
+        help="Buy by the plan that is cheapest for the 'shop', or by the one under which the 'customer' pays least. "
+        "Left out: as the last revision does.",
+    ),
+]
 
 
 def register(app: typer.Typer) -> None:
@@ -21,24 +37,115 @@ def register(app: typer.Typer) -> None:
 def quote(
     number: JobNumber,
     need_by: Day = None,
+    plan: Plan = "",
+    check: Annotated[
+        bool, typer.Option("--check", help="Only say what a new revision would change. Nothing is written.")
+    ] = False,
+    owner: Annotated[
+        bool, typer.Option("--owner", help="Only explain every figure of the last revision, with costs and margins.")
+    ] = False,
     revision: Annotated[int | None, typer.Option("--revision", help="Print this revision again instead.")] = None,
     html: Annotated[Path | None, typer.Option("--html", help="Write the paper to this file.")] = None,
+    pdf: Annotated[Path | None, typer.Option("--pdf", help="Also write the paper as PDF to this file.")] = None,
+    xlsx: Annotated[Path | None, typer.Option("--xlsx", help="Also write it as a workbook for the customer.")] = None,
+    owner_xlsx: Annotated[
+        Path | None, typer.Option("--owner-xlsx", help="Also write the owner's workbook, with costs, to this file.")
+    ] = None,
+    message: Annotated[bool, typer.Option("--message", help="Print it short enough for a phone message.")] = False,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     who: Who = "",
     json: Json = False,
 ) -> None:
     """Write the customer's quote as a new revision, or print an old one again to the letter."""
-    from ..actions.quotes import reprint, write_quote
-    from ..documents.quote_paper import quote_html, quote_text
-
     at_desk = desk(database, at, who)
-    if revision is None:
-        written = write_quote(at_desk, number, quote_html, need_by.date() if need_by else None)
-        frozen, news = written.frozen, "" if written.is_new else "Nothing has changed; the last revision stands.\n"
-    else:
-        frozen, news = reprint(at_desk, number, revision), "Printed again as it was made.\n"
+    day = need_by.date() if need_by else None
+    papers = [path for path in (html, pdf, xlsx) if path] or message
+    if check and (owner or owner_xlsx or revision is not None or papers):
+        raise typer.BadParameter("--check writes no paper and looks at the newest revision: name it alone")
+    if owner and (papers or plan or need_by):
+        raise typer.BadParameter("--owner explains a revision that is there: write the customer's papers without it")
+    if revision is not None and (plan or need_by):
+        raise typer.BadParameter("a revision is printed as it was made: --plan and --need-by are for a new one")
+    if check:
+        _check(at_desk, number, day, _whose(plan), json)
+        return
+    if owner:
+        _explain(at_desk, number, revision, owner_xlsx, json)
+        return
+    frozen, news, told = _kept(at_desk, number, revision, day, _whose(plan))
     path = html or Path(f"quote-{number}-{frozen.quote.revision}.html")
-    write(path, frozen.paper)
-    warnings = "".join(f"For the owner: {words}\n" for words in frozen.quote.warnings)
-    show(frozen, f"{news}{quote_text(frozen.quote)}\n{warnings}The paper is in {path}.", json)
+    _papers(frozen, path, pdf, xlsx)
+    if owner_xlsx:
+        _write_owners(at_desk, frozen, owner_xlsx)
+    show(frozen, f"{told}{news}{_words(frozen, message)}\nThe paper is in {path}.", json)
+
+
+def _whose(plan: str) -> PlanFor | str:
+    return one_word(plan, "--plan", ("shop", "customer")) if plan else ""
+
+
+def _kept(
+    at_desk: Desk, number: str, revision: int | None, need_by: date | None, plan: PlanFor | str
+) -> tuple[FrozenQuote, str, str]:
+    """The revision, the news of it, and what the owner is told before it goes out."""
+    from ..actions.quotes import reprint, write_quote
+    from ..documents.quote_paper import quote_html
+
+    if revision is not None:
+        frozen = reprint(at_desk, number, revision)
+        return frozen, "Printed again as it was made.\n", _for_owner(frozen.quote.warnings)
+    written = write_quote(at_desk, number, quote_html, need_by, plan)  # type: ignore[arg-type]  # one of its words
+    news = "" if written.is_new else "Nothing has changed; the last revision stands.\n"
+    return written.frozen, news, _for_owner((*written.warnings, *written.notes))
+
+
+def _for_owner(words: Iterable[str]) -> str:
+    """First of all, and apart from what the customer may read."""
+    told = "".join(f"For the owner: {one}\n" for one in words)
+    return f"{told}\n" if told else ""
+
+
+def _words(frozen: FrozenQuote, message: bool) -> str:
+    from ..documents.quote_message import quote_message
+    from ..documents.quote_paper import quote_text
+
+    return quote_message(frozen.quote) if message else quote_text(frozen.quote)
+
+
+def _papers(frozen: FrozenQuote, html: Path, pdf: Path | None, xlsx: Path | None) -> None:
+    """The PDF is made first: where it can't be made no other paper is left behind."""
+    from ..documents.quote_paper import quote_pdf
+    from ..documents.quote_xlsx import quote_xlsx
+
+    made = quote_pdf(frozen) if pdf else b""
+    write(html, frozen.paper)
+    if pdf:
+        write(pdf, made)
+    if xlsx:
+        write(xlsx, quote_xlsx(frozen.quote))
+
+
+def _write_owners(at_desk: Desk, frozen: FrozenQuote, path: Path) -> None:
+    from ..actions.quote_owner import explained
+    from ..documents.quote_explained import owners_xlsx
+
+    write(path, owners_xlsx(explained(at_desk, frozen)))
+
+
+def _explain(at_desk: Desk, number: str, revision: int | None, xlsx: Path | None, json: bool) -> None:
+    from ..actions.quote_owner import owners_quote
+    from ..documents.quote_explained import owners_text, owners_xlsx
+
+    found = owners_quote(at_desk, number, revision)
+    if xlsx:
+        write(xlsx, owners_xlsx(found))
+    show(found, owners_text(found), json)
+
+
+def _check(at_desk: Desk, number: str, need_by: date | None, plan: PlanFor | str, json: bool) -> None:
+    from ..actions.quotes import check_quote
+    from ..documents.quote_explained import checked_text
+
+    found = check_quote(at_desk, number, need_by, plan)  # type: ignore[arg-type]  # one of its words
+    show(found, checked_text(found), json)

@@ -10,7 +10,7 @@ MOST = (4, 8, 16, 66)
 
 
 def answers_text(quote: Quote, answers: Answers) -> str:
-    """Each line approved, declined or waiting with its amount; then the approved total.
+    """Each line approved, declined or waiting with its amount; then the approved total, and what to look at.
 
     What of it lies beyond the work asked for is said only once all of that work is approved: before, it is not known.
     """
@@ -26,4 +26,6 @@ def answers_text(quote: Quote, answers: Answers) -> str:
         lines += wrapped(
             f"Waiting for an answer: {', '.join(waiting)}. No answer is not a yes: these can't be ordered."
         )
+    for note in answers.notes:
+        lines += wrapped(f"Note: {note}.")
     return document(lines)

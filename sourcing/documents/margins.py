@@ -1,20 +1,20 @@
-"""What jobs earned, for the owner: text, XLSX and HTML. Lines under the floor come first; margin and markup together.
+"""What jobs earned, each by itself, for the owner: text, XLSX and HTML. Lines under the floor come first.
 
 Margin is on price, markup is on cost; both words stand wherever a figure does. Before tax, in the shop's currency;
 core charges are in neither. These papers are the owner's: they carry costs and never go to a customer.
 """
 
 from collections.abc import Sequence
-from decimal import Decimal
 
 from ..basics.margin import JobMargin, LineMargin, Margin, Stage
 from .amounts import percent_text
-from .csv_text import Cell
+from .bridge_sheet import bridge_table
+from .margin_words import FIGURES, HEADS, bridge_lines, by_when, figures, leak_words, left_words, margin_cells
 from .pages import render
 from .plain_text import document, row, underline, widths_for, wrapped, yes_no
 from .workbook import Table, workbook_bytes
 
-HEADER = ("stage", "price", "cost", "earned", "margin on price", "markup on cost")
+HEADER = ("stage", *HEADS)
 MOST = (34, 14, 14, 14, 15, 14)
 RIGHT = frozenset(range(1, len(HEADER)))
 
@@ -32,41 +32,45 @@ def margins_text(jobs: Sequence[JobMargin]) -> str:
 
 
 def margins_xlsx(jobs: Sequence[JobMargin]) -> bytes:
-    """Worksheets Lines (under the floor first), Jobs, Leaks."""
-    figures = ("Stage", "Price", "Cost", "Earned", "Currency", "Margin on price, %", "Markup on cost, %")
+    """Worksheets Lines (under the floor first), Jobs, Leaks, and a Bridge with its chart for each of at most ten."""
     lines = [
         (
-            job.job,
-            line.label,
-            line.title,
-            line.answer,
-            yes_no(line.below_floor),
-            job.floor_percent,
-            *_figures(stage, margin),
+            *(job.job, line.label, line.title, line.answer, line.supplier, line.category, line.month),
+            *(yes_no(line.below_floor), job.floor_percent, stage, *figures(margin)),
         )
         for job, line in _lines_of(jobs)
         for stage, margin in line.stages
     ]
     whole = [
-        (job.job, job.customer, job.revision, part, *_figures(stage, margin))
+        (job.job, job.customer, job.revision, part, stage, *figures(margin))
         for job in jobs
         for part, stages in (("parts and freight", job.parts), ("with labour", job.whole))
         for stage, margin in stages
     ]
     leaks = [
-        (job.job, leak.name, leak.label, leak.amount.amount, leak.amount.currency, leak.why)
+        (job.job, leak.name, leak.label, leak.amount.amount, leak.amount.currency, leak.when, leak.why)
         for job in jobs
         for leak in job.leaks
     ]
+    of_line = (
+        "Job",
+        "Line",
+        "Title",
+        "Answer",
+        "Supplier",
+        "Category",
+        "Month",
+        "Under the floor",
+        "Floor, %",
+        "Stage",
+    )
+    of_leak = ("Job", "Leak", "Line", "Amount", "Currency", "Where it stands", "Why")
     return workbook_bytes(
         (
-            Table(
-                title="Lines",
-                headers=("Job", "Line", "Title", "Answer", "Under the floor", "Floor, %", *figures),
-                rows=tuple(lines),
-            ),
-            Table(title="Jobs", headers=("Job", "Customer", "Revision", "What", *figures), rows=tuple(whole)),
-            Table(title="Leaks", headers=("Job", "Leak", "Line", "Amount", "Currency", "Why"), rows=tuple(leaks)),
+            Table(title="Lines", headers=(*of_line, *FIGURES), rows=tuple(lines)),
+            Table(title="Jobs", headers=("Job", "Customer", "Revision", "What", "Stage", *FIGURES), rows=tuple(whole)),
+            Table(title="Leaks", headers=of_leak, rows=tuple(leaks)),
+            *[bridge_table(job) for job in jobs[:10] if job.bridge],
         )
     )
 
@@ -74,7 +78,16 @@ def margins_xlsx(jobs: Sequence[JobMargin]) -> bytes:
 def margins_html(jobs: Sequence[JobMargin]) -> str:
     """The same as a page to print."""
     below = [(job, line) for job, line in _lines_of(jobs) if line.below_floor]
-    return render("margins.html", jobs=jobs, below=below, language="en", ordered_lines=floor_first)
+    return render(
+        "margins.html",
+        jobs=jobs,
+        below=below,
+        language="en",
+        ordered_lines=floor_first,
+        by_when=by_when,
+        bridge_lines=bridge_lines,
+        left_words=left_words,
+    )
 
 
 def floor_first(lines: Sequence[LineMargin]) -> list[LineMargin]:
@@ -91,14 +104,14 @@ def _job(job: JobMargin) -> list[str]:
     lines = wrapped(f"Job {job.job}, revision {job.revision}, {job.customer}: approved lines, before tax")
     blocks = [(_line_title(line, job), line.stages) for line in floor_first(job.lines)]
     blocks += [("Parts and freight together", job.parts), ("The whole job with labour", job.whole)]
-    cells = [(f"  {stage}", *_margin_cells(margin)) for _, stages in blocks for stage, margin in stages]
+    cells = [(f"  {stage}", *margin_cells(margin)) for _, stages in blocks for stage, margin in stages]
     widths = widths_for([HEADER, *cells], MOST)
     lines += [*row(HEADER, widths, RIGHT), underline(widths)]
     for title, stages in blocks:
         lines += wrapped(title) if stages else []
         for stage, margin in stages:
-            lines += row((f"  {stage}", *_margin_cells(margin)), widths, RIGHT)
-    lines += _leaks(job)
+            lines += row((f"  {stage}", *margin_cells(margin)), widths, RIGHT)
+    lines += [*_bridge(job), *_leaks(job)]
     return lines + [text for note in job.notes for text in wrapped(f"Note: {note}")]
 
 
@@ -107,22 +120,22 @@ def _line_title(line: LineMargin, job: JobMargin) -> str:
     return f"{line.label} {line.title} ({line.answer}{under})"
 
 
-def _margin_cells(margin: Margin) -> tuple[str, ...]:
-    money = (str(amount) for amount in (margin.price, margin.cost, margin.earned))
-    return (*money, percent_text(margin.margin_percent), percent_text(margin.markup_percent))
+def _bridge(job: JobMargin) -> list[str]:
+    if job.bridge is None or not job.bridge.steps:
+        return []
+    rows = bridge_lines(job.bridge)
+    widths = widths_for(rows, (44, 14, 18))
+    lines = ["What moved the earnings on parts and freight"]
+    return lines + [f"  {line}" for cells in rows for line in row(cells, widths, frozenset((1, 2)))]
 
 
 def _leaks(job: JobMargin) -> list[str]:
     if not job.leaks:
         return ["Leaks: none found."]
     lines = ["Leaks"]
-    for leak in job.leaks:
-        where = f", line {leak.label}" if leak.label else ""
-        lines += wrapped(f"{leak.name}{where}: {leak.amount}; {leak.why}", 2)
-    return lines
-
-
-def _figures(stage: Stage, margin: Margin) -> tuple[Cell, ...]:
-    percents: tuple[Decimal | None, ...] = (margin.margin_percent, margin.markup_percent)
-    amounts = (margin.price.amount, margin.cost.amount, margin.earned.amount)
-    return (stage, *amounts, margin.price.currency, *percents)
+    for words, leaks in by_when(job.leaks):
+        lines += wrapped(words, 1)
+        for leak in leaks:
+            lines += wrapped(leak_words(leak), 2)  # type: ignore[arg-type]
+    left = left_words(job)
+    return [*lines, *(wrapped(f"{left}.") if left else ())]

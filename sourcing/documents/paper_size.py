@@ -5,7 +5,7 @@ from typing import Literal
 from .amounts import paper_locale
 from .pdf import PaperSize
 
-LETTER_TERRITORIES = frozenset("BZ CA CL CO CR GT MX NI PA PH PR SV US VE".split())
+LETTER_TERRITORIES = frozenset(("BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE"))
 """Where US letter is the usual paper. Source: Unicode CLDR, supplemental data, paperSize 'US-Letter' (from memory)."""
 
 

@@ -7,7 +7,7 @@ but for the part of the fees that stands on lines of its own.
 from decimal import Decimal
 
 from ..basics.money import Money, total
-from ..basics.quote import DepositAsked, DocumentTotal, Quote, QuoteLine
+from ..basics.quote import AddOnPrice, DepositAsked, DocumentTotal, Quote, QuoteLine
 from ..basics.settings import PriceKind, Tolerance
 from .amounts import date_text, decimal_text, money_text, percent_text
 
@@ -22,7 +22,7 @@ Row = tuple[str, Money]
 
 
 def line_rows(line: QuoteLine, locale: str) -> list[Row]:
-    """What a line's price is made of, before tax: parts, labour, freight, fee; only what there is."""
+    """What a line's price is made of, before tax: parts, labour, freight, fee; only what there is. Never empty."""
     rows: list[Row] = []
     if line.quantity:
         word = "Part" if line.quantity == 1 else "Parts"
@@ -30,10 +30,11 @@ def line_rows(line: QuoteLine, locale: str) -> list[Row]:
     if line.hours or line.labour_price.amount:
         rows.append((labour_words(line, locale), line.labour_price))
     if line.freight_price.amount:
-        rows.append(("Freight", line.freight_price))
+        of = f" for {'line' if len(line.freight_for) == 1 else 'lines'} " if line.freight_for else ""
+        rows.append((f"Freight{of}{', '.join(line.freight_for)}", line.freight_price))
     if line.fee_price is not None:
         rows.append(("Fee", line.fee_price))
-    return rows
+    return rows or [("No charge", line.price)]
 
 
 def labour_words(line: QuoteLine, locale: str) -> str:
@@ -53,19 +54,24 @@ def total_rows(document: DocumentTotal, quote: Quote) -> list[Row]:
     """The sums of a total before tax, by kind; of the fees each by name. What comes to nothing is left out."""
     rows: list[Row] = []
     for kind, amount in document.sums:
-        rows += fee_rows(document, amount, quote) if kind == "fees" else [(KIND_WORDS[kind], amount)]
+        if kind == "fees":
+            rows += [("Fees on lines of their own", _on_lines(document, quote)), *rule_fees(document, quote)]
+        else:
+            rows.append((KIND_WORDS[kind], amount))
     return [(words, amount) for words, amount in rows if amount.amount]
 
 
-def fee_rows(document: DocumentTotal, fees: Money, quote: Quote) -> list[Row]:
-    """Fees by rule by name; then what stands on lines of the quote. All under one word where they were not told apart."""
-    on_lines = total(
-        (line.fee_price for line in quote.lines if line.label in document.labels and line.fee_price is not None),
-        fees.currency,
-    )
+def rule_fees(document: DocumentTotal, quote: Quote) -> list[Row]:
+    """The fees that stand on no line, each by name; under one word where they were not told apart."""
     named = [(fee.name, fee.amount) for fee in document.fees]
-    untold = fees - on_lines - total((amount for _, amount in named), fees.currency)
-    return [*named, ("Fees, each on its own line above", on_lines), (KIND_WORDS["fees"], untold)]
+    fees = total((amount for kind, amount in document.sums if kind == "fees"), quote.currency)
+    untold = fees - _on_lines(document, quote) - total((amount for _, amount in named), quote.currency)
+    return [(words, amount) for words, amount in [*named, (KIND_WORDS["fees"], untold)] if amount.amount]
+
+
+def _on_lines(document: DocumentTotal, quote: Quote) -> Money:
+    counted = (line for line in quote.lines if line.label in document.labels)
+    return total((line.fee_price for line in counted if line.fee_price is not None), quote.currency)
 
 
 def tax_rows(document: DocumentTotal, locale: str) -> list[Row]:
@@ -87,6 +93,23 @@ def exempt_words(quote: Quote) -> str:
         return ""
     because = quote.customer.exempt_because
     return f"No tax is charged: {because}" if because else "No tax is charged: you are exempt from tax."
+
+
+def add_on_lines(quote: Quote) -> list[tuple[QuoteLine, AddOnPrice]]:
+    """Each add-on with its price; a line without one is a bug and raises KeyError."""
+    prices = {price.label: price for price in quote.add_on_prices}
+    return [(line, prices[line.label]) for line in quote.lines if line.kind == "add-on"]
+
+
+def customer_facts(quote: Quote) -> list[tuple[str, str]]:
+    """Who the quote is for, how to reach them, and who else may answer; only what is known."""
+    customer = quote.customer
+    facts = [
+        ("Customer", customer.name), ("Address", ", ".join(customer.address)), ("Telephone", customer.telephone),
+        ("Text messages", customer.text_number), ("E-mail", customer.email),
+        ("May also say yes", ", ".join(customer.may_also_approve)),
+    ]  # fmt: skip
+    return [(words, value) for words, value in facts if value]
 
 
 def machine_facts(quote: Quote) -> list[tuple[str, str]]:

@@ -26,6 +26,7 @@ from openpyxl.worksheet.properties import PageSetupProperties
 from ..basics.value import Value
 from .csv_text import RISKY, Cell
 from .plain_text import shown
+from .workbook_bars import Bars, add_bars
 from .workbook_chart import Scatter, add_scatter
 
 STAMP = datetime(2000, 1, 1)
@@ -45,6 +46,7 @@ class Table(Value, frozen=True, kw_only=True):
     headers: tuple[str, ...]
     rows: tuple[tuple[Cell, ...], ...]
     scatter: Scatter | None = None
+    bars: Bars | None = None
 
     def __post_init__(self) -> None:
         if any(len(row) != len(self.headers) for row in self.rows):
@@ -81,6 +83,8 @@ def _fill(sheet: Any, table: Table) -> None:
         sheet.append([looks.cell(value) for value in row])
     if table.scatter:
         add_scatter(sheet, table.headers, table.rows, table.scatter)
+    if table.bars and table.rows:
+        add_bars(sheet, table.headers, len(table.rows), table.bars)
 
 
 def _width(table: Table, column: int) -> int:

@@ -1,142 +1,157 @@
-"""A job's margin at each stage it has reached, and its leaks by name. Approved lines only; cores never enter."""
+"""A job's margin at each stage it has reached, its leaks by name and its bridge: lines added up. Cores never enter."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
+from decimal import Decimal
+from functools import cache
 
+from ..basics.currency import minor_units
 from ..basics.margin import JobMargin, Leak, LineMargin, Margin, Stage
-from ..basics.money import Money, percent_of, total, zero
-from ..basics.order import PurchaseOrder, PurchaseOrderLine
-from ..basics.quote import DocumentTotal, Quote, QuoteLine
-from ..basics.settings import Settings
+from ..basics.margin_facts import JobFacts
+from ..basics.money import Money
 from ..basics.value import Value
-from .costs import ReceivedCost, freight_of, ordered_cost
+from . import names
+from .bought import Book
+from .bridge import bridge, in_words
 from .figures import margin
-
-
-class Ordered(Value, frozen=True, kw_only=True):
-    """An order and what of it has come in full, by line number."""
-
-    order: PurchaseOrder
-    received: Mapping[int, ReceivedCost]
-
+from .job_lines import job_lines
+from .line import Change, LineFigures
+from .minor import minor, money, part_of
 
 STAGES: tuple[Stage, ...] = ("quoted", "ordered", "received")
 
 
-def job_margin(
-    quote: Quote, words: Mapping[str, str], approved: DocumentTotal, orders: Sequence[Ordered], settings: Settings
-) -> JobMargin:
-    """The margin of one job. `words` are the answers by label, `approved` the document total of the approved lines."""
-    taken = [line for line in quote.lines if words.get(line.label) == "approved"]
-    lines = tuple(_line(line, quote, orders, settings) for line in taken if line.part or line.freight_price.amount)
-    parts = tuple((stage, _sum(lines, stage, quote.currency)) for stage in STAGES if _reached(lines, stage))
+class OwnersRules(Value, frozen=True, kw_only=True):
+    """The owner's figures that margins are held against: parts margin warned of below, what an hour costs the shop."""
+
+    floor_percent: Decimal = Decimal(0)
+    technician_cost: Decimal = Decimal(0)
+
+
+def job_margin(facts: JobFacts, book: Book, rules: OwnersRules) -> JobMargin:
+    """The margin of one job. `book` is what was bought for it, and may hold other jobs."""
+    currency = facts.quote.currency
+    lines = job_lines(facts, book)
+    parts = tuple((stage, _sum(lines, stage, currency)) for stage in STAGES if _reached(lines, stage))
+    over = bridge(lines, currency)
+    left = over.end.earned - _beside(lines, currency) if over else None
     return JobMargin(
-        job=quote.job,
-        customer=quote.customer.name,
-        revision=quote.revision,
-        lines=lines,
+        job=facts.quote.job,
+        customer=facts.quote.customer.name,
+        revision=facts.quote.revision,
+        lines=tuple(line_margin(line, rules, currency) for line in lines),
         parts=parts,
-        whole=tuple((stage, _whole(part, taken, approved, settings)) for stage, part in parts),
-        leaks=_leaks(quote, taken, orders, settings),
-        floor_percent=settings.margin_floor_percent,
-        notes=_notes(quote, words, lines),
+        whole=tuple((stage, _whole(part, stage, facts, rules)) for stage, part in parts if _is_priced(facts)),
+        leaks=leaks_of(lines, currency),
+        floor_percent=rules.floor_percent,
+        notes=_notes(facts, lines),
+        bridge=over,
+        left=left,
     )
 
 
-def _line(line: QuoteLine, quote: Quote, orders: Sequence[Ordered], settings: Settings) -> LineMargin:
-    price, nothing = line.parts_price + line.freight_price, zero(quote.currency)
-    stages: list[tuple[Stage, Margin]] = [("quoted", margin(price, line.behind.cost if line.behind else nothing))]
-    if line.part:
-        for order, bought in _bought(line, quote, orders):
-            stages.append(("ordered", margin(price, ordered_cost(bought))))
-            if bought.line in order.received:
-                stages.append(("received", margin(price, order.received[bought.line].cost)))
-    else:  # freight billed on a line of its own: its cost stands in the parts' landed cost at every stage
-        stages += [(stage, margin(price, nothing)) for stage in STAGES[1:]]
-    last = stages[-1][1]
-    below = bool(line.part) and last.earned < percent_of(price, settings.margin_floor_percent)
-    return LineMargin(label=line.label, title=line.title, answer="approved", stages=tuple(stages), below_floor=below)
+def line_margin(line: LineFigures, rules: OwnersRules, currency: str) -> LineMargin:
+    """A line's margins as values."""
+    return LineMargin(
+        label=line.label,
+        title=line.title,
+        answer=line.answer,
+        stages=tuple(
+            (stage, margin(money(price, currency), money(cost, currency))) for stage, price, cost in stages(line)
+        ),
+        below_floor=below_floor(line, rules.floor_percent),
+        supplier=line.supplier,
+        category=line.category,
+        month=line.month,
+    )
 
 
-def _bought(line: QuoteLine, quote: Quote, orders: Sequence[Ordered]) -> list[tuple[Ordered, PurchaseOrderLine]]:
-    return [
-        (one, bought)
-        for one in orders
-        for bought in one.order.lines
-        if bought.job == quote.job and bought.label == line.label
+def stages(line: LineFigures) -> list[tuple[Stage, int, int]]:
+    """Price and cost at each stage the line has reached. Received is at the price billed, where it is billed."""
+    found: list[tuple[Stage, int, int]] = [("quoted", line.price, line.cost)]
+    if line.ordered is not None:
+        found.append(("ordered", line.price, line.ordered))
+    if line.received is not None:
+        found.append(("received", line.billed, line.received))
+    return found
+
+
+def below_floor(line: LineFigures, floor_percent: Decimal) -> bool:
+    """Whether the line's last margin is under the floor. Freight on a line of its own has no cost and no floor."""
+    _, price, cost = line.last_stage
+    over, under = _ratio(floor_percent)
+    return line.is_part and bool(price or cost) and price - cost < part_of(price, over, under)
+
+
+@cache
+def _ratio(percent: Decimal) -> tuple[int, int]:
+    over, under = percent.as_integer_ratio()
+    return over, under * 100
+
+
+def leaks_of(lines: Sequence[LineFigures], currency: str) -> tuple[Leak, ...]:
+    """Every loss by name, those after the quote first; what is the job's in one sum is told once."""
+    found: dict[tuple[str, ...], tuple[str, Change, int]] = {}
+    for line in lines:
+        for change in leaks_on(line):
+            label = "" if change.name == names.NOT_BILLED else line.label
+            key = (change.name, label, in_words(change, currency))
+            before = found[key][2] if key in found else 0
+            found[key] = (label, change, before - change.amount)
+    leaks = [
+        Leak(name=name, label=label, amount=money(amount, currency), why=why, when=change.when)
+        for (name, _, why), (label, change, amount) in found.items()
     ]
+    return tuple(sorted(leaks, key=lambda leak: IN_TURN.index(leak.when)))
 
 
-def _reached(lines: Sequence[LineMargin], stage: Stage) -> bool:
+IN_TURN = ("after the quote", "within the quote", "beside the margin")
+
+
+def leaks_on(line: LineFigures) -> list[Change]:
+    """What a line lost; earnings that fell away with work that was not done are no leak."""
+    return [one for one in (*line.steps, *line.beside) if one.amount < 0 and one.name != names.NOT_A_LEAK]
+
+
+def _reached(lines: Sequence[LineFigures], stage: Stage) -> bool:
     """A stage of the whole counts once every line has reached it; a part of the lines would look like a gain."""
-    return bool(lines) and all(stage in dict(line.stages) for line in lines)
+    return bool(lines) and all(any(stage == at for at, _, _ in stages(line)) for line in lines)
 
 
-def _sum(lines: Sequence[LineMargin], stage: Stage, currency: str) -> Margin:
-    figures = [dict(line.stages)[stage] for line in lines]
-    return margin(total((one.price for one in figures), currency), total((one.cost for one in figures), currency))
+def _sum(lines: Sequence[LineFigures], stage: Stage, currency: str) -> Margin:
+    figures = [(price, cost) for line in lines for at, price, cost in stages(line) if at == stage]
+    return margin(
+        money(sum(price for price, _ in figures), currency), money(sum(cost for _, cost in figures), currency)
+    )
 
 
-def _whole(parts: Margin, taken: Sequence[QuoteLine], approved: DocumentTotal, settings: Settings) -> Margin:
-    labour = total((_labour_cost(line, settings) for line in taken), settings.currency)
-    return margin(approved.before_tax, parts.cost + labour)
+def _is_priced(facts: JobFacts) -> bool:
+    return facts.before_tax is not None
 
 
-def _labour_cost(line: QuoteLine, settings: Settings) -> Money:
-    return Money(amount=line.hours * settings.technician_cost, currency=settings.currency).rounded()
+def _whole(parts: Margin, stage: Stage, facts: JobFacts, rules: OwnersRules) -> Margin:
+    """With labour and fees. The hours are those of the approved lines, or of the bill where the job is billed."""
+    places, currency = minor_units(facts.quote.currency), facts.quote.currency
+    approved = [line for line in facts.quote.lines if line.label in facts.approved]
+    price, hours = facts.before_tax or Decimal(0), [line.hours for line in approved]
+    if stage == "received" and facts.bill:
+        price, hours = Decimal(facts.bill.total.before_tax.amount), [line.hours for line in facts.bill.lines]
+    labour = sum(minor(one * rules.technician_cost, places) for one in hours)
+    return margin(Money(amount=price, currency=currency), parts.cost + money(labour, currency))
 
 
-def _leaks(quote: Quote, taken: Sequence[QuoteLine], orders: Sequence[Ordered], settings: Settings) -> tuple[Leak, ...]:
-    leaks = [_freight_leak(quote, taken, orders)]
-    for line in taken:
-        for order, bought in _bought(line, quote, orders):
-            leaks += [_price_rise(line, order, bought), _surplus(line, order, bought)]
-    return tuple(leak for leak in leaks if leak.amount.amount > 0)
+def _beside(lines: Sequence[LineFigures], currency: str) -> Money:
+    lost = (one for line in lines for one in line.beside if one.when == "beside the margin")
+    return money(-sum(one.amount for one in lost if one.name != names.SURPLUS), currency)
 
 
-def _freight_leak(quote: Quote, taken: Sequence[QuoteLine], orders: Sequence[Ordered]) -> Leak:
-    billed = total((line.freight_price for line in taken), quote.currency)
-    paid = total((_freight_paid(one, quote) for one in orders), quote.currency)
-    why = f"inbound freight {paid.amount}, billed {billed.amount}"
-    return Leak(name="freight not billed", label="", amount=paid - billed, why=why)
-
-
-def _freight_paid(one: Ordered, quote: Quote) -> Money:
-    """Freight as charged where the job's lines have all come, else as ordered."""
-    mine = [line for line in one.order.lines if line.job == quote.job]
-    if mine and all(line.line in one.received for line in mine):
-        return total((one.received[line.line].freight for line in mine), quote.currency)
-    return freight_of(one.order, quote.job, quote.currency)
-
-
-def _price_rise(line: QuoteLine, order: Ordered, bought: PurchaseOrderLine) -> Leak:
-    quoted = line.behind.unit_cost.amount if line.behind else bought.goods_cost.amount / bought.ordered
-    came = order.received.get(bought.line)
-    goods = came.goods if came else bought.goods_cost
-    each = goods.amount / (came.pieces if came else bought.ordered)
-    gap = (each - quoted) * bought.needed
-    amount = Money(amount=gap, currency=goods.currency).rounded()
-    stage = "charged" if came else "ordered"
-    now, before = (Money(amount=price, currency=goods.currency) for price in (each, quoted))
-    why = f"{stage} at {now.rounded().amount} each, quoted on {before.rounded().amount}"
-    return Leak(name="price rise after the quote", label=line.label, amount=amount, why=why)
-
-
-def _surplus(line: QuoteLine, order: Ordered, bought: PurchaseOrderLine) -> Leak:
-    came = order.received.get(bought.line)
-    amount = came.surplus_cost if came else bought.surplus_cost
-    pieces = came.pieces if came else bought.ordered
-    why = f"{pieces - bought.needed} of {pieces} pieces went on the shelf"
-    return Leak(name="surplus of a pack", label=line.label, amount=amount, why=why)
-
-
-def _notes(quote: Quote, words: Mapping[str, str], lines: Sequence[LineMargin]) -> tuple[str, ...]:
+def _notes(facts: JobFacts, lines: Sequence[LineFigures]) -> tuple[str, ...]:
     notes = []
-    for line in quote.lines:
-        answer = words.get(line.label, "waiting")
-        if answer != "approved":
+    for line in facts.quote.lines:
+        answer = facts.answers.get(line.label, "waiting")
+        if line.label not in facts.approved:
             notes.append(f"{line.label} {line.title}: {answer}, not ordered and not billed")
     for stage in STAGES[1:]:
-        done = sum(1 for line in lines if stage in dict(line.stages))
+        done = sum(1 for line in lines if any(stage == one for one, _, _ in stages(line)))
         if 0 < done < len(lines):
             notes.append(f"{done} of {len(lines)} lines {stage}; the job's figure for it waits for the rest")
     return tuple(notes)

@@ -4,7 +4,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
 
 from ..basics.money import Money, percent_of
-from ..basics.order import LineEvent, LineNow, OrderEvent, OrderNow, PurchaseOrder, PurchaseOrderLine, Receipt, SaidDays
+from ..basics.order import LineEvent, OrderEvent, PurchaseOrder, PurchaseOrderLine, Receipt
+from ..basics.order_now import LineNow, OrderNow, SaidDays
 from ..basics.value import changed
 
 

@@ -7,23 +7,15 @@ customer's word (a habit of authorisation rules for other trades; rules of a pla
 
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
-from decimal import Decimal
 
 from ..basics.approval import Approval
-from ..basics.bill import ApprovedBy, Bill, DeclinedLine, DepositKept, NotDone
+from ..basics.bill import ApprovedBy, Bill, DeclinedLine, DepositKept, LeftOut, NotDone
 from ..basics.money import Money, percent_of, total
 from ..basics.problem import Problem, Refused, problem, refused
 from ..basics.quote import DocumentTotal, Quote, QuoteLine
 from ..basics.settings import Tolerance
 from ..basics.value import Value, changed
-from .totals import total_of
-
-
-class LeftOut(Value, frozen=True, kw_only=True):
-    """Approved lines that were not done, by label, and why."""
-
-    labels: tuple[str, ...] = ()
-    words: str = ""
+from .totals import document_total, total_of
 
 
 class Billed(Value, frozen=True, kw_only=True):
@@ -47,7 +39,7 @@ def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
     lines = billed_lines(made)
     labels = [line.label for line in lines]
     document = total_of(quote, labels)
-    _not_above_told(made, document.total)
+    _not_above_told(made, lines)
     paid = total((one.amount for one in made.deposits), quote.currency)
     return Bill(
         number=number,
@@ -70,6 +62,7 @@ def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
         findings=quote.findings,
         terms_text=quote.terms_text,
         cautions=quote.cautions,
+        cautions_dated=quote.cautions_dated,
         paper_size=quote.paper_size,
         tax_exempt=quote.charge_rules.tax_exempt,
         not_done=tuple(_not_done(made, line) for line in quote.lines if line.label in made.left_out.labels),
@@ -154,10 +147,21 @@ def _check_left_out(made: Billed) -> None:
             raise refused("not-done-unknown", job=job, label=label, found="it is declined, and not billed anyway")
 
 
-def _not_above_told(made: Billed, comes_to: Money) -> None:
-    """A fee or a tax that rose with a later revision is no line of its own; the total the customer was told shows it."""
-    if made.told is not None and most_allowed(made.told, made.quote.tolerance) < comes_to:
-        raise refused("bill-above-told", job=made.quote.job, found=comes_to, told=made.told)
+def _not_above_told(made: Billed, lines: Sequence[QuoteLine]) -> None:
+    """A fee or a tax that rose with a later revision is no line of its own, but the total the customer was told shows
+    it. Lines that rose within the shop's tolerance count here as they were approved."""
+    if made.told is None:
+        return
+    quote, held = made.quote, [_as_approved(made, line) for line in lines]
+    comes_to = document_total(held, quote.charge_rules, quote.made_at.date(), quote.currency).total
+    if made.told < comes_to:
+        raise refused("bill-above-told", job=quote.job, found=comes_to, told=made.told)
+
+
+def _as_approved(made: Billed, line: QuoteLine) -> QuoteLine:
+    one = made.holding[line.label]
+    then = made.answered[one.revision].line(one.label) if one.revision in made.answered else None
+    return then if then is not None and one.amount < line.price else line
 
 
 def _approved_by(label: str, one: Approval) -> ApprovedBy:
@@ -190,5 +194,3 @@ def _declined(made: Billed, line: QuoteLine) -> DeclinedLine:
 
 def _not_done(made: Billed, line: QuoteLine) -> NotDone:
     return NotDone(label=line.label, title=line.title, words=made.left_out.words.strip())
-
-

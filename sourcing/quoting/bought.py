@@ -1,4 +1,4 @@
-"""What would be bought for a quote: the plan, its agreed lines alone, what was decided, what stands on orders already."""
+"""What would be bought for a quote: the plan, its agreed lines alone, what was decided, what is ordered already."""
 
 from collections.abc import Mapping
 from datetime import date
@@ -51,6 +51,11 @@ class Bought(Value, frozen=True, kw_only=True):
                 if landed.item.need == label:
                     return Found(landed=landed, order=order)
         return None
+
+    def cost_alone(self, label: str) -> Money | None:
+        """An agreed line's landed cost, without what goes on the shelf, when every add-on is declined."""
+        items = (one for order in self.agreed_alone for one in order.landed.items)
+        return next((one.landed - one.surplus_cost for one in items if one.item.need == label), None)
 
     def freight(self, currency: str) -> tuple[Money, Money]:
         """Inbound freight of the agreed lines alone, and of everything together. Settled lines are in neither."""

@@ -33,9 +33,9 @@ def with_freight(lines: Sequence[QuoteLine], bought: Bought, way: str, currency:
     agreed = [line for line in lines if line.kind == "agreed"]
     extras = [line for line in lines if line.kind == "add-on"]
     alone, together = bought.freight(currency) if way == "billed" else (total((), currency),) * 2
-    agreed += _freight(AGREED, alone, [one for one in bought.kept_freight if one.kind == "agreed"], currency)
     more = together - alone if any(line.part for line in extras) else total((), currency)
-    extras += _freight(EXTRAS, more, [one for one in bought.kept_freight if one.kind == "add-on"], currency)
+    for some, title, amount in ((agreed, AGREED, alone), (extras, EXTRAS, more)):
+        some += _freight(title, amount, some, bought)
     return [
         *(changed(line, label=str(at)) for at, line in enumerate(agreed, 1)),
         *(changed(line, label=label) for label, line in zip(add_on_labels(len(extras)), extras, strict=True)),
@@ -55,14 +55,22 @@ def add_on_labels(how_many: int) -> list[str]:
     return [label for _, label in zip(range(how_many), every, strict=False)]
 
 
-def _freight(title: str, amount: Money, kept: Sequence[QuoteLine], currency: str) -> list[QuoteLine]:
+def _freight(title: str, amount: Money, lines: Sequence[QuoteLine], bought: Bought) -> list[QuoteLine]:
+    """What was billed before, for parts ordered already; then the freight of the others, if there is any."""
+    kind = "agreed" if title == AGREED else "add-on"
+    parts = [line.label for line in lines if line.part]
+    settled = [label for label in parts if label in bought.settled]
+    still_open = [label for label in parts if label not in bought.settled]
+    kept = [
+        changed(one, freight_for=one.freight_for or tuple(settled)) for one in bought.kept_freight if one.kind == kind
+    ]
     if amount.amount <= 0:
-        return list(kept)
-    line = plain_line("1" if title == AGREED else "A", FURTHER[title] if kept else title, currency)
+        return kept
+    line = plain_line("1" if title == AGREED else "A", FURTHER[title] if kept else title, amount.currency)
     if title == EXTRAS:
         line = changed(
             line,
             why="needed as soon as any of the extra parts is ordered",
             if_declined="the extra parts can't be ordered",
         )
-    return [*kept, changed(line, freight_price=amount)]
+    return [*kept, changed(line, freight_price=amount, freight_for=tuple(still_open) if kept else ())]

@@ -1,17 +1,127 @@
-"""Whether an approved line may still be ordered as it was approved, or waits for a new answer."""
+"""Whether an approved line may still be ordered as it was approved, or waits for a new answer.
 
-from ..basics.money import Money
-from ..basics.quote import QuoteLine
+A yes covers that number at that price by that date. A person may have decided to hold the price all the same: that
+covers a dearer part up to what it cost on the day of the decision, and a later day only where the customer said yes to
+it.
+"""
+
+from datetime import date, datetime, timedelta
+
+from ..basics.alarm import Decision
+from ..basics.money import Money, percent_of
+from ..basics.quote import Quote, QuoteLine
+from ..basics.settings import Tolerance
+from ..basics.value import Value
+
+BENCH_DAYS = 1
+"""The parts must be here a day before the machine is to be ready (common practice, no source)."""
+
+FRIDAY, SATURDAY = 4, 5
 
 
-def why_held(line: QuoteLine, price_now: Money | None, missing: str) -> str:
+class Today(Value, frozen=True, kw_only=True):
+    """What is known of the line today beside its price; None: not known or not asked.
+
+    `unit_cost`: the goods of one piece in the shop's currency, without freight and other charges. `latest`: the last
+    day the parts would be here, `promised` the last day the customer's yes covers. `tolerance` is the quote's.
+    """
+
+    unit_cost: Money | None = None
+    latest: date | None = None
+    promised: date | None = None
+    tolerance: Tolerance = Tolerance()
+
+
+NOTHING_KNOWN = Today()
+
+
+def why_held(
+    line: QuoteLine,
+    price_now: Money | None,
+    missing: str,
+    decision: Decision | None = None,
+    today: Today = NOTHING_KNOWN,
+) -> str:
     """Why the line waits; blank where the customer's yes still covers it.
 
     `price_now` is what one piece would be priced at on today's cost, None where the offer is not there any more;
-    `missing` says why not.
+    `missing` says why not. `decision` is the last way out taken for the line. Without `today` nothing is held for its
+    day, and a decision to hold does not cover a risen price, for what the part costs is not known.
     """
     if price_now is None:
         return f"the offer it was quoted on can't be had: {missing}"
-    if price_now > line.unit_price:
-        return f"its price would now be {price_now} each, approved was {line.unit_price}"
-    return ""
+    why = _price_held(line, price_now, decision, today)
+    return why or _day_held(decision, today)
+
+
+def allowed_rise(amount: Money, tolerance: Tolerance) -> Money:
+    """How far an amount may rise without being asked anew: per cent of it, or an amount, the smaller where both are
+    given. Rounded once; nothing where the shop says nothing."""
+    by_percent = percent_of(amount, tolerance.percent)
+    by_amount = Money(amount=tolerance.amount, currency=amount.currency).rounded()
+    if tolerance.percent and tolerance.amount:
+        return min(by_percent, by_amount)
+    return by_percent if tolerance.percent else by_amount
+
+
+def promised_by(quote: Quote, answered_at: datetime | None = None) -> date | None:
+    """The last day the customer's yes covers: the last of the days printed, or the day before the machine is to be
+    ready where that is later; None where the paper names no day.
+
+    The days printed count from the moment of the quote, so they move on by the working days (Monday to Friday, part of
+    a day counts as one) that the customer took for the yes: her waiting is no lateness of the shop's.
+    """
+    known = [_moved_on(quote.arrives[1], quote.made_at, answered_at)] if quote.arrives else []
+    if quote.ready_by:
+        known.append(quote.ready_by - timedelta(days=BENCH_DAYS))
+    return max(known, default=None)
+
+
+def _moved_on(day: date, made_at: datetime, answered_at: datetime | None) -> date:
+    if answered_at is None or answered_at <= made_at:
+        return day
+    whole = [made_at.date() + timedelta(days=at) for at in range((answered_at.date() - made_at.date()).days)]
+    begun = answered_at.weekday() < SATURDAY and answered_at.time() > made_at.time()
+    took = sum(1 for one in whole if one.weekday() < SATURDAY) + begun
+    for _ in range(took):
+        day += timedelta(days={FRIDAY: 3, SATURDAY: 2}.get(day.weekday(), 1))
+    return day
+
+
+def goods_of(line: QuoteLine, unit_cost: Money) -> Money:
+    """The goods of the pieces the line needs, rounded once at the line."""
+    return (unit_cost * line.quantity).rounded()
+
+
+def covers_cost(decision: Decision | None, line: QuoteLine, unit_cost: Money | None) -> bool:
+    """Whether a person decided on this very price at a cost no lower than this one.
+
+    A price to ask is another one than the line's until the customer has said yes to it, so it covers nothing before.
+    """
+    if decision is None or unit_cost is None or decision.up_to_cost is None:
+        return False
+    return decision.held_price == line.unit_price and goods_of(line, unit_cost) <= decision.up_to_cost
+
+
+def covers_day(decision: Decision | None, latest: date) -> bool:
+    """Whether the customer said yes to a day no earlier than this one."""
+    return decision is not None and decision.latest is not None and latest <= decision.latest
+
+
+def _price_held(line: QuoteLine, price_now: Money, decision: Decision | None, today: Today) -> str:
+    rise = (price_now - line.unit_price) * line.quantity
+    if rise <= allowed_rise(line.price, today.tolerance) or covers_cost(decision, line, today.unit_cost):
+        return ""
+    why = f"its price would now be {price_now} each, approved was {line.unit_price}"
+    if decision is None or decision.held_price != line.unit_price or decision.up_to_cost is None:
+        return why
+    now = goods_of(line, today.unit_cost) if today.unit_cost else "not known"
+    return f"{why}, and it was to be held up to a cost of {decision.up_to_cost} only, now {now}"
+
+
+def _day_held(decision: Decision | None, today: Today) -> str:
+    if today.latest is None or today.promised is None or today.latest <= today.promised:
+        return ""
+    if covers_day(decision, today.latest):
+        return ""
+    return f"it would be here by {today.latest}, approved was by {today.promised}"

@@ -5,7 +5,9 @@ A line whose part stands on an order already keeps the part and the price that w
 
 from decimal import Decimal
 
+from ..basics.alarm import Decision
 from ..basics.job import Job, JobFee, JobLine
+from ..basics.landed_cost import LandedItem
 from ..basics.money import Money, zero
 from ..basics.problem import refused
 from ..basics.quote import Behind, QuoteLine
@@ -87,7 +89,7 @@ def _line(label: str, line: JobLine, job: Job, bought: Bought, settings: Setting
 def _with_part(work: QuoteLine, line: JobLine, found: Found, bought: Bought, settings: Settings) -> QuoteLine:
     landed, item = found.landed, found.landed.item
     priced = offer_price(item.offer, landed.goods_cost, item.ordered, settings, work.category)
-    held = held_price(bought.decisions.get(work.label), priced, landed.landed - landed.surplus_cost)
+    held = held_price(bought.decisions.get(work.label), priced, landed.goods_cost - landed.surplus_cost)
     each = held.price.each
     rules = bought.returns.get(item.offer.supplier, Returns())
     special = is_special_order(line.special_order, landed.beside.returnable)
@@ -99,13 +101,17 @@ def _with_part(work: QuoteLine, line: JobLine, found: Found, bought: Bought, set
         quantity=item.needed,
         unit_price=each,
         parts_price=each * item.needed,
-        behind=_behind(found, held),
+        behind=_behind(found, held, bought.cost_alone(work.label)),
         special_order=special,
         return_words=return_words(settings.special_order_terms, landed.beside.returnable, rules) if special else (),
     )
 
 
-def _behind(found: Found, held: HeldPrice) -> Behind:
+def _unit_cost(landed: LandedItem) -> Money:
+    return Money(amount=landed.goods_cost.amount / landed.item.ordered, currency=landed.goods_cost.currency)
+
+
+def _behind(found: Found, held: HeldPrice, alone: Money | None) -> Behind:
     landed, offer = found.landed, found.landed.item.offer
     charges = landed.landed - landed.goods_cost
     goods = landed.goods_cost
@@ -113,7 +119,7 @@ def _behind(found: Found, held: HeldPrice) -> Behind:
         supplier=offer.supplier,
         supplier_number=offer.supplier_number,
         sheet=offer.source.sheet,
-        unit_cost=Money(amount=goods.amount / landed.item.ordered, currency=goods.currency),
+        unit_cost=_unit_cost(landed),
         cost=landed.landed - landed.surplus_cost,
         surplus_cost=landed.surplus_cost,
         price_rule=held.price.rule,
@@ -122,6 +128,8 @@ def _behind(found: Found, held: HeldPrice) -> Behind:
         warnings=held.price.warnings,
         returnable=landed.beside.returnable,
         held=held.held,
+        freight=found.freight_share,
+        cost_alone=alone,
     )
 
 
@@ -129,11 +137,9 @@ def _with_settled(work: QuoteLine, before: QuoteLine, bought: Bought) -> QuoteLi
     """The part as approved and ordered; at the price that was decided on since, where one was."""
     decision = bought.decisions.get(work.label)
     each, behind = before.unit_price, before.behind
-    if decision is not None and decision.held_price is not None and decision.way == "ask":
+    if decision is not None and decision.held_price is not None and behind is not None:
         each = decision.held_price
-        rule = f"{each.amount}, to be asked anew as {decision.who} decided on {decision.at.date()}"
-        cost = decision.up_to_cost if behind and decision.up_to_cost is not None else behind and behind.cost
-        behind = behind and changed(behind, price_rule=rule, cost=cost, warnings=())
+        behind = _as_decided(behind, decision, each, before.quantity)
     return changed(
         work,
         number=before.number,
@@ -146,6 +152,23 @@ def _with_settled(work: QuoteLine, before: QuoteLine, bought: Bought) -> QuoteLi
         special_order=before.special_order,
         return_words=before.return_words,
     )
+
+
+def _as_decided(behind: Behind, decision: Decision, each: Money, pieces: int) -> Behind:
+    """After ordering the supplier's confirmation says what it costs, not a sheet: the decision knows."""
+    word = "to be asked anew" if decision.way == "ask" else "held"
+    rule = f"{each.amount}, {word} as {decision.who} decided on {decision.at.date()}"
+    behind = changed(behind, price_rule=rule, held=decision.way != "ask", warnings=())
+    if decision.way == "switch":  # until the order is changed it is bought as before
+        return behind
+    if decision.up_to_cost is not None:
+        goods = decision.up_to_cost
+        behind = changed(behind, unit_cost=Money(amount=goods.amount / pieces, currency=goods.currency))
+    if decision.landed_cost is not None:
+        more = decision.landed_cost - behind.cost
+        alone = behind.cost_alone + more if behind.cost_alone is not None else None
+        behind = changed(behind, cost=decision.landed_cost, cost_alone=alone)
+    return behind
 
 
 def _fee(label: str, fee: JobFee, currency: str) -> QuoteLine:

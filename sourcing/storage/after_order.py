@@ -42,6 +42,13 @@ def standing_lines(connection: Connection) -> set[tuple[str, str]]:
     return {(row.job, row.label) for row in connection.execute(query)}
 
 
+def standing_on(connection: Connection, job: str) -> list[tuple[str, str, int]]:
+    """Label, order and line of each line of the job that stands on an order, cancelled ones left out."""
+    table = PURCHASE_ORDER_LINES
+    query = select(table.c.label, table.c.order, table.c.line).where(table.c.job == job, table.c.cancelled == "no")
+    return [(row.label, row.order, row.line) for row in connection.execute(query.order_by(table.c.order, table.c.line))]
+
+
 def add_promise(connection: Connection, one: Promise) -> None:
     """Keep a promised day beside the earlier ones."""
     connection.execute(insert(PROMISES).values({"job": one.job, "order": one.order, "body": as_text(one)}))

@@ -12,11 +12,11 @@ def record(connection: Connection, deed: Deed) -> None:
     connection.execute(insert(DEEDS).values(entry))
 
 
-def deeds(connection: Connection, subject: str | None = None) -> list[Deed]:
-    """Every deed, or those about one job, order or sheet, in the order they were entered."""
+def deeds(connection: Connection, *subjects: str) -> list[Deed]:
+    """Every deed, or those about these jobs, orders or sheets, in the order they were entered."""
     query = select(DEEDS).order_by(DEEDS.c.deed)
-    if subject is not None:
-        query = query.where(DEEDS.c.subject == subject)
+    if subjects:
+        query = query.where(DEEDS.c.subject.in_(subjects))
     return [
         Deed(at=row.at, who=row.who, deed=row.done, subject=row.subject, detail=row.detail)
         for row in connection.execute(query)

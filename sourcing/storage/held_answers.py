@@ -26,3 +26,10 @@ def mark_replaced(connection: Connection, numbers: Sequence[int]) -> None:
     if numbers:
         still = table.c.holds == "yes"
         connection.execute(update(table).where(table.c.approval.in_(numbers) & still).values(holds="replaced"))
+
+
+def ordered_on(connection: Connection, job: str) -> frozenset[int]:
+    """The numbers of the job's answers that goods are ordered on; a cancelled line has let go of its answer."""
+    bought = PURCHASE_ORDER_LINES
+    query = select(bought.c.approval).where(bought.c.job == job, bought.c.approval.is_not(None))
+    return frozenset(connection.execute(query).scalars())

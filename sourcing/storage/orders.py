@@ -2,11 +2,11 @@
 
 from collections.abc import Mapping
 
-from sqlalchemy import Connection, insert, select
+from sqlalchemy import Connection, delete, insert, select, update
 
 from ..basics.order import PurchaseOrder, PurchaseOrderLine, Receipt
 from ..basics.problem import refused
-from .after_tables import RECEIPT_LINES
+from .after_tables import BILLS, RECEIPT_LINES
 from .job_tables import APPROVALS, PURCHASE_ORDER_LINES, PURCHASE_ORDERS, RECEIPTS
 from .numbers import nearest, next_serial
 from .rows import add_row, as_text, as_value
@@ -57,6 +57,18 @@ def orders(connection: Connection, job: str | None = None) -> list[PurchaseOrder
     return [as_value(body, PurchaseOrder) for body in connection.execute(query).scalars()]
 
 
+def jobs_with_open_yes(connection: Connection) -> list[str]:
+    """Jobs with a yes that holds and that nothing is ordered on, those that are billed left out; oldest number first.
+
+    A yes to labour alone is among them: whether there are parts to order is for the quote to say.
+    """
+    table, lines = APPROVALS, PURCHASE_ORDER_LINES
+    bought = select(lines.c.approval).where(lines.c.approval.is_not(None))
+    free = (table.c.answer == "approved") & (table.c.holds == "yes") & table.c.approval.not_in(bought)
+    query = select(table.c.job).where(free, table.c.job.not_in(select(BILLS.c.job))).distinct().order_by(table.c.job)
+    return list(connection.execute(query).scalars())
+
+
 def add_receipt(connection: Connection, receipt: Receipt) -> None:
     """Keep a delivery. Refuses an unknown order, and a paper already counted for that order."""
     order(connection, receipt.order)
@@ -64,21 +76,12 @@ def add_receipt(connection: Connection, receipt: Receipt) -> None:
     same = select(table.c.receipt).where(table.c.order == receipt.order, table.c.paper == receipt.paper)
     if connection.execute(same).first() is not None:
         raise refused("same-paper", order=receipt.order, paper=receipt.paper)
-    row = {
-        "order": receipt.order,
-        "paper": receipt.paper,
-        "at": receipt.at,
-        "received_by": receipt.received_by,
-        "freight": receipt.freight.amount,
-        "currency": receipt.freight.currency,
-        "rate": receipt.rate,
-        "body": as_text(receipt),
-    }
-    number = add_row(connection, table, row)
+    number = add_row(connection, table, _receipt_row(receipt, receipt.paper))
     # Against the lines of the order as well, so that the database holds what may be received.
     lines = [
         {"receipt": number, "order": receipt.order, "line": line.line, "pieces": line.quantity, "cancelled": "no"}
         for line in receipt.lines
+        if line.quantity
     ]
     if lines:
         connection.execute(insert(RECEIPT_LINES), lines)
@@ -87,13 +90,50 @@ def add_receipt(connection: Connection, receipt: Receipt) -> None:
 def receipts(connection: Connection, order: str | None = None) -> list[Receipt]:
     """What came for an order, or for all, in the order it was recorded; nothing for an unknown order.
 
-    What was set aside as recorded wrongly is left out, and so is the word that set it aside.
+    What was set aside as recorded wrongly is left out, and so is the word that set it aside: `every_receipt` has both.
     """
-    return [one for one in every_receipt(connection, order) if one is not None]
+    counts: list[Receipt] = []
+    for one in every_receipt(connection, order):
+        if one.sets_aside:
+            counts = [other for other in counts if (other.order, other.paper) != (one.order, one.sets_aside)]
+        else:
+            counts.append(one)
+    return counts
 
 
 def every_receipt(connection: Connection, order: str | None = None) -> list[Receipt]:
-    raise NotImplementedError
+    """Every receipt ever recorded, set aside or not, with the words that set some aside."""
+    query = select(RECEIPTS.c.body).order_by(RECEIPTS.c.receipt)
+    if order is not None:
+        query = query.where(RECEIPTS.c.order == order)
+    return [as_value(body, Receipt) for body in connection.execute(query).scalars()]
+
+
+def set_receipt_aside(connection: Connection, word: Receipt) -> None:
+    """Keep the word that the delivery of the paper `word.sets_aside` was recorded wrongly; its paper can count anew.
+
+    Both stay to be read. The lines go from what the database counts as received, so that they can be cancelled.
+    """
+    table = RECEIPTS
+    mine = (table.c.order == word.order) & (table.c.paper == word.sets_aside)
+    number = connection.execute(select(table.c.receipt).where(mine)).scalar_one()
+    connection.execute(delete(RECEIPT_LINES).where(RECEIPT_LINES.c.receipt == number))
+    gone = f"{word.sets_aside} (set aside, receipt {number})"
+    connection.execute(update(table).where(table.c.receipt == number).values(paper=gone))
+    add_row(connection, table, _receipt_row(word, f"word on receipt {number}"))
+
+
+def _receipt_row(receipt: Receipt, paper: str) -> dict[str, object]:
+    return {
+        "order": receipt.order,
+        "paper": paper,
+        "at": receipt.at,
+        "received_by": receipt.received_by,
+        "freight": receipt.freight.amount,
+        "currency": receipt.freight.currency,
+        "rate": receipt.rate,
+        "body": as_text(receipt),
+    }
 
 
 def _line(connection: Connection, order: str, line: PurchaseOrderLine, approval: int | None) -> dict[str, object]:

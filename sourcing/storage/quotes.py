@@ -56,6 +56,13 @@ def quote(connection: Connection, job: str, revision: int) -> FrozenQuote:
     return _frozen(row)
 
 
+def quotes(connection: Connection, job: str) -> list[tuple[FrozenQuote, str]]:
+    """Every revision of a job with who made it, oldest first. Refuses a paper that is no longer what was sent."""
+    table = QUOTE_REVISIONS
+    query = select(table).where(table.c.job == job).order_by(table.c.revision)
+    return [(_frozen(row), row.made_by) for row in connection.execute(query)]
+
+
 def add_approvals(connection: Connection, new: Sequence[Approval]) -> list[int]:
     """Keep answers after those already there, and give each its number. An earlier answer stays as history.
 

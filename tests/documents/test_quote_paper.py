@@ -10,9 +10,19 @@ from sourcing.basics.quote import Quote
 from sourcing.basics.value import changed, from_plain, to_plain
 from sourcing.documents.quote_paper import for_customer, quote_html, quote_text
 from tests.documents.html_reader import Page
+from tests.documents.quote_values import exempt_quote, long_quote, one_line_quote, rich_quote, wide_words_quote
 from tests.documents.values import HOSTILE, OWNERS_WORDS, QUOTE, bare_quote, hostile_quote
 
-QUOTES = {"full": QUOTE, "bare": bare_quote(), "hostile": hostile_quote()}
+QUOTES = {
+    "full": QUOTE,
+    "bare": bare_quote(),
+    "hostile": hostile_quote(),
+    "rich": rich_quote(),
+    "exempt": exempt_quote(),
+    "long": long_quote(),
+    "wide": wide_words_quote(),
+    "one line": one_line_quote(),
+}
 
 
 @pytest.fixture(params=sorted(QUOTES))
@@ -24,8 +34,9 @@ def page(request: pytest.FixtureRequest) -> Page:
 def test_every_figure_is_there() -> None:
     text = Page(quote_html(QUOTE)).text
     for words in (
-        "Part, 1 at $166.60 $166.60", "Labour, 1.25 h $120.00", "Before tax $286.60",
-        "Parts, 2 at $2.13 $4.26", "Parts, 2 at $16.90 $33.80", "Before tax $71.20 A yes adds, with tax $72.70",
+        "Part, 1 at $166.60 $166.60", "Labour, 1.25 h at $96.00 $120.00", "Before tax $286.60",
+        "Parts, 2 at $2.13, before tax $4.26", "Freight, before tax $12.50",
+        "Parts, 2 at $16.90 $33.80", "Before tax $71.20 A yes adds, with tax $72.70",
         "A yes adds, with tax $59.99", "A yes adds, with tax $107.28",
         "Before tax $303.36 Sales tax, 6.5 % of $170.86 $11.11 Total $314.47",
         "Before tax $534.56 Sales tax, 6.5 % of $306.06 $19.89 Total $554.45",
@@ -65,7 +76,8 @@ def test_each_line_has_its_own_approve_and_decline_box_and_extras_a_place_for_in
         assert [one["name"] for one in pair] == [f"line-{line.label}"] * 2
         assert not any("checked" in one for one in pair), "no answer is not a yes"
         assert (f"line-{line.label}-initials" in boxes) == (line.kind == "add-on")
-    assert {"sign-name", "sign-signature", "sign-date", "sign-time", "how-contact", "how-taken-by"} <= set(boxes)
+    asked = {"sign-name", "sign-signature", "sign-date", "sign-time", "sign-conditions", "sign-others"}
+    assert {*asked, "how-contact", "how-taken-by"} <= set(boxes)  # the fields of 16 CCR 2722
 
 
 def test_every_box_has_one_label_and_every_id_is_once(page: Page) -> None:
@@ -123,7 +135,7 @@ def _plainly(hostile: str) -> Quote:
 
 def test_a_quote_without_extras_says_nothing_of_extras() -> None:
     text = Page(quote_html(bare_quote())).text
-    assert "Extra" not in text and "Everything" not in text and "one extra line" not in text
+    assert "Extra" not in text and "Everything" not in text and "one extra line" not in text and "each" not in text
     assert "Tax none charged" in text and "the day is not known yet" in text
     assert "differ from place to place" in text
 
@@ -137,7 +149,7 @@ def test_a_page_break_does_not_part_an_extra_from_its_answer() -> None:
     css = Page(quote_html(QUOTE)).css
     printed = css[css.index("@media print", css.index(".at-a-glance")) :]
     assert re.search(r"\.line,[^{]*\{[^}]*page-break-inside: avoid", printed)
-    assert re.search(r"@page \{ margin: \d+mm", css) and "@media (max-width: 599px)" in css
+    assert re.search(r"@page \{ size: letter; margin: \d+mm", css) and "@media (max-width: 599px)" in css
 
 
 def test_short_text() -> None:
@@ -149,7 +161,7 @@ def test_short_text() -> None:
         "C  Replace the scraper bar: $107.28",
         "Total with everything: $554.45",
         "Valid to Jan 19, 2026.",
-        "Parts expected Jan 15, 2026 to Jan 16, 2026.",
+        "Parts expected: between Jan 15, 2026 and Jan 16, 2026.",
     ):
         assert words in text
     assert max(len(line) for line in text.splitlines()) <= 72

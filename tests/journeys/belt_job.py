@@ -15,6 +15,7 @@ MONDAY = datetime(2026, 3, 2, 10, 15)
 JOB = """
 complaint = "Auger stops under load"
 received_on = 2026-03-02
+ready_by = 2026-03-12
 [customer]
 name = "Maud Tilbrook"
 [machine]

@@ -81,8 +81,13 @@ def test_partial_and_over_delivery_and_the_same_paper(tmp_path: Path) -> None:
     done = receive(desk, order.number, second)
     assert not done.open_lines
     assert [(one.what, one.amount) for one in done.differences] == [
+        ("NW-31207: 1 more than ordered", usd("6.40")),
         ("NW-22203: charged 23.00 instead of 22.50 on paper D2", usd("0.50")),
-        ("NW-31207: 1 more than ordered", None),
+        (
+            "freight 9.00 USD on paper D2, 9.00 USD more than agreed "
+            "(free from 150.00 USD of goods; this order has 162.20; no more later)",
+            usd("9.00"),
+        ),
     ]
     # Belt 126.90, two keepers 12.80 (the third lies on the shelf), idler 23.00, freight 9.00 on the second delivery.
     assert dict(margins(desk, number)[0].parts)["received"].cost == usd("171.70")

@@ -1,0 +1,86 @@
+"""Write the bill of a job, once; look at it before; print it again to the letter."""
+
+import hashlib
+from collections.abc import Callable, Mapping
+
+from sqlalchemy import Connection
+
+from ..basics.approval import Approval
+from ..basics.bill import Bill, FrozenBill, LeftOut
+from ..basics.money import Money
+from ..basics.problem import refused
+from ..quoting.bill import Billed, make_bill
+from ..storage.after_quote import add_bill, bill_of, deposits, next_bill_number
+from ..storage.jobs import job as stored_job
+from ..storage.quotes import approvals, quote
+from .answers import Standing, standing_of
+from .desk import Desk
+from .job_facts import line_facts, missing_goods
+
+Paper = Callable[[Bill], str]
+"""Makes the paper of a bill; handed in, because papers are made at the edge."""
+
+
+def write_bill(desk: Desk, number: str, paper: Paper, left_out: LeftOut | None = None) -> FrozenBill:
+    """The job's bill, kept for ever with its paper; it closes the job.
+
+    Refuses a job billed already, a line without an answer or whose yes does not hold, one that would cost more than
+    was approved, goods that have not come. `left_out`: approved lines that were not done; they are not billed.
+    """
+    with desk.writing("write bill") as pen:
+        standing = _standing(pen.connection, number)
+        new = _bill(pen.connection, desk, standing, left_out or LeftOut())
+        text = paper(new)
+        frozen = FrozenBill(bill=new, paper=text, sha256=hashlib.sha256(text.encode()).hexdigest())
+        add_bill(pen.connection, frozen, {line.label: standing.approval_of[line.label] for line in new.lines})
+        pen.note(number, f"wrote bill {new.number}: total {new.total.total}, due {new.due}{_not_done_words(new)}")
+        return frozen
+
+
+def look_at_bill(desk: Desk, number: str, left_out: LeftOut | None = None) -> Bill:
+    """What the bill would be now. Keeps nothing; refuses what `write_bill` refuses."""
+    with desk.store.reading() as connection:
+        return _bill(connection, desk, _standing(connection, number), left_out or LeftOut())
+
+
+def bill_if_any(desk: Desk, number: str) -> FrozenBill | None:
+    """The bill as it was made, None where the job is not billed. Refuses an unknown job."""
+    with desk.store.reading() as connection:
+        stored_job(connection, number)
+        return bill_of(connection, number)
+
+
+def _standing(connection: Connection, number: str) -> Standing:
+    """Where the quote stands. A job billed already is told first: nothing else about it matters then."""
+    stored_job(connection, number)
+    if bill_of(connection, number) is not None:
+        raise refused("billed-already", job=number)
+    return standing_of(connection, number)
+
+
+def _bill(connection: Connection, desk: Desk, standing: Standing, left_out: LeftOut) -> Bill:
+    newest = standing.quote
+    kept = dict(approvals(connection, newest.job))
+    holding = {label: kept[at] for label, at in standing.approval_of.items()}
+    made = Billed(
+        quote=newest,
+        holding=holding,
+        answered={one.revision: quote(connection, newest.job, one.revision).quote for one in holding.values()},
+        missing=missing_goods(line_facts(connection, standing)),
+        deposits=tuple(deposits(connection, newest.job)),
+        left_out=left_out,
+        told=_told(kept),
+    )
+    return make_bill(made, next_bill_number(connection, desk.at.year), desk.at, desk.who)
+
+
+def _told(kept: Mapping[int, Approval]) -> Money | None:
+    """The total the customer was told with the last answers; None where it was not written down."""
+    totals = [one.total_after for one in kept.values()]
+    return totals[-1] if totals else None
+
+
+def _not_done_words(new: Bill) -> str:
+    if not new.not_done:
+        return ""
+    return f"; not done {', '.join(one.label for one in new.not_done)}: {new.not_done[0].words}"

@@ -1,0 +1,164 @@
+"""Old parts and goods sent back to the supplier: each step recorded, what waits listed with its last day."""
+
+from collections.abc import Iterator, Sequence
+from decimal import Decimal
+from itertools import chain
+from typing import Literal
+
+from sqlalchemy import Connection
+
+from ..basics.claim import GoodsBackOpen
+from ..basics.money import Money, total
+from ..basics.order import GoodsBack, PurchaseOrder, PurchaseOrderLine, ReturnStep
+from ..basics.problem import refused
+from ..basics.terms import Terms
+from ..basics.value import Value
+from ..ordering.goods_back import (
+    STEP_WORDS,
+    Standing,
+    expected_credit,
+    goods_back_open,
+    last_day,
+    refuse_step,
+    standing,
+)
+from ..ordering.lots import Lot
+from ..ordering.order_now import order_now
+from ..ordering.receiving import in_currency
+from ..storage.after_order import add_goods_back, events, goods_back
+from ..storage.orders import order, orders, receipts
+from ..storage.shop import terms_on
+from .desk import Desk
+
+
+class BackStep(Value, frozen=True, kw_only=True):
+    """What is said of a step: which line, old part or goods, how many; amounts in the supplier's currency.
+
+    `credit` is what he gave back after `fee`, his restocking; `freight` what sending cost. None: not part of the step.
+    """
+
+    line: int
+    kind: Literal["core", "goods"]
+    step: ReturnStep
+    pieces: int = 1
+    paper: str = ""
+    credit: Decimal | None = None
+    fee: Decimal | None = None
+    freight: Decimal | None = None
+    words: str = ""
+
+
+class WentBack(Value, frozen=True, kw_only=True):
+    """The step kept, what is to be known of it, and what still waits on that order."""
+
+    step: GoodsBack
+    notes: tuple[str, ...]
+    still_open: tuple[GoodsBackOpen, ...]
+
+
+def send_back(desk: Desk, number: str, said: BackStep) -> WentBack:
+    """Keep one step of an old part or of goods going back. Refuses a step that can't follow the earlier ones, and
+    giving up without a word why."""
+    if said.step == "lost" and not said.words.strip():
+        raise refused("words-missing", found="giving an old part or goods up")
+    with desk.writing("send back") as pen:
+        bought = order(pen.connection, number)
+        line = _line(bought, said.line)
+        now, came = order_now(bought, events(pen.connection, number)), receipts(pen.connection, number)
+        here = standing(now, line.line, said.kind, came, goods_back(pen.connection, number))
+        step = _step(desk, bought, said)
+        refuse_step(here, step)
+        terms = terms_on(pen.connection, desk.at.date()).get(bought.supplier)
+        notes = tuple(chain(_late(here, step, terms), _less(here, step, terms)))
+        add_goods_back(pen.connection, step)
+        what = "old part" if said.kind == "core" else "goods"
+        credit = f", {step.credit}" if step.credit is not None else ""
+        told = f"{what} {line.supplier_number} of {number}, {step.pieces} x: {STEP_WORDS[step.step]}{credit}"
+        pen.note(line.job, told + (f" ({step.words})" if step.words else ""))
+        return WentBack(step=step, notes=notes, still_open=_open(pen.connection, desk, [bought]))
+
+
+def going_back(desk: Desk, number: str | None = None) -> tuple[GoodsBackOpen, ...]:
+    """What waits to be sent back, or for credit, of one order or of all; the earliest last day first."""
+    with desk.store.reading() as connection:
+        some = [order(connection, number)] if number else orders(connection)
+        return _open(connection, desk, some)
+
+
+def _open(connection: Connection, desk: Desk, some: Sequence[PurchaseOrder]) -> tuple[GoodsBackOpen, ...]:
+    one = some[0].number if len(some) == 1 else None
+    return goods_back_open(
+        some,
+        receipts(connection, one),
+        goods_back(connection, one),
+        terms_on(connection, desk.at.date()),
+        events(connection, one),
+    )
+
+
+def _line(bought: PurchaseOrder, at: int) -> PurchaseOrderLine:
+    lines = {line.line: line for line in bought.lines}
+    if at not in lines:
+        raise refused("no-such-order-line", line=at, order=bought.number, known=", ".join(map(str, lines)))
+    return lines[at]
+
+
+def _step(desk: Desk, bought: PurchaseOrder, said: BackStep) -> GoodsBack:
+    def money(amount: Decimal | None) -> Money | None:
+        return None if amount is None else in_currency(amount, bought.currency)
+
+    return GoodsBack(
+        order=bought.number,
+        line=said.line,
+        kind=said.kind,
+        step=said.step,
+        pieces=said.pieces,
+        at=desk.at,
+        who=desk.who,
+        paper=said.paper.strip(),
+        credit=money(said.credit),
+        fee=money(said.fee),
+        freight=money(said.freight),
+        words=said.words.strip(),
+    )
+
+
+def _first(lots: Iterator[Lot], pieces: int) -> Iterator[tuple[Lot, int]]:
+    """The lots these pieces are of, with how many of each."""
+    for lot in lots:
+        take = min(lot.pieces, pieces)
+        pieces -= take
+        if take:
+            yield lot, take
+
+
+def _late(here: Standing, step: GoodsBack, terms: Terms | None) -> Iterator[str]:
+    """Sent after the last day the terms name."""
+    if step.step != "sent":
+        return
+    for lot, _ in _first(chain(here.must_go.waiting(), here.may_go.waiting()), step.pieces):
+        due = last_day(lot.since, step.kind, terms)
+        if due is not None and step.at.date() > due:
+            days = (step.at.date() - due).days
+            yield f"the last day for it was {due}, {days} days ago: ask the supplier whether he still takes it"
+    if step.kind == "goods" and terms and terms.return_terms.returnable is False:
+        yield f"{terms.name} takes no goods back by his terms: ask him first"
+
+
+def _less(here: Standing, step: GoodsBack, terms: Terms | None) -> Iterator[str]:
+    """Credited less, or more, than was charged for it less the fee in the terms."""
+    if step.credit is None:
+        return
+    expected: list[Money] = []
+    for lot, take in _first(chain(here.must_go.on_the_way(), here.may_go.on_the_way()), step.pieces):
+        amount, _ = expected_credit(lot, terms)
+        if amount is None:
+            charged = f"{lot.amount} was charged for {lot.pieces}"
+            yield f"what the supplier keeps of returned goods is not in his terms: {charged}"
+            return
+        expected.append(Money(amount=amount.amount * take / lot.pieces, currency=amount.currency).rounded())
+    whole = total(expected, step.credit.currency)
+    if step.credit != whole:
+        less = step.credit < whole
+        gap = whole - step.credit if less else step.credit - whole
+        yield f"{whole} was to be expected, {step.credit} came: {gap} {'less' if less else 'more'}"

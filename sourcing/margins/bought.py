@@ -1,0 +1,126 @@
+"""Each line of an order as bought and as it came: what it cost the job, and what was lost on its way."""
+
+from collections.abc import Iterable, Sequence
+
+from ..basics.currency import minor_units
+from ..basics.margin_facts import Purchase
+from ..basics.value import Value
+from .came import AsCame, as_came, lines_that_came
+from .going_back import Back, back_of
+from .minor import part_of
+from .ordered import AsOrdered, as_ordered
+
+Book = dict[str, dict[str, list["Bought"]]]
+"""What was bought, by job, then by label."""
+
+
+class Received(Value, frozen=True, kw_only=True):
+    """A line that has come in full: what its need cost. `before` is the goods at the order's rate, `goods` at the
+    papers', both without what lies on the shelf (`surplus`) and without what went back; `sent_back` is what of the
+    need's goods went back for credit. `freight`, `later` and `others` are charges, as charged or else as ordered."""
+
+    before: int
+    goods: int
+    surplus: int
+    sent_back: int
+    freight: int
+    later: int
+    others: int
+
+    @property
+    def cost(self) -> int:
+        """What the line cost once it had come."""
+        return self.goods + self.freight + self.others
+
+
+class Bought(Value, frozen=True, kw_only=True):
+    """A line of an order. `received` None: it has not all come."""
+
+    number: str
+    supplier: str
+    supplier_name: str
+    ordered: AsOrdered
+    came: AsCame
+    received: Received | None
+    back: Back
+
+    @property
+    def cost(self) -> int:
+        """The landed cost as ordered, without what goes on the shelf."""
+        return self.ordered.need + self.ordered.charges
+
+
+def book_of(purchases: Iterable[Purchase], currency: str) -> Book:
+    """Everything bought, by job and label. `currency` is the shop's."""
+    book: Book = {}
+    for purchase in purchases:
+        for one in bought(purchase, currency):
+            line = one.ordered.line
+            label = purchase.labels.get(line.line, line.label)
+            book.setdefault(line.job, {}).setdefault(label, []).append(one)
+    return book
+
+
+def bought(purchase: Purchase, currency: str) -> list[Bought]:
+    """The lines of an order. Those cancelled before anything came are left out."""
+    order = purchase.order
+    ordered = as_ordered(purchase, minor_units(currency), lines_that_came(purchase.receipts))
+    came = as_came(purchase, ordered, currency) if purchase.receipts else {}
+    return [
+        Bought(
+            number=order.number,
+            supplier=order.supplier,
+            supplier_name=order.supplier_name,
+            ordered=one,
+            came=mine,
+            received=_received(one, mine, back) if one.pieces <= mine.good and mine.pieces else None,
+            back=back,
+        )
+        for one in ordered
+        for mine in [came.get(one.line.line, NOTHING)]
+        for back in [back_of(purchase, one, mine, currency)]
+    ]
+
+
+NOTHING = AsCame()
+"""Of lines of which nothing came."""
+
+
+def _received(ordered: AsOrdered, came: AsCame, back: Back) -> Received:
+    """What a pack forced lies on the shelf, and so does what the supplier sent beyond the order."""
+    full = _need(came.goods_before, ordered, came, 0)
+    before = _need(came.goods_before, ordered, came, back.of_need)
+    return Received(
+        before=before,
+        goods=_need(came.goods, ordered, came, back.of_need),
+        surplus=came.goods - _need(came.goods, ordered, came, 0),
+        sent_back=full - before,
+        freight=came.freight,
+        later=came.later,
+        others=_others(ordered, came),
+    )
+
+
+def _need(charged: int, ordered: AsOrdered, came: AsCame, back: int) -> int:
+    """What was charged for the pieces the job uses, less those of them that went back: the same part of the pieces
+    ordered as in the order's own figures, so that a line charged as ordered costs what it was ordered for."""
+    if not ordered.surplus and not back and came.good == ordered.pieces == ordered.line.needed:
+        return charged
+    for_order = charged - part_of(charged, max(came.good - ordered.pieces, 0), came.good)
+    if ordered.goods:
+        need = for_order - part_of(for_order, ordered.surplus, ordered.goods)
+    else:
+        need = for_order - part_of(for_order, max(ordered.pieces - ordered.line.needed, 0), ordered.pieces)
+    used = min(came.good, ordered.line.needed)
+    return need - part_of(need, back, used)
+
+
+def _others(ordered: AsOrdered, came: AsCame) -> int:
+    """Charges other than freight: as on the papers where they state them, else as ordered."""
+    as_placed = ordered.charges - ordered.carrier
+    return as_placed if came.other is None else as_placed - ordered.papers + came.other
+
+
+def all_received(lines: Sequence[Bought]) -> bool:
+    """Whether everything of these lines has come."""
+    return bool(lines) and all(one.received for one in lines)

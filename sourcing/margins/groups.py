@@ -1,0 +1,170 @@
+"""Margins over many jobs: the same lines added up by job, supplier, category, month, or each for itself.
+
+Every group is a sum of lines in whole minor units, so groups of whatever kind come to the same in all. A month is that
+of the customer's yes: it never moves afterwards, whatever comes in later.
+"""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from decimal import Decimal
+from operator import add
+from typing import Any
+
+from ..basics.margin import By, Group, LowLine, NamedLeak, When
+from ..basics.value import Value
+from .figures import margin
+from .job_margin import IN_TURN, below_floor, leaks_on
+from .line import Change, LineFigures
+from .minor import money
+
+NO_SUPPLIER, NO_CATEGORY, NO_MONTH = "no supplier", "no category", "no yes that holds"
+
+KEYS: dict[By, Callable[[LineFigures], str]] = {
+    "job": lambda line: line.job,
+    "supplier": lambda line: line.supplier or NO_SUPPLIER,
+    "category": lambda line: line.category or NO_CATEGORY,
+    "month": lambda line: line.month or NO_MONTH,
+    "line": lambda line: f"{line.job} line {line.label}",
+}
+
+
+class Counted(Value, frozen=True, kw_only=True):
+    """A line, whether its last margin is under the floor that holds for its job, and what it lost."""
+
+    line: LineFigures
+    under: bool
+    leaks: Sequence[Change]
+
+
+def counted(lines: Iterable[LineFigures], floors: Mapping[str, Decimal]) -> list[Counted]:
+    """The lines ready to be added up. `floors`: the floor in per cent by job."""
+    return [Counted(line=one, under=below_floor(one, floors[one.job]), leaks=leaks_on(one)) for one in lines]
+
+
+QUOTED, ORDERED, RECEIVED, KNOWN = (1, 2), (4, 5), (7, 8), (9, 10)
+LINES, ORDERED_LINES, RECEIVED_LINES, UNDER, LEAKED = 0, 3, 6, 11, 12
+SUMS = 13
+"""Where price and cost of each stage stand in a row of sums, and the counts."""
+
+
+def _row(one: Counted) -> list[int]:
+    """A line's figures as a row to be added up. Its price has its share of freight billed on a line of its own."""
+    line = one.line
+    price, billed = line.price + line.freight_share, line.billed + line.freight_share
+    row = [1, price, line.cost, 0, 0, 0, 0, 0, 0, billed, line.last_cost, int(one.under), 0]
+    if line.ordered is not None:
+        row[3:6] = 1, price, line.ordered
+    if line.received is not None:
+        row[6:9] = 1, billed, line.received
+    for leak in one.leaks:
+        row[LEAKED] -= leak.amount
+    return row
+
+
+class Summed(Value, frozen=True, kw_only=True):
+    """Groups by what was asked, the same by month, and all in one."""
+
+    groups: tuple[Group, ...]
+    months: tuple[Group, ...]
+    whole: Group
+
+
+def grouped(lines: Sequence[Counted], by: By, titles: Mapping[str, str], currency: str) -> Summed:
+    """The lines added up. `titles`: words beside a group's name, if any."""
+    finest: dict[tuple[str, str], list[int]] = {}
+    key, month = KEYS[by], KEYS["month"]
+    for one in lines:
+        row, at = _row(one), (key(one.line), month(one.line))
+        sums = finest.get(at)
+        finest[at] = row if sums is None else list(map(add, sums, row))
+    asked, months = _added(finest, 0), _added(finest, 1)
+    made = [_group(name, titles.get(name, ""), sums, currency) for name, sums in asked.items()]
+    made.sort(key=(lambda group: group.name) if by == "month" else _lowest_first)
+    return Summed(
+        groups=tuple(made),
+        months=tuple(_group(name, "", sums, currency) for name, sums in sorted(months.items())),
+        whole=_group("all", "", _all(months.values()), currency),
+    )
+
+
+def _added(finest: Mapping[tuple[str, str], list[int]], at: int) -> dict[str, list[int]]:
+    found: dict[str, list[list[int]]] = {}
+    for key, sums in finest.items():
+        found.setdefault(key[at], []).append(sums)
+    return {name: _all(rows) for name, rows in found.items()}
+
+
+def _all(rows: Iterable[list[int]]) -> list[int]:
+    return [sum(column) for column in zip(*rows, strict=True)] or [0] * SUMS
+
+
+def _group(name: str, title: str, sums: Sequence[int], currency: str) -> Group:
+    quoted, ordered, received, known = (
+        margin(money(sums[price], currency), money(sums[cost], currency))
+        for price, cost in (QUOTED, ORDERED, RECEIVED, KNOWN)
+    )
+    return Group(
+        name=name,
+        title=title,
+        lines=sums[LINES],
+        under_floor=sums[UNDER],
+        quoted=quoted,
+        ordered=ordered,
+        ordered_lines=sums[ORDERED_LINES],
+        received=received,
+        received_lines=sums[RECEIVED_LINES],
+        known=known,
+        leaked=money(sums[LEAKED], currency),
+    )
+
+
+def low_lines(lines: Sequence[Counted], floors: Mapping[str, Decimal], currency: str) -> tuple[LowLine, ...]:
+    """Lines under their floor, lowest margin first."""
+    low = []
+    for line in (one.line for one in lines if one.under):
+        stage, price, cost = line.last_stage
+        low.append(
+            LowLine(
+                job=line.job,
+                label=line.label,
+                title=line.title,
+                supplier=line.supplier,
+                stage=stage,
+                margin=margin(money(price, currency), money(cost, currency)),
+                floor_percent=floors[line.job],
+            )
+        )
+    return tuple(sorted(low, key=_lowest_line_first))
+
+
+def named_leaks(lines: Sequence[Counted], currency: str) -> tuple[NamedLeak, ...]:
+    """All leaks by name: those after the quote first, then by amount."""
+    found: dict[tuple[str, When], dict[str, int]] = {}
+    counts: dict[tuple[str, When], int] = {}
+    for one in lines:
+        for change in one.leaks:
+            key, job = (change.name, change.when), one.line.job
+            jobs = found.setdefault(key, {})
+            jobs[job] = jobs.get(job, 0) - change.amount
+            counts[key] = counts.get(key, 0) + 1
+    leaks = [
+        NamedLeak(
+            name=name,
+            when=when,
+            count=counts[name, when],
+            amount=money(sum(jobs.values()), currency),
+            worst_job=max(jobs, key=lambda job: (jobs[job], job)),
+        )
+        for (name, when), jobs in found.items()
+    ]
+    return tuple(sorted(leaks, key=lambda one: (IN_TURN.index(one.when), -one.amount.amount, one.name)))
+
+
+def _lowest_first(group: Group) -> tuple[bool, Any, str]:
+    percent = group.known.margin_percent
+    return percent is None, percent or Decimal(0), group.name
+
+
+def _lowest_line_first(low: LowLine) -> tuple[bool, Any, str, str]:
+    """What has a cost and no price comes first of all."""
+    percent = low.margin.margin_percent
+    return percent is not None, percent or Decimal(0), low.job, low.label

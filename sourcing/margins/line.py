@@ -1,0 +1,173 @@
+"""One line of a job: what it was quoted at, ordered at and received at, and each thing that moved it. The one rule.
+
+Everything else adds such lines up. Amounts are whole minor units of the shop's currency, before tax. `Change.amount` is
+what it did to the earnings: below zero is a loss. The steps of a line lead to the cent from what it was quoted to earn
+to what it earns as far as is known.
+"""
+
+from collections.abc import Sequence
+
+from ..basics.margin import Stage, When
+from ..basics.margin_facts import BilledLine, QuotedLine
+from ..basics.value import Value
+from . import names
+from .bought import Bought, Received, all_received
+from .minor import digits
+from .quoted import Cost
+
+
+class Change(Value, frozen=True, kw_only=True):
+    """Something that moved a line's earnings. `words` has a place for each of `figures`: whole numbers are money."""
+
+    name: str
+    amount: int
+    words: str
+    figures: tuple[int | str, ...] = ()
+    when: When = "after the quote"
+
+
+class LineFigures(Value, frozen=True, kw_only=True):
+    """A line's figures. `ordered` and `received` are costs, None where it has not come so far. `billed` is its price
+    on the bill, or as approved. `freight_share` is its share of freight billed on lines of its own: above zero for
+    parts, below for the freight lines, nothing in all."""
+
+    job: str
+    label: str
+    title: str
+    answer: str
+    part: str
+    supplier: str
+    category: str
+    month: str
+    price: int
+    cost: int
+    ordered: int | None
+    received: int | None
+    billed: int
+    is_part: bool
+    steps: Sequence[Change] = ()
+    beside: Sequence[Change] = ()
+    freight_share: int = 0
+
+    @property
+    def last_stage(self) -> tuple[Stage, int, int]:
+        """The last stage it has reached, with its price and cost there."""
+        if self.received is not None:
+            return "received", self.billed, self.received
+        return ("quoted", self.price, self.cost) if self.ordered is None else ("ordered", self.price, self.ordered)
+
+    @property
+    def last_cost(self) -> int:
+        """The cost at the last stage it has reached."""
+        if self.received is not None:
+            return self.received
+        return self.cost if self.ordered is None else self.ordered
+
+    @property
+    def earned(self) -> int:
+        """What it earns as far as is known."""
+        return self.billed - self.last_cost
+
+
+class Told(Value, frozen=True, kw_only=True):
+    """A line with what came of it. `line` None: it was bought, but the newest quote has no yes for it. `price` is as
+    quoted, `billed` as on the bill, or as quoted where there is none; `left_off`: there is one, and it is not on it."""
+
+    line: QuotedLine | None
+    quoted: Cost
+    price: int
+    billed: int
+    bought: Sequence[Bought]
+    left_off: bool
+
+
+def price_of(line: QuotedLine | BilledLine, places: int) -> int:
+    """Parts and freight of a line, before tax."""
+    return digits(line.parts_price, places) + digits(line.freight_price, places)
+
+
+def costs_of(told: Told) -> tuple[int, int | None, int | None]:
+    """The line's cost as quoted, as ordered, as received; None where it has not come so far."""
+    line, bought = told.line, told.bought
+    quoted = told.quoted.cost
+    if line and not line.part:  # freight billed on a line of its own: its cost stands in the parts' landed cost
+        return 0, 0, 0
+    if not bought:
+        return (quoted, 0, 0) if told.left_off else (quoted, None, None)
+    received = sum([one.received.cost for one in bought if one.received])
+    return quoted, sum([one.cost for one in bought]), received if all_received(bought) else None
+
+
+def steps_of(told: Told) -> list[Change]:
+    """Everything that moved the line's earnings after the quote, nothing that did not."""
+    steps: list[Change] = []
+    if told.left_off:
+        _left_off(told, steps)
+    elif told.billed != told.price:
+        name, words = names.COUNTER if told.billed < told.price else names.BILLED_MORE, "quoted at {0}, billed at {1}"
+        figures = (told.price, told.billed)
+        steps.append(Change(name=name, amount=told.billed - told.price, words=words, figures=figures))
+    if told.bought:
+        _to_order(told, steps)
+        if all_received(told.bought):
+            for one in told.bought:
+                _to_receipt(one, steps)
+    return steps
+
+
+def _step(steps: list[Change], pair: tuple[str, str], words: str, now: int, before: int, *more: int | str) -> None:
+    """A cost that was `before` and is `now`: a loss by the first name, else a gain by the second."""
+    if now != before:
+        name = pair[0] if now > before else pair[1]
+        steps.append(Change(name=name, amount=before - now, words=words, figures=(now, before, *more)))
+
+
+def _left_off(told: Told, steps: list[Change]) -> None:
+    price, cost = told.price, told.quoted.cost
+    words = "approved at {0} and left off the bill; it would have earned {1}"
+    steps.append(Change(name=names.LEFT_OFF, amount=cost - price, words=words, figures=(price, price - cost)))
+    if told.bought:
+        words = "bought for {0} as quoted, neither used nor billed"
+        steps.append(Change(name=names.DEAD, amount=-cost, words=words, figures=(cost,)))
+
+
+def _to_order(told: Told, steps: list[Change]) -> None:
+    goods = sum([one.ordered.need for one in told.bought])
+    charges = sum([one.ordered.charges for one in told.bought])
+    line = told.line
+    if line is None:
+        words = "bought for {0}, and the customer's yes no longer covers it"
+        steps.append(Change(name=names.DEAD, amount=-goods - charges, words=words, figures=(goods + charges,)))
+        return
+    words, pieces = "{2} ordered for {0}, quoted on {1}", str(line.quantity)
+    _step(steps, (names.PRICE, names.CHEAPER), words, goods, told.quoted.goods, pieces)
+    words = "freight, fees and duty {0} as ordered, quoted on {1}"
+    _step(steps, (names.CHARGES, names.CHARGES_LESS), words, charges, told.quoted.charges)
+
+
+def _to_receipt(one: Bought, steps: list[Change]) -> None:
+    came, ordered = one.received, one.ordered
+    if came is None:
+        return
+    full = came.before + came.sent_back
+    words = "charged {0} on the papers of {2}, ordered for {1}"
+    _step(steps, (names.PRICE, names.CHEAPER), words, full, ordered.need, one.number)
+    if came.sent_back:
+        words, figures = "{0} of {1} went back to the supplier", (came.sent_back, full)
+        steps.append(Change(name=names.SENT_BACK, amount=came.sent_back, words=words, figures=figures))
+    words = "{0} at the papers' rate, {1} at the rate of the day of {2}"
+    _step(steps, (names.RATE, names.RATE_GAIN), words, came.goods, came.before, one.number)
+    if came.freight != ordered.carrier:
+        _freight(came, ordered.carrier, one.number, steps)
+    words = "other charges {0} on the papers of {2}, ordered with {1}"
+    _step(steps, (names.CHARGES, names.CHARGES_LESS), words, came.others, ordered.charges - ordered.carrier, one.number)
+
+
+def _freight(came: Received, carrier: int, number: str, steps: list[Change]) -> None:
+    """Freight above what was ordered with: first what later deliveries charged, the rest is a dearer carrier."""
+    second = min(came.later, max(came.freight - carrier, 0))
+    if second:
+        words = "a later delivery of {1} charged {0} freight"
+        steps.append(Change(name=names.SECOND, amount=-second, words=words, figures=(came.later, number)))
+    words = "freight {0} charged, {1} ordered with"
+    _step(steps, (names.FREIGHT, names.FREIGHT_LESS), words, came.freight - second, carrier)

@@ -1,0 +1,52 @@
+"""The names of what moves a job's earnings, as the owner reads them."""
+
+COUNTER = "discount at the counter"
+BILLED_MORE = "billed above the quote"
+LEFT_OFF = "left off the bill"
+DEAD = "dead special order"
+PRICE = "price rise absorbed"
+CHEAPER = "bought cheaper than quoted"
+CHARGES = "freight and fees above the quote"
+CHARGES_LESS = "freight and fees below the quote"
+SENT_BACK = "sent back for credit"
+RATE = "rate moved between order and invoice"
+RATE_GAIN = "rate moved in the shop's favour"
+SECOND = "second freight on backorder"
+FREIGHT = "freight dearer than ordered"
+FREIGHT_LESS = "freight cheaper than ordered"
+
+IN_ORDER = (
+    LEFT_OFF,
+    COUNTER,
+    BILLED_MORE,
+    DEAD,
+    PRICE,
+    CHEAPER,
+    CHARGES,
+    CHARGES_LESS,
+    SECOND,
+    FREIGHT,
+    FREIGHT_LESS,
+    RATE,
+    RATE_GAIN,
+    SENT_BACK,
+)
+"""The steps from the quoted to the received margin, as they are drawn."""
+
+NOT_A_LEAK = LEFT_OFF
+"""Earnings that fell away with work that was not done: the sale is gone and so is its cost."""
+
+NOT_BILLED = "freight not billed"
+CAP = "list cap"
+DRIVE = "pick-up drive"
+SMALL = "small-order fee"
+"""These four stand in the quoted margin already."""
+
+SURPLUS = "surplus pack"
+BAD = "damaged or wrong, not yet made good"
+RESTOCKED = "return restocked"
+RETURN_SHORT = "return credited short"
+RETURN_MISSED = "return missed"
+CORE_LOST = "core late or lost"
+CORE_COSTS = "core sent back at a cost"
+"""These stand beside the margin: on the shelf, with the supplier, or in a deposit."""

@@ -1,0 +1,69 @@
+"""What stands on the part that came, against the line of the order: the part ordered, the same part, or not.
+
+A number counts as the same part only where the equivalence table ties it to our part by a path of good standing and
+nothing speaks against it, or a person took it for this line with her name. All else waits for a person.
+"""
+
+from typing import Literal
+
+from ..basics.order import Came, PurchaseOrderLine
+from ..basics.order_now import LineNow
+from ..basics.part_number import number_key
+from ..basics.value import Value
+
+
+class Judged(Value, frozen=True, kw_only=True):
+    """What the equivalence table says of the number, for the part and the machine of the line.
+
+    `matched`: as offers are matched. `against`: what speaks against it. `banned`: a must-not, in words. `path`: the
+    statements in words. `accepted`: a person's word for it. `warnings`: what to look at before it is fitted.
+    """
+
+    matched: Literal["automatic", "candidate", "none"]
+    against: tuple[str, ...] = ()
+    banned: str = ""
+    vetoed: bool = False
+    path: str = ""
+    accepted: str = ""
+    warnings: tuple[str, ...] = ()
+
+
+class NumberCame(Value, frozen=True, kw_only=True):
+    """What came for the line: its kind, why, and one sentence what to do; blank where there is nothing to do."""
+
+    came: Came
+    why: str
+    to_do: str = ""
+
+
+def is_ordered_number(line: PurchaseOrderLine, number: str) -> bool:
+    """Whether it is the number ordered, the supplier's or the maker's, whatever its case, blanks and hyphens."""
+    key = number_key(number)
+    return bool(key) and key in {number_key(line.supplier_number), number_key(line.maker_number)}
+
+
+def number_said(now: LineNow, typed: str) -> str:
+    """The number to look at: as typed, else the other one the supplier said he sends; blank: as ordered."""
+    if typed.strip():
+        return typed.strip()
+    return "" if is_ordered_number(now.line, now.number) else now.number
+
+
+def what_came(line: PurchaseOrderLine, number: str, judged: Judged) -> NumberCame:
+    """The number judged for the line. A must-not stands above every word for it."""
+    ordered, order_line = line.supplier_number, f"line {line.line}"
+    if judged.banned:
+        why = judged.banned
+    elif judged.accepted or (judged.matched == "automatic" and not judged.against):
+        why = "; ".join(part for part in (judged.accepted or judged.path, *judged.warnings) if part)
+        ask = (
+            f"the customer's yes was for {ordered}, {number} came: see 'sourcing alarms {line.job}' before it is fitted"
+        )
+        return NumberCame(came="same part", why=why, to_do=f"{order_line}: {ask}")
+    elif judged.vetoed or judged.matched == "automatic":
+        why = "; ".join(judged.against)
+    else:
+        reasons = "; ".join(judged.against) or f"no statement ties {number} to {line.part}"
+        aside = f"put {number} aside: it does not count as {ordered} until the table of equivalent numbers ties the two"
+        return NumberCame(came="another part", why=reasons, to_do=f"{order_line}: {aside}, or it goes back")
+    return NumberCame(came="not wanted", why=why, to_do=f"{order_line}: do not fit {number}; it goes back")

@@ -1,0 +1,101 @@
+"""A delivery under another number, against the table: the same part, another part, or one not to be fitted."""
+
+from datetime import datetime
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from sourcing.actions.order_changes import Confirmation, confirm
+from sourcing.actions.receive import Delivery, Received, receive
+from sourcing.actions.statement_add import Told, add_statement
+from sourcing.basics.order import Came, LineEvent
+from sourcing.basics.part_number import PartNumber
+from tests.actions.landed_shop import ordered
+from tests.journeys.small_shop import desk_at, sheet
+
+WEDNESDAY = datetime(2026, 3, 4, 9, 30)
+
+
+def belt_came(folder: Path, number: str, printed: str = "", maker: str = "", **more: object) -> Received:
+    """The belt of the order came, under that number where one is said."""
+    numbers = {1: PartNumber(printed=printed, maker=maker)} if printed else {}
+    delivery = Delivery(paper="D1", freight=Decimal(0), quantities={1: 1}, numbers=numbers, **more)  # type: ignore[arg-type]
+    return receive(desk_at(folder, WEDNESDAY), number, delivery)
+
+
+@pytest.mark.parametrize(
+    ("printed", "maker", "came", "why"),
+    [
+        ("NW-77120", "", "as ordered", ""),
+        ("nw 77120", "", "as ordered", ""),
+        ("CV-B880K", "", "same part", "BELT and Corrivane CV-B880K are the same part (fitted: a list)"),
+        ("CV-B880K", "Corrivane", "same part", "are the same part (fitted: a list)"),
+        (
+            "NW-77120",
+            "Dunmarrow",
+            "another part",
+            "that of Norrowby NW-77120, but the row names Dunmarrow",
+        ),
+        ("DM-15880", "Dunmarrow", "another part", "the weakest statement is only 'supplier'"),
+        ("NW-31207", "", "another part", "NW-31207 is a number of KEEPER, not of BELT"),
+        ("XX-1", "", "another part", "no statement ties XX-1 to BELT"),
+    ],
+)
+def test_what_the_table_says_of_the_number(tmp_path: Path, printed: str, maker: str, came: Came, why: str) -> None:
+    """Only what the table ties to the part by a good path counts as received."""
+    done = belt_came(tmp_path, ordered(tmp_path), printed, maker)
+    (line,) = done.receipt.lines
+    assert line.came == came and why in line.why, line.why
+    counts = came in ("as ordered", "same part")
+    assert (1 not in done.open_lines) == counts
+    assert bool(done.to_do) == (came != "as ordered")
+
+
+def test_the_same_part_says_whose_yes_it_was_not(tmp_path: Path) -> None:
+    done = belt_came(tmp_path, ordered(tmp_path), "CV-B880K")
+    (told,) = done.to_do
+    yes_was = "line 1: the customer's yes was for NW-77120, CV-B880K came"
+    assert told == f"{yes_was}: see 'sourcing alarms 2026-0001' before it is fitted"
+
+
+def test_the_suppliers_own_sheet_says_what_the_number_is(tmp_path: Path) -> None:
+    """By the table it would serve; by his row of it, it is a belt of another section."""
+    number = ordered(tmp_path)
+    rows = ["NW-77120,Norrowby,Belt B88,189.50,126.90,2,", "CV-B880K,Corrivane,Belt 4L880,99.00,70.00,2,"]
+    sheet(desk_at(tmp_path, WEDNESDAY), tmp_path, "stonegarth", "2026-03-03", rows)
+    done = belt_came(tmp_path, number, "CV-B880K")
+    assert done.receipt.lines[0].came == "not wanted" and "section" in done.receipt.lines[0].why
+    assert done.to_do == ("line 1: do not fit CV-B880K; it goes back",)
+
+
+def test_a_must_not_stated_since_the_order_holds_the_number_ordered_too(tmp_path: Path) -> None:
+    """Somebody tried it on another machine last night: it does not go to the bench because the order is older."""
+    number = ordered(tmp_path)
+    told = Told(
+        left="ours:BELT", relation="must not", right="Norrowby:NW-77120", source="tried, slips", standing="fitted"
+    )
+    add_statement(desk_at(tmp_path, WEDNESDAY), told)
+    done = belt_came(tmp_path, number)
+    (line,) = done.receipt.lines
+    assert (line.came, line.number) == ("not wanted", "NW-77120") and "must not serve" in line.why
+    assert done.open_lines[1] == 1
+
+
+def test_a_number_the_supplier_confirmed_is_looked_at_without_typing_it(tmp_path: Path) -> None:
+    """He said he sends another one; that nobody typed it at the door does not make it the one ordered."""
+    number = ordered(tmp_path)
+    said = Confirmation(said_by="Stonegarth", lines=(LineEvent(line=1, number="XX-1"),))
+    confirm(desk_at(tmp_path, WEDNESDAY), number, said)
+    assert belt_came(tmp_path, number).receipt.lines[0].came == "another part"
+
+
+def test_some_of_a_line_under_another_number(tmp_path: Path) -> None:
+    """Two keepers came, one of them is something else: one counts, one waits to go back."""
+    number = ordered(tmp_path)
+    delivery = Delivery(
+        paper="D1", freight=Decimal(0), quantities={2: 2}, numbers={2: PartNumber(printed="XX-1")}, under_number={2: 1}
+    )
+    done = receive(desk_at(tmp_path, WEDNESDAY), number, delivery)
+    assert done.open_lines == {1: 1, 2: 1}
+    assert (done.receipt.lines[0].good, done.receipt.lines[0].wrong) == (1, 1)

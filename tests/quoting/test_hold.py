@@ -1,0 +1,135 @@
+"""Whether an approved line may be ordered as approved: number, price and date, and what a decision covers."""
+
+from datetime import date, datetime, timedelta
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sourcing.basics.alarm import Decision
+from sourcing.basics.money import from_minor
+from sourcing.basics.settings import Tolerance
+from sourcing.quoting.hold import Today, allowed_rise, promised_by, why_held
+from tests.builders import usd
+from tests.quoting.alarm_values import BY, belt, decided, quote
+
+DEARER = Today(unit_cost=usd("139.59"))
+
+
+def test_a_price_no_higher_than_approved_is_covered() -> None:
+    """The same and a lower one; a cent more is held, with both figures."""
+    assert why_held(belt(), usd("177.66"), "") == ""
+    assert why_held(belt(), usd("170.00"), "") == ""
+    assert why_held(belt(), usd("177.67"), "") == "its price would now be 177.67 USD each, approved was 177.66 USD"
+
+
+def test_an_offer_that_is_gone_is_held_whatever_was_decided() -> None:
+    """A decision about a price does not bring goods back."""
+    why = why_held(belt(), None, "no longer available", decided())
+    assert why == "the offer it was quoted on can't be had: no longer available"
+
+
+def test_a_price_held_is_covered_up_to_its_cost_and_not_a_cent_further() -> None:
+    """139.59 is what was shown when it was decided; 139.60 is a new question, and the sentence says both."""
+    assert why_held(belt(), usd("195.43"), "", decided(), DEARER) == ""
+    why = why_held(belt(), usd("195.44"), "", decided(), Today(unit_cost=usd("139.60")))
+    assert why.endswith("and it was to be held up to a cost of 139.59 USD only, now 139.60 USD")
+
+
+@pytest.mark.parametrize(
+    "decision",
+    [
+        None,
+        decided(held_price=usd("170.00")),  # of another revision: not the price approved here
+        decided("ask", held_price=usd("195.43")),  # the customer has not said yes to it
+        decided(up_to_cost=None),
+    ],
+)
+def test_what_covers_no_risen_price(decision: Decision | None) -> None:
+    """No decision, one about another price, a price that is only to be asked, one without a cost."""
+    assert why_held(belt(), usd("195.43"), "", decision, DEARER)
+
+
+def test_a_price_asked_and_approved_covers_the_cost_it_stands_on() -> None:
+    """Once the line stands at the asked price, its cost is what was decided on."""
+    asked = decided("ask", held_price=usd("195.43"))
+    assert why_held(belt("195.43"), usd("195.44"), "", asked, DEARER) == ""
+
+
+@pytest.mark.parametrize(
+    ("percent", "amount", "rise"),
+    [("0", "0", "0.00"), ("10", "0", "32.17"), ("0", "5", "5.00"), ("10", "5", "5.00"), ("1", "50", "3.22")],
+)
+def test_the_tolerance_is_the_smaller_of_the_two_given(percent: str, amount: str, rise: str) -> None:
+    """Of the line's price of 177.66 + 144.00; one that is not given does not make it nothing."""
+    tolerance = Tolerance(percent=Decimal(percent), amount=Decimal(amount))
+    assert allowed_rise(belt().price, tolerance) == usd(rise)
+
+
+def test_a_rise_within_the_tolerance_is_not_held() -> None:
+    """5.00 on the line: 182.66 passes, 182.67 waits."""
+    today = Today(tolerance=Tolerance(amount=Decimal("5.00")))
+    assert why_held(belt(), usd("182.66"), "", None, today) == ""
+    assert why_held(belt(), usd("182.67"), "", None, today)
+
+
+def test_the_tolerance_is_for_the_line_and_not_for_each_piece() -> None:
+    """Four pieces at 1.25 more are 5.00 more."""
+    today = Today(tolerance=Tolerance(amount=Decimal("5.00")))
+    assert why_held(belt(quantity=4), usd("178.91"), "", None, today) == ""
+    assert why_held(belt(quantity=4), usd("178.92"), "", None, today)
+
+
+def test_a_later_day_is_held_until_the_customer_said_yes_to_it() -> None:
+    """A decision without her yes names no day; with it, it covers that day and none later."""
+    late = Today(latest=date(2026, 3, 18), promised=BY)
+    why = "it would be here by 2026-03-18, approved was by 2026-03-12"
+    assert why_held(belt(), usd("177.66"), "", None, late) == why
+    assert why_held(belt(), usd("177.66"), "", decided(), late) == why
+    agreed = decided(latest=date(2026, 3, 18), agreed_by="Maud Tilbrook")
+    assert why_held(belt(), usd("177.66"), "", agreed, late) == ""
+    later = Today(latest=date(2026, 3, 19), promised=BY)
+    assert why_held(belt(), usd("177.66"), "", agreed, later)
+
+
+@pytest.mark.parametrize(
+    ("answered", "by"),
+    [
+        (None, "2026-03-11"),
+        ("2026-03-09T10:00", "2026-03-11"),  # at once
+        ("2026-03-09T16:00", "2026-03-12"),  # the cut-off may lie between
+        ("2026-03-10T09:00", "2026-03-12"),
+        ("2026-03-10T11:00", "2026-03-13"),
+        ("2026-03-11T16:00", "2026-03-16"),  # three working days on from Wednesday
+        ("2026-03-16T09:00", "2026-03-18"),  # the week-end between is no working time
+    ],
+)
+def test_the_days_printed_move_on_by_the_time_the_customer_took(answered: str | None, by: str) -> None:
+    """Quoted on Monday 9 March at ten for Wednesday the 11th."""
+    at = datetime.fromisoformat(answered) if answered else None
+    assert promised_by(quote(), at) == date.fromisoformat(by)
+
+
+def test_the_day_the_machine_is_wanted_counts_where_it_is_later() -> None:
+    """The parts a day before it; an earlier wish does not undo a day that was printed and approved."""
+    assert promised_by(quote(ready_by=date(2026, 3, 20))) == date(2026, 3, 19)
+    assert promised_by(quote(ready_by=date(2026, 3, 10))) == date(2026, 3, 11)
+    assert promised_by(quote(arrives=None)) is None
+
+
+@given(st.integers(0, 40_000), st.integers(1, 40_000), st.integers(1, 9))
+def test_holding_covers_exactly_what_costs_no_more(cost: int, decided_cost: int, pieces: int) -> None:
+    """For any cost in cents: covered where the goods of the line are at or under the decision's, else held."""
+    line, most = belt(quantity=pieces), from_minor(decided_cost * pieces, "USD")
+    today = Today(unit_cost=from_minor(cost, "USD"))
+    held = why_held(line, usd("999.99"), "", decided(up_to_cost=most), today)
+    assert (held == "") == (cost <= decided_cost)
+
+
+@given(st.integers(0, 400), st.integers(0, 23))
+def test_a_later_answer_never_brings_the_day_forward(hours: int, more: int) -> None:
+    """The day covered rises with the time the customer took, and is never a Saturday or Sunday."""
+    first, second = (promised_by(quote(), quote().made_at + timedelta(hours=some)) for some in (hours, hours + more))
+    assert first is not None and second is not None
+    assert first <= second and second.weekday() < 5
