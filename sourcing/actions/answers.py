@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from sqlalchemy import Connection
 
-from ..basics.approval import Answers, Approval, Withdrawal
+from ..basics.approval import Answers, Approval, Withdrawal, how_words
 from ..basics.money import Money
 from ..basics.problem import refused
 from ..basics.quote import DocumentTotal, Quote
@@ -110,7 +110,7 @@ def record(desk: Desk, number: str, spoken: Spoken) -> Standing:
         check_freight_line(standing.quote, dict(standing.answers.by_label), list(by_label))
         said = ", ".join(f"{label} {one.answer}" for label, one in by_label.items())
         to = f" to revision {answered.revision}" if answered.revision != ground.newest.revision else ""
-        pen.note(number, f"{spoken.who} by {given.how}{to}: {said}")
+        pen.note(number, f"{spoken.who} {how_words(given.how)}{to}: {said}")
         return standing
 
 
@@ -134,7 +134,7 @@ def withdraw(desk: Desk, number: str, taken: TakenBack) -> Standing:
                 add_withdrawal(pen.connection, _withdrawal(at, kept[at], given))
         standing = standing_of(pen.connection, number)
         check_freight_line(standing.quote, dict(standing.answers.by_label), labels)
-        pen.note(number, f"{taken.who} by {given.how} took the yes back: {', '.join(labels)}")
+        pen.note(number, f"{taken.who} {how_words(given.how)} took the yes back: {', '.join(labels)}")
         return standing
 
 

@@ -2,6 +2,7 @@
 
 import hashlib
 from collections.abc import Callable, Mapping
+from typing import TypedDict
 
 from sqlalchemy import Connection
 
@@ -9,13 +10,17 @@ from ..basics.approval import Approval
 from ..basics.bill import Bill, FrozenBill, LeftOut
 from ..basics.money import Money
 from ..basics.problem import refused
+from ..quoting.alarm import same_number
 from ..quoting.bill import Billed, make_bill
-from ..storage.after_quote import add_bill, bill_of, deposits, next_bill_number
+from ..storage.after_quote import add_bill, bill_of, decisions, deposits, next_bill_number
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import approvals, quote
+from .alarms import alarms_of
 from .answers import Standing, standing_of
 from .desk import Desk
+from .evaluate import catalogue
 from .job_facts import line_facts, missing_goods
+from .job_now import lines_on_order
 
 Paper = Callable[[Bill], str]
 """Makes the paper of a bill; handed in, because papers are made at the edge."""
@@ -70,8 +75,34 @@ def _bill(connection: Connection, desk: Desk, standing: Standing, left_out: Left
         deposits=tuple(deposits(connection, newest.job)),
         left_out=left_out,
         told=_told(kept),
+        **_other_numbers(connection, desk, newest.job),
     )
     return make_bill(made, next_bill_number(connection, desk.at.year), desk.at, desk.who)
+
+
+class _Numbers(TypedDict):
+    other_number: Mapping[str, str]
+    agreed_number: Mapping[str, str]
+
+
+def _other_numbers(connection: Connection, desk: Desk, number: str) -> _Numbers:
+    """Numbers under which goods came in place of those approved: those still open to the customer's yes are alarms."""
+    last = {one.label: one for one in decisions(connection, number)}
+    came = [
+        (one.line.line.label, part.number)
+        for one in lines_on_order(connection, number)
+        for receipt in one.receipts
+        for part in receipt.lines
+        if part.line == one.line.line.line and part.came == "same part"
+    ]
+    agreed = {
+        label: last[label].number
+        for label, number_came in came
+        if label in last and last[label].agreed_by and same_number(number_came, (last[label].number,))
+    }
+    found = alarms_of(catalogue(connection, desk.at), number) if came else ()
+    other = {one.label: differs.now for one in found for differs in one.differs if differs.what == "number"}
+    return {"other_number": other, "agreed_number": agreed}
 
 
 def _told(kept: Mapping[int, Approval]) -> Money | None:

@@ -50,6 +50,7 @@ class Loaded(Value, frozen=True, kw_only=True):
     rules: Mapping[str, OwnersRules]
     currency: str
     left_out: tuple[str, ...] = ()
+    purchases: tuple[Purchase, ...] = ()
 
     def floors(self) -> dict[str, Decimal]:
         """The margin floor in per cent, by job."""
@@ -87,6 +88,7 @@ def load(connection: Connection, number: str | None, day: date) -> Loaded:
         book=book_of(purchases, currency),
         rules=rules,
         currency=currency,
+        purchases=tuple(purchases),
         left_out=tuple(one.job for one in every if one.currency != currency),
     )
 

@@ -13,6 +13,7 @@ from ..storage.jobs import job as stored_job
 from ..storage.shop import settings_on
 from .desk import Desk
 from .margin_loading import Loaded, load
+from .waiting_back import waiting_back
 
 
 def margins(desk: Desk, number: str | None = None) -> tuple[JobMargin, ...]:
@@ -29,7 +30,9 @@ def margins_by(desk: Desk, by: By = "job") -> Margins:
     """Every job's lines added up, those under the floor by themselves, leaks by name, what waits to go back."""
     with without_collecting():
         loaded = _load(desk, None)
-        return added_up(loaded, every_line(loaded), by, waiting_back(desk))
+        with desk.store.reading() as connection:
+            back = waiting_back(connection, loaded.purchases, desk.at.date())
+        return added_up(loaded, every_line(loaded), by, back)
 
 
 def every_line(loaded: Loaded) -> list[LineFigures]:
@@ -64,11 +67,6 @@ def _titles(loaded: Loaded, lines: Sequence[LineFigures], by: By) -> dict[str, s
         return {f"{line.job} line {line.label}": line.title for line in lines}
     names = {one.supplier: one.supplier_name for job in loaded.book.values() for many in job.values() for one in many}
     return names if by == "supplier" else {}
-
-
-def waiting_back(desk: Desk) -> tuple[WaitingBack, ...]:
-    """Old parts and goods that should go back or be credited."""
-    return ()
 
 
 def _load(desk: Desk, number: str | None) -> Loaded:

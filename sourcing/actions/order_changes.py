@@ -104,7 +104,9 @@ def cancel_on(pen: Pen, number: str, lines: Sequence[int] = (), words: str = "")
     said = cancelled_pieces(before, lines, good_pieces(came))
     free = [one.line for one in said if not one.pieces and not _anything_came(came, one.line)]
     let_go(pen.connection, number, free)
-    return _keep(pen, before, _made(pen.desk, number, "cancelled", said, words), [])
+    gone = {one.line for one in said}
+    waits = [_waits(one) for one in before.lines if one.line.line in gone]
+    return _keep(pen, before, _made(pen.desk, number, "cancelled", said, words), waits)
 
 
 def order_at_change(desk: Desk, number: str, change: int) -> Altered:

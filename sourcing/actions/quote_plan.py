@@ -9,16 +9,19 @@ from ..basics.alarm import Decision
 from ..basics.choice import Priced
 from ..basics.job import Job
 from ..basics.landed_cost import OrderItem
+from ..basics.money import Money
 from ..basics.plan import Plan, PlannedOrder, PlanNeed
 from ..basics.problem import Refused, refused
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import changed
 from ..quoting.bought import Bought
 from ..quoting.held_prices import last_of_each
+from ..quoting.pricing import offer_price
 from ..storage.after_order import standing_lines
 from ..storage.after_quote import decisions
 from ..storage.quotes import newest_quote
 from ..storage.quotes import quote as stored_quote
+from .answers import standing_of
 from .evaluate import Catalogue
 from .plan import JOB_WISHES, evaluate_need, job_needs, land, plan_offers
 from .sorted_offers import Evaluated
@@ -32,6 +35,8 @@ class Market:
     """A job's open needs with every offer of each, evaluated once, so that it can be planned in several ways.
 
     `decided` and `settled` by label, as `Bought` holds them; `last` is the newest revision, None before the first.
+    `yes`: the labels of its lines that are approved; `approved` their offers cut to the one approved, where it still
+    costs the customer no more.
     """
 
     found: Catalogue
@@ -42,25 +47,42 @@ class Market:
     decided: Mapping[str, Decision]
     settled: Mapping[str, QuoteLine]
     last: Quote | None
+    approved: Mapping[str, Evaluated]
+    yes: frozenset[str]
+
+    def anew(self) -> "Market":
+        """The same with nothing kept for having been approved."""
+        return replace(self, approved={})
 
     def plan(self) -> Plan:
-        """The shop's cheapest plan."""
-        return plan_offers(self.found, self.needs, self.seen, changed(JOB_WISHES, need_by=self.need_by))
+        """The shop's cheapest plan. What the customer said yes to stays, so that she need not be asked again, as long
+        as all needs can be filled so."""
+        wishes = changed(JOB_WISHES, need_by=self.need_by)
+        if self.approved:
+            kept = plan_offers(self.found, self.needs, self._offers(), wishes)
+            if not kept.unfilled:
+                return kept
+        return plan_offers(self.found, self.needs, self.seen, wishes)
 
     def plan_beside(self, supplier: str = "", need_by: date | None = None, front: bool = False) -> Plan | None:
         """Another plan, only for comparison: with `supplier`, of his offers alone; `need_by` earlier than the job's own
         day. None where none was found in a short time."""
-        seen = self.seen if not supplier else {at: _of(one, supplier) for at, one in self.seen.items()}
+        offers = self._offers()
+        seen = offers if not supplier else {at: _of(one, supplier) for at, one in offers.items()}
         wishes = changed(JOB_WISHES, need_by=need_by or self.need_by, front=front, seconds=SECONDS_BESIDE)
         try:
             return plan_offers(self.found, self.needs, seen, wishes)
         except Refused:
             return None
 
+    def _offers(self) -> Mapping[str, Evaluated]:
+        return {**self.seen, **self.approved}
+
     def bought(self, plan: Plan) -> Bought:
         """The plan with all else that a quote on it stands on."""
         families, terms = self.found.families, self.found.shop.terms
         parts = {need.our_part for need in self.needs}
+        promised = _promised(self.decided, self.last)
         return Bought(
             plan=plan,
             agreed_alone=_agreed_alone(self.found, plan),
@@ -68,7 +90,8 @@ class Market:
             settled=self.settled,
             returns={order.landed.supplier: terms[order.landed.supplier].return_terms for order in plan.orders},
             categories={code: families[code].part.category for code in parts},
-            kept_freight=_kept_freight(self.settled, self.last),
+            promised=frozenset(promised) - set(self.settled),
+            kept_freight=_kept_freight({**self.settled, **promised}, self.last),
             kept_arrives=self.last.arrives if self.settled and self.last else None,
         )
 
@@ -81,7 +104,10 @@ def market(found: Catalogue, job: Job, need_by: date | None) -> Market:
     settled = _settled(found, job, last)
     needs = tuple(need for need in job_needs(job, found) if need.label not in settled)
     seen = {need.label: _pinned(found, job, need, decided.get(need.label)) for need in needs}
-    return Market(found, job, need_by or job.need_by, needs, seen, decided, settled, last)
+    words = standing_of(found.connection, job.number).words() if last else {}
+    yes = frozenset(label for label, word in words.items() if word == "approved")
+    approved = _approved(found, job, [need for need in needs if need.label in yes], seen, last) if last else {}
+    return Market(found, job, need_by or job.need_by, needs, seen, decided, settled, last, approved, yes)
 
 
 def _of(seen: Evaluated, supplier: str) -> Evaluated:
@@ -116,8 +142,14 @@ def _settled(found: Catalogue, job: Job, last: Quote | None) -> dict[str, QuoteL
     return result
 
 
+def _promised(decided: Mapping[str, Decision], last: Quote | None) -> dict[str, QuoteLine]:
+    """Lines of the last revision whose price was promised since, whatever the part costs."""
+    held = {label: last.line(label) for label, one in decided.items() if one.way != "ask"} if last else {}
+    return {label: line for label, line in held.items() if line is not None}
+
+
 def _kept_freight(settled: Mapping[str, QuoteLine], last: Quote | None) -> tuple[QuoteLine, ...]:
-    """Freight lines of the last revision that brought something which is ordered."""
+    """Freight lines of the last revision that brought something which is ordered, or promised at its price."""
     lines = last.lines if last else ()
     freight = (line for line in lines if line.freight_price.amount and not line.part)
     return tuple(one for one in freight if any(_brings(one, label, line) for label, line in settled.items()))
@@ -128,10 +160,10 @@ def _brings(freight: QuoteLine, label: str, line: QuoteLine) -> bool:
 
 
 def _pinned(found: Catalogue, job: Job, need: PlanNeed, decision: Decision | None) -> Evaluated:
-    """The need's offers; only the one that was decided on. A price that is held is held for the number approved, as
-    long as that can be had; a switch names another, and refuses where it can't."""
+    """The need's offers; only the one that was decided on. A price that is held, or asked anew, is that of the number
+    approved, as long as that can be had; a switch names another, and refuses where it can't."""
     seen = evaluate_need(found, need)
-    if decision is None or decision.way == "ask" or not decision.supplier:
+    if decision is None or not decision.supplier:
         return seen
     wanted = (decision.supplier, decision.supplier_number)
 
@@ -140,13 +172,36 @@ def _pinned(found: Catalogue, job: Job, need: PlanNeed, decision: Decision | Non
 
     pinned = replace(seen, priced=only(seen.priced), unknown=only(seen.unknown))
     if not pinned.priced and not pinned.unknown:
-        if decision.way == "hold":
+        if decision.way != "switch":
             return seen
         away = (one for one in seen.set_aside if (one.offer.supplier, one.offer.supplier_number) == wanted)
         why = next((one.reason for one in away), "it is not on the newest sheet")
         name, number = found.supplier_name(decision.supplier), decision.supplier_number
         raise refused("pinned-offer-gone", label=need.label, job=job.number, supplier=name, found=number, why=why)
     return pinned
+
+
+def _approved(
+    found: Catalogue, job: Job, needs: Sequence[PlanNeed], seen: Mapping[str, Evaluated], last: Quote
+) -> dict[str, Evaluated]:
+    """By label the offers of the lines that are approved, cut to the one approved, where its price is no higher now."""
+    result, lines = {}, dict(job.labelled())
+    for need in needs:
+        before = last.line(need.label)
+        if before is None or before.behind is None or before.part != need.our_part:
+            continue
+        wanted = (before.behind.supplier, before.behind.supplier_number)
+        category = lines[need.label].category or found.families[need.our_part].part.category
+        same = [one for one in seen[need.label].priced if (one.offer.supplier, one.offer.supplier_number) == wanted]
+        kept = tuple(one for one in same if _price(one, found, category) <= before.unit_price)
+        if kept:
+            result[need.label] = replace(seen[need.label], priced=kept, unknown=())
+    return result
+
+
+def _price(one: Priced, found: Catalogue, category: str) -> Money:
+    landed = one.landed.items[0]
+    return offer_price(one.offer, landed.goods_cost, landed.item.ordered, found.shop.settings, category).each
 
 
 def _agreed_alone(found: Catalogue, plan: Plan) -> tuple[PlannedOrder, ...]:

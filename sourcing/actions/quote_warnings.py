@@ -13,6 +13,7 @@ from ..basics.plan import PlannedOrder
 from ..basics.quote import Quote
 from ..basics.settings import Settings
 from ..quoting.bought import Bought
+from ..quoting.carry_over import may_rise_to
 from ..quoting.freight_lines import carried_freight, freight_way
 from .evaluate import Catalogue
 from .plan import land
@@ -30,6 +31,7 @@ def quote_warnings(new: Quote, market: Market, bought: Bought) -> tuple[str, ...
         *_refusals(bought.agreed_alone),
         *_ending(new, found, bought),
         *_days(new),
+        *_asked_again(new, market),
         *_changed_orders(market),
         *bought.plan.warnings,
     )
@@ -104,6 +106,20 @@ def _days(new: Quote) -> Iterator[str]:
         yield f"the parts may come as late as {new.arrives[1]}, the machine is to be ready on {new.ready_by}"
     if new.ready_by and new.arrives is None and any(line.part for line in new.lines):
         yield f"the machine is to be ready on {new.ready_by}, and the day the parts come is not known"
+
+
+def _asked_again(new: Quote, market: Market) -> Iterator[str]:
+    """Approved lines that are another part or dearer now: a yes covers that number at that price."""
+    for label in sorted(market.yes):
+        before = market.last.line(label) if market.last else None
+        now = new.line(label)
+        if before is None or now is None or not before.part or (now.title, now.part) != (before.title, before.part):
+            continue
+        if now.number != before.number:
+            yield f"{label} {now.title}: approved as {before.number}, now {now.number}: a new question to the customer"
+        elif not now.price <= may_rise_to(before.price, new.tolerance):
+            dearer = f"approved at {before.price}, now {now.price} before tax"
+            yield f"{label} {now.title}: {dearer}: a new question to the customer"
 
 
 def _changed_orders(market: Market) -> Iterator[str]:

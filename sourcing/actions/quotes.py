@@ -41,8 +41,8 @@ def write_quote(
 ) -> Written:
     """The job's quote at this moment as a frozen revision; `need_by` None takes the job's own day.
 
-    `plan_for` 'customer' buys by the plan under which the customer pays least, 'shop' by the shop's cheapest; blank: as
-    the last revision does.
+    `plan_for` 'customer' buys by the plan under which the customer pays least, 'shop' by the shop's cheapest, also what
+    was approved otherwise; blank: as the last revision does, and what is approved keeps its number where it can.
     """
     with desk.writing("quote") as pen:
         now = _now(market(catalogue(pen.connection, desk.at), stored_job(pen.connection, number), need_by), plan_for)
@@ -86,7 +86,7 @@ def _now(here: Market, plan_for: PlanFor | Literal[""]) -> CheckedQuote:
     last, at = here.last, here.found.at
     revision = last.revision + 1 if last else 1
     wanted: PlanFor = plan_for or (last.plan_for if last else "shop")
-    chosen = chosen_plan(here, wanted, revision)
+    chosen = chosen_plan(here.anew() if plan_for else here, wanted, revision)
     new = build_quote(here.job, chosen.bought, here.found.shop.settings, at, revision)
     warnings = quote_warnings(new, here, chosen.bought)
     new = changed(new, warnings=warnings, plan_for=wanted)

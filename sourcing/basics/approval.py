@@ -21,6 +21,13 @@ GivenBy = Literal["in person", "telephone", "text", "e-mail", "customer's page",
 """How a person gave a quote to the customer: handed over, read out by telephone, sent."""
 
 
+def how_words(how: str) -> str:
+    """How something was said, to be read after a name: 'in person', 'by telephone', 'on the customer's page'."""
+    if how == "customer's page":
+        return f"on the {how}"
+    return how if how == "in person" else f"by {how}"
+
+
 class Approval(Value, frozen=True, kw_only=True):
     """One answer to one line of one revision. `amount` is the line's price before tax, as printed there.
 

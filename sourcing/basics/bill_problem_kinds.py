@@ -33,6 +33,11 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "line {label} of job {job} can't be billed: {found}",
         "receive the goods first, or leave the line out with --not-done {label} and the reason with --words",
     ),
+    "other-number-for-bill": kind(
+        "Another number came",
+        "line {label} of job {job} can't be billed: {found} came, the customer said yes to {approved}",
+        "ask the customer, and record the yes with 'sourcing decide {job} {label} hold --agreed-by'",
+    ),
     "freight-without-goods": kind(
         "Freight of nothing",
         "line {label} of job {job} is freight, and no line with a part that it was for is billed",

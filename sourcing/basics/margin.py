@@ -166,12 +166,11 @@ class Margins(Value, frozen=True, kw_only=True):
 
 
 class BandChange(Value, frozen=True, kw_only=True):
-    """The lines of one markup band, as priced and as they would have been by other bands. `cost` is their goods."""
+    """The lines of one of the other bands, as they were priced and as they would have been."""
 
     band: str
     lines: int
     changed: int
-    cost: Money
     before: Margin
     after: Margin
 

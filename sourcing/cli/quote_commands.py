@@ -24,7 +24,7 @@ Plan = Annotated[
     typer.Option(
         "--plan",
         help="Buy by the plan that is cheapest for the 'shop', or by the one under which the 'customer' pays least. "
-        "Left out: as the last revision does.",
+        "Left out: as the last revision does, and what is approved keeps its number.",
     ),
 ]
 

@@ -65,6 +65,7 @@ def receive(
     """Take goods in as they came: pieces, numbers, prices, freight. What differs is listed, and what to do about it."""
     from ..actions.receive import Delivery
     from ..actions.receive import receive as take_in
+    from ..basics.value import changed
     from ..documents.receipts import freight_text, received_text
 
     delivery = Delivery(
@@ -87,7 +88,11 @@ def receive(
     )
     done = take_in(desk(database, at, who), number, delivery)
     text = received_text(done.order, done.receipt, done.differences, done.to_do, done.open_lines)
-    show(done, text + freight_text(done.receipt, done.freight_shares), json)
+    # Keys of JSON objects are text.
+    open_lines = {str(at): pieces for at, pieces in done.open_lines.items()}
+    shares = {str(at): share for at, share in done.freight_shares.items()}
+    plain = changed(done, open_lines=open_lines, freight_shares=shares)
+    show(plain, text + freight_text(done.receipt, done.freight_shares), json)
 
 
 def receive_again(

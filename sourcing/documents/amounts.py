@@ -7,7 +7,7 @@ follows cash practice and differs for some currencies, so only the pattern, the 
 import copy
 from datetime import date
 from decimal import Decimal
-from functools import cache
+from functools import cache, lru_cache
 
 from babel import Locale, UnknownLocaleError
 from babel.dates import format_date
@@ -38,8 +38,12 @@ def page_language(locale: str) -> str:
     return str(known).replace("_", "-") if known.language == "en" else "en"
 
 
+@lru_cache(maxsize=4096)
 def money_text(money: Money, locale: str) -> str:
-    """The amount as the locale writes it ('$166.60'), rounded half up to the currency's ISO minor unit."""
+    """The amount as the locale writes it ('$166.60'), rounded half up to the currency's ISO minor unit.
+
+    Remembered: a paper shows many amounts twice or more, and writing one takes longer than the line around it.
+    """
     pattern = _pattern(locale, minor_units(money.currency))
     text: str = pattern.apply(
         money.rounded().amount, paper_locale(locale), currency=money.currency, currency_digits=False

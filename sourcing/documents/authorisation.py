@@ -1,6 +1,6 @@
 """The record of a customer's answers as text for the shop's file: each occasion with who, when, how, lines, totals."""
 
-from ..basics.approval import AnsweredLine, AnswerRecord, Occasion
+from ..basics.approval import AnsweredLine, AnswerRecord, Occasion, how_words
 from .amounts import date_text, decimal_text, money_text
 from .plain_text import document, table, wrapped
 
@@ -29,9 +29,9 @@ def record_text(record: AnswerRecord) -> str:
 
 def _occasion(one: Occasion, locale: str) -> list[str]:
     contact = one.contact or ("number not noted" if one.how in ("telephone", "text") else "")
-    how = f"{one.how} ({contact})" if contact else one.how
+    how = f"{how_words(one.how)} ({contact})" if contact else how_words(one.how)
     lines = wrapped(
-        f"{date_text(one.at.date(), locale)}, {one.at:%H:%M}: {one.who} by {how}; taken down by {one.taken_by}"
+        f"{date_text(one.at.date(), locale)}, {one.at:%H:%M}: {one.who} {how}; taken down by {one.taken_by}"
     )
     lines += wrapped(f'Words and conditions: "{one.words}"' if one.words else "Words and conditions: none noted", 2)
     lines += [f"  To revision {one.revision}, paper {one.sha256}"]

@@ -67,6 +67,8 @@ def bill_text(bill: Bill) -> str:
     for words, amount in rows:
         lines += wrapped(f"{words}: {money_text(amount, locale)}", 2, TEXT_WIDTH)
     lines += wrapped(no_tax_words(bill), 2, TEXT_WIDTH) if no_tax_words(bill) else []
+    for sentence in bill.notes:
+        lines += wrapped(sentence, 2, TEXT_WIDTH)
     if bill.declined:
         lines += ["", "Work you declined, not done"]
         for one in bill.declined:

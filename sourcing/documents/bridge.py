@@ -1,7 +1,7 @@
-"""From the quoted to the received margin of one job as a drawing (SVG 1.1, W3C): each cause a bar, words beside it.
+"""From the quoted to the received margin of one job as a drawing (SVG 1.1, W3C): each cause a bar with words.
 
-A loss is hatched, a gain is open, the two ends are filled; the sign and the words say the same, so that nothing hangs on
-a look. For the owner: it carries costs. One file that needs nothing from outside.
+A loss is hatched, a gain is open, the two ends are filled; the sign and the words say the same, so that nothing hangs
+on a look. For the owner: it carries costs. One file that needs nothing from outside.
 """
 
 from collections.abc import Sequence
@@ -15,7 +15,8 @@ from .plain_text import wrapped
 
 WIDTH, ROW, TOP = 900, 34, 92
 BARS_FROM, BARS_TO, EDGE = 290, 770, 880
-BAR_HIGH, NOTE_LINE, NOTE_WIDE, MOST_NOTES = 18, 17, 128, 40
+BAR_HIGH, NOTE_LINE, NOTE_WIDE, MOST_NOTES = 18, 17, 136, 40
+MINUS = "\N{MINUS SIGN}"
 LEAST = 2
 """A step too small to be seen is drawn this wide."""
 
@@ -78,9 +79,9 @@ def told(bridge: Bridge) -> str:
 
 
 def signed(amount: object) -> str:
-    """The amount with its sign, a true minus for a loss."""
+    """The amount with its sign."""
     text = str(amount)
-    return f"\N{MINUS SIGN}{text[1:]}" if text.startswith("-") else f"+{text}"
+    return text if text.startswith("-") else f"+{text}"
 
 
 def _both(margin: Margin) -> str:
@@ -120,7 +121,9 @@ def _row(number: int, name: str, amount: str, ends: tuple[int, int]) -> Row:
     left, right = min(ends), max(ends)
     look = "gain" if amount.startswith("+") else "loss"
     width = max(right - left, LEAST)
-    return Row(y=TOP + ROW * number, name=name, amount=amount, x=left, width=width, look=look, join=ends[1])
+    return Row(
+        y=TOP + ROW * number, name=name, amount=amount.replace("-", MINUS), x=left, width=width, look=look, join=ends[1]
+    )
 
 
 def _end(word: str, margin: Margin, scale: _Scale, number: int) -> Row:
@@ -128,7 +131,7 @@ def _end(word: str, margin: Margin, scale: _Scale, number: int) -> Row:
     return Row(
         y=TOP + ROW * number,
         name=f"earned, {word}",
-        amount=str(margin.earned.rounded().amount),
+        amount=str(margin.earned.rounded().amount).replace("-", MINUS),
         x=min(ends),
         width=max(abs(ends[1] - ends[0]), LEAST),
         look="end",

@@ -9,14 +9,14 @@ from .workbook import Table, workbook_bytes
 
 HEADERS = ("Order", "Line", "Your paper", "What", "Amount", "Currency", "Claimed")
 ASKED: dict[DifferenceKind, str] = {
-    "price": "We ask for credit of the difference to the price agreed.",
-    "short": "We ask for the missing pieces, or for credit.",
-    "damaged": "We ask for credit; tell us whether you want the pieces back.",
-    "number": "We ask for credit, and put the pieces aside until we hear how they go back.",
-    "over": "We ask for credit, and put the pieces aside until we hear how they go back.",
-    "freight": "We ask for credit of what is beyond your terms.",
-    "charge": "We ask what it is for, or for credit.",
-    "total": "We ask for a paper whose lines sum to its total.",
+    "price": "Prices: please credit the difference to the price agreed.",
+    "short": "Missing pieces: please send them, or credit them.",
+    "damaged": "Damaged pieces: please credit them, and tell us whether you want them back.",
+    "number": "Other numbers: please credit them; they are put aside until you say how they go back.",
+    "over": "More than ordered: please credit it; it is put aside until you say how it goes back.",
+    "freight": "Freight: please credit what is beyond your terms.",
+    "charge": "Charges: please say what they are for, or credit them.",
+    "total": "Total: please send a paper whose lines sum to it.",
 }
 """What is asked for each kind of difference."""
 

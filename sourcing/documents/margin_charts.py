@@ -14,7 +14,9 @@ from .bridge import LEAST
 from .pages import render
 
 WIDTH, ROW = 900, 30
-BARS_FROM, BARS_TO, EDGE = 300, 590, 880
+EDGE = 880
+MONTH_BARS, LEAK_BARS = (100, 440), (300, 650)
+"""From where to where bars go: a month's name is short and its figures are long."""
 MOST_MONTHS, MOST_LEAKS = 24, 16
 
 
@@ -80,7 +82,7 @@ def _month_figures(one: Group) -> str:
 
 def _months(months: Sequence[Group], currency: str, y: int) -> Part:
     levels = [figure.earned.minor() for one in months for figure in (one.quoted, one.known)]
-    at = _scale(levels)
+    at = _scale(levels, MONTH_BARS)
     words, bars = [], []
     for number, one in enumerate(months):
         row = y + 44 + number * ROW
@@ -91,7 +93,7 @@ def _months(months: Sequence[Group], currency: str, y: int) -> Part:
         y=y,
         head=f"Earned on parts and freight by month of the customer's yes, {currency}",
         note="open: as quoted; full: as far as it is known by now",
-        naught=at[1],
+        naught=at(0),
         top=y + 38,
         bottom=y + 44 + len(months) * ROW,
         words=tuple(words),
@@ -101,14 +103,14 @@ def _months(months: Sequence[Group], currency: str, y: int) -> Part:
 
 def _leaks(found: Margins, y: int) -> Part:
     leaks = found.leaks[:MOST_LEAKS]
-    at = _scale([one.amount.minor() for one in leaks])
+    at = _scale([one.amount.minor() for one in leaks], LEAK_BARS)
     rows = [(one, y + 44 + number * ROW) for number, one in enumerate(leaks)]
     note = "hatched: what leaked; where it stands is said at the right" if leaks else "none found"
     return Part(
         y=y,
         head=f"Leaks by name, {found.currency}",
         note=note,
-        naught=at[1],
+        naught=at(0),
         top=y + 38,
         bottom=y + 44 + len(leaks) * ROW,
         words=tuple(
@@ -118,17 +120,23 @@ def _leaks(found: Margins, y: int) -> Part:
     )
 
 
-Scale = tuple[int, int, int]
-"""The least level, the pixel of nothing, and the span of all levels."""
+class _Scale(Value, frozen=True, kw_only=True):
+    """Minor units to pixels between two ends, nothing always among the levels."""
+
+    ends: tuple[int, int]
+    least: int
+    span: int
+
+    def __call__(self, level: int) -> int:
+        left, right = self.ends
+        return left + (level - self.least) * (right - left) // self.span
 
 
-def _scale(levels: Sequence[int]) -> Scale:
+def _scale(levels: Sequence[int], ends: tuple[int, int]) -> _Scale:
     least, most = min([0, *levels]), max([0, *levels])
-    span = max(most - least, 1)
-    return least, BARS_FROM - least * (BARS_TO - BARS_FROM) // span, span
+    return _Scale(ends=ends, least=least, span=max(most - least, 1))
 
 
-def _bar(scale: Scale, level: int, of: tuple[int, int], look: str) -> Bar:
-    least, naught, span = scale
-    to = BARS_FROM + (level - least) * (BARS_TO - BARS_FROM) // span
+def _bar(scale: _Scale, level: int, of: tuple[int, int], look: str) -> Bar:
+    naught, to = scale(0), scale(level)
     return Bar(x=min(naught, to), y=of[0], width=max(abs(to - naught), LEAST), high=of[1], look=look)

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from ..basics.margin import Group, LowLine, Margins
 from .amounts import percent_text
 from .csv_text import Cell
-from .margin_words import FIGURES, HEADS, by_when, figures, group_head, group_name, how_far, margin_cells
+from .margin_words import FIGURES, HEADS, bare_cells, by_when, figures, group_head, group_name, how_far, told_of
 from .pages import render
 from .plain_text import count, document, table, wrapped, yes_no
 from .workbook import Table, workbook_bytes
@@ -15,22 +15,24 @@ MOST_LOW, MOST_GROUPS, MOST_BACK = 20, 40, 20
 """What a screen shows; the workbook has all of it."""
 
 RIGHT = frozenset(range(1, 6))
-MOST = (38, 15, 15, 14, 15, 14)
+MOST = (30, 12, 12, 12, 15, 14)
 
 
 def groups_text(found: Margins) -> str:
     """Lines under the floor, the groups, the leaks by name, what waits to go back."""
     if not found.groups:
         return "No job has an approved line yet.\n"
-    lines = wrapped(f"{count(found.jobs, 'job')}, {count(found.whole.lines, 'line')}: parts and freight, before tax")
-    lines += [*_low(found), "", group_head(found), *_groups(found.groups), *_leaks(found), *_back(found)]
+    head = f"{count(found.jobs, 'job')}, {count(found.whole.lines, 'line')}"
+    head += f": parts and freight before tax, in {found.currency}"
+    lines = wrapped(head)
+    lines += [*_low(found), "", group_head(found), *_groups(told_of(found.groups)), *_leaks(found), *_back(found)]
     return document([*lines, *(text for note in found.notes for text in wrapped(f"Note: {note}"))])
 
 
 def _low(found: Margins) -> list[str]:
     if not found.low:
         return ["No line is under the floor."]
-    rows = [("line", *HEADS), *((_line(one), *margin_cells(one.margin)) for one in found.low[:MOST_LOW])]
+    rows = [("line", *HEADS), *((_line(one), *bare_cells(one.margin)) for one in found.low[:MOST_LOW])]
     lines = ["", f"Under the floor: {count(len(found.low), 'line')}", *table(rows, MOST, RIGHT)]
     return [*lines, *_more(len(found.low) - MOST_LOW)]
 
@@ -43,8 +45,8 @@ def _groups(groups: Sequence[Group]) -> list[str]:
     """Each group as quoted, and as far as it is known by now."""
     rows: list[tuple[str, ...]] = [("", *HEADS)]
     for group in groups[:MOST_GROUPS]:
-        rows.append((f"{group_name(group)}: quoted", *margin_cells(group.quoted)))
-        rows.append((f"  by now ({how_far(group)})", *margin_cells(group.known)))
+        rows.append((f"{group_name(group)}: quoted", *bare_cells(group.quoted)))
+        rows.append((f"  by now ({how_far(group)})", *bare_cells(group.known)))
     return [*table(rows, MOST, RIGHT), *_more(len(groups) - MOST_GROUPS)]
 
 
@@ -143,9 +145,9 @@ def groups_html(found: Margins) -> str:
         language="en",
         head=group_head(found),
         low=found.low[:MOST_LOW],
-        groups=found.groups[:MOST_GROUPS],
+        groups=told_of(found.groups)[:MOST_GROUPS],
         back=found.back[:MOST_BACK],
-        more=(len(found.low) - MOST_LOW, len(found.groups) - MOST_GROUPS, len(found.back) - MOST_BACK),
+        more=(len(found.low) - MOST_LOW, len(told_of(found.groups)) - MOST_GROUPS, len(found.back) - MOST_BACK),
         by_when=by_when,
         how_far=how_far,
         name=group_name,

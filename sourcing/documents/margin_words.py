@@ -19,6 +19,12 @@ def margin_cells(margin: Margin) -> tuple[str, ...]:
     return (*money, percent_text(margin.margin_percent), percent_text(margin.markup_percent))
 
 
+def bare_cells(margin: Margin) -> tuple[str, ...]:
+    """The same without the currency, where the table's heading has it."""
+    money = (f"{amount.rounded().amount:,}" for amount in (margin.price, margin.cost, margin.earned))
+    return (*money, percent_text(margin.margin_percent), percent_text(margin.markup_percent))
+
+
 def figures(margin: Margin) -> tuple[Cell, ...]:
     """The figures under `FIGURES`, as numbers."""
     amounts = (margin.price.amount, margin.cost.amount, margin.earned.amount)
@@ -69,6 +75,12 @@ def group_head(found: Margins) -> str:
 def group_name(group: Group) -> str:
     """A group's name with its words."""
     return f"{group.name} {group.title}".rstrip()
+
+
+def told_of(groups: Sequence[Group]) -> list[Group]:
+    """The groups with anything in them: freight billed on a line of its own is shared over the parts."""
+    return [one for one in groups if any(amount for figure in (one.quoted, one.known)
+                                         for amount in (figure.price.amount, figure.cost.amount))]  # fmt: skip
 
 
 def how_far(group: Group) -> str:

@@ -50,7 +50,7 @@ def orders_text(some: Sequence[tuple[OrderNow, Mapping[int, int]]]) -> str:
         return "No order has been placed.\n"
     head = ("order", "placed", "supplier", "lines", "goods", "still to come", "here by")
     rows = [head, *(_listed(now, left) for now, left in some)]
-    return document(table(rows, (14, 10, 28, 5, 16, 34, 22)))
+    return document(table(rows, (14, 10, 26, 5, 14, 32, 26)))
 
 
 def order_now_text(now: OrderNow, left: Mapping[int, int]) -> str:
@@ -179,7 +179,7 @@ def _said_words(now: OrderNow, said: LineEvent) -> str:
     line = now.line(said.line)
     days = (said.earliest, said.latest)
     parts = (
-        f"{said.pieces} pieces" if said.pieces else "cancelled" if said.pieces == 0 else "",
+        count(said.pieces, "piece") if said.pieces else "cancelled" if said.pieces == 0 else "",
         price_words(said.unit_price, now.order.currency, line.line.price_basis if line else 1)
         if said.unit_price is not None
         else "",

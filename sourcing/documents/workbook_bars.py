@@ -4,7 +4,8 @@ from typing import Any
 
 from openpyxl.chart import BarChart, Reference, Series
 from openpyxl.chart.shapes import GraphicalProperties
-from openpyxl.drawing.fill import ColorChoice, PatternFillProperties
+from openpyxl.drawing.colors import ColorChoice
+from openpyxl.drawing.fill import PatternFillProperties
 from openpyxl.drawing.line import LineProperties
 from openpyxl.utils import get_column_letter
 
@@ -67,4 +68,5 @@ def _look(look: str) -> GraphicalProperties:
 
 
 def _colour(rgb: str) -> Any:
-    return ColorChoice(srgbClr=rgb)
+    named: Any = rgb
+    return ColorChoice(srgbClr=named)

@@ -6,6 +6,7 @@ from ..basics.currency import minor_units
 from ..basics.margin_facts import Purchase
 from ..basics.value import Value
 from .came import AsCame, as_came, lines_that_came
+from .freight_rise import Rise, rises_of
 from .going_back import Back, back_of
 from .minor import part_of
 from .ordered import AsOrdered, as_ordered
@@ -17,15 +18,16 @@ Book = dict[str, dict[str, list["Bought"]]]
 class Received(Value, frozen=True, kw_only=True):
     """A line that has come in full: what its need cost. `before` is the goods at the order's rate, `goods` at the
     papers', both without what lies on the shelf (`surplus`) and without what went back; `sent_back` is what of the
-    need's goods went back for credit. `freight`, `later` and `others` are charges, as charged or else as ordered."""
+    need's goods went back for credit. `freight` is as charged; `others`, other charges, as charged or else as ordered.
+    `rise` says what of the freight is more than was ordered with, and why."""
 
     before: int
     goods: int
     surplus: int
     sent_back: int
     freight: int
-    later: int
     others: int
+    rise: Rise
 
     @property
     def cost(self) -> int:
@@ -65,20 +67,22 @@ def bought(purchase: Purchase, currency: str) -> list[Bought]:
     """The lines of an order. Those cancelled before anything came are left out."""
     order = purchase.order
     ordered = as_ordered(purchase, minor_units(currency), lines_that_came(purchase.receipts))
-    came = as_came(purchase, ordered, currency) if purchase.receipts else {}
+    found = as_came(purchase, ordered, currency) if purchase.receipts else {}
+    came = [found.get(one.line.line, NOTHING) for one in ordered]
+    back = [back_of(purchase, one, mine, currency) for one, mine in zip(ordered, came, strict=True)]
+    is_here = [bool(mine.pieces) and one.pieces <= mine.good for one, mine in zip(ordered, came, strict=True)]
+    rises = rises_of(ordered, came, is_here) if any(is_here) else []
     return [
         Bought(
             number=order.number,
             supplier=order.supplier,
             supplier_name=order.supplier_name,
             ordered=one,
-            came=mine,
-            received=_received(one, mine, back) if one.pieces <= mine.good and mine.pieces else None,
-            back=back,
+            came=came[at],
+            received=_received(one, came[at], back[at], rises[at]) if is_here[at] else None,
+            back=back[at],
         )
-        for one in ordered
-        for mine in [came.get(one.line.line, NOTHING)]
-        for back in [back_of(purchase, one, mine, currency)]
+        for at, one in enumerate(ordered)
     ]
 
 
@@ -86,7 +90,7 @@ NOTHING = AsCame()
 """Of lines of which nothing came."""
 
 
-def _received(ordered: AsOrdered, came: AsCame, back: Back) -> Received:
+def _received(ordered: AsOrdered, came: AsCame, back: Back, rise: Rise) -> Received:
     """What a pack forced lies on the shelf, and so does what the supplier sent beyond the order."""
     full = _need(came.goods_before, ordered, came, 0)
     before = _need(came.goods_before, ordered, came, back.of_need)
@@ -96,8 +100,8 @@ def _received(ordered: AsOrdered, came: AsCame, back: Back) -> Received:
         surplus=came.goods - _need(came.goods, ordered, came, 0),
         sent_back=full - before,
         freight=came.freight,
-        later=came.later,
         others=_others(ordered, came),
+        rise=rise,
     )
 
 

@@ -18,9 +18,9 @@ def bridge(lines: Sequence[LineFigures], currency: str) -> Bridge | None:
     steps = []
     for name in names.IN_ORDER:
         found = [(line.label, change) for line in lines for change in line.steps if change.name == name]
-        if not found:
-            continue
         amount = sum(change.amount for _, change in found)
+        if not amount:
+            continue
         at += amount
         steps.append(
             Step(
@@ -28,7 +28,7 @@ def bridge(lines: Sequence[LineFigures], currency: str) -> Bridge | None:
                 amount=money(amount, currency),
                 after=money(at, currency),
                 labels=tuple(dict.fromkeys(label for label, _ in found)),
-                why=tuple(f"line {label}: {in_words(change, currency)}" for label, change in found),
+                why=_why(found, currency),
             )
         )
     return Bridge(
@@ -37,6 +37,14 @@ def bridge(lines: Sequence[LineFigures], currency: str) -> Bridge | None:
         end=margin(*_sums([(line.billed, line.last_cost) for line in lines], currency)),
         is_complete=all(line.received is not None for line in lines),
     )
+
+
+def _why(found: Sequence[tuple[str, Change]], currency: str) -> tuple[str, ...]:
+    """Each reason once, with the lines it holds for."""
+    lines: dict[str, list[str]] = {}
+    for label, change in found:
+        lines.setdefault(in_words(change, currency), []).append(label)
+    return tuple(f"line{'s' * (len(some) > 1)} {', '.join(some)}: {words}" for words, some in lines.items())
 
 
 def in_words(change: Change, currency: str) -> str:

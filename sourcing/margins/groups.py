@@ -52,7 +52,7 @@ def _row(one: Counted) -> list[int]:
     price, billed = line.price + line.freight_share, line.billed + line.freight_share
     row = [1, price, line.cost, 0, 0, 0, 0, 0, 0, billed, line.last_cost, int(one.under), 0]
     if line.ordered is not None:
-        row[3:6] = 1, price, line.ordered
+        row[3:6] = 1, line.order_price + line.freight_share, line.ordered
     if line.received is not None:
         row[6:9] = 1, billed, line.received
     for leak in one.leaks:

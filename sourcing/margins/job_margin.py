@@ -69,7 +69,7 @@ def stages(line: LineFigures) -> list[tuple[Stage, int, int]]:
     """Price and cost at each stage the line has reached. Received is at the price billed, where it is billed."""
     found: list[tuple[Stage, int, int]] = [("quoted", line.price, line.cost)]
     if line.ordered is not None:
-        found.append(("ordered", line.price, line.ordered))
+        found.append(("ordered", line.order_price, line.ordered))
     if line.received is not None:
         found.append(("received", line.billed, line.received))
     return found
@@ -109,7 +109,7 @@ IN_TURN = ("after the quote", "within the quote", "beside the margin")
 
 def leaks_on(line: LineFigures) -> list[Change]:
     """What a line lost; earnings that fell away with work that was not done are no leak."""
-    return [one for one in (*line.steps, *line.beside) if one.amount < 0 and one.name != names.NOT_A_LEAK]
+    return [one for one in (*line.steps, *line.beside) if one.amount < 0 and one.name not in names.NO_LEAKS]
 
 
 def _reached(lines: Sequence[LineFigures], stage: Stage) -> bool:

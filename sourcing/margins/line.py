@@ -11,7 +11,8 @@ from ..basics.margin import Stage, When
 from ..basics.margin_facts import BilledLine, QuotedLine
 from ..basics.value import Value
 from . import names
-from .bought import Bought, Received, all_received
+from .bought import Bought, all_received
+from .freight_rise import NO_RISE, Rise
 from .minor import digits
 from .quoted import Cost
 
@@ -28,8 +29,9 @@ class Change(Value, frozen=True, kw_only=True):
 
 class LineFigures(Value, frozen=True, kw_only=True):
     """A line's figures. `ordered` and `received` are costs, None where it has not come so far. `billed` is its price
-    on the bill, or as approved. `freight_share` is its share of freight billed on lines of its own: above zero for
-    parts, below for the freight lines, nothing in all."""
+    on the bill, or as approved; `order_price` that at the order: nothing where it was left off and never bought.
+    `freight_share` is its share of freight billed on lines of its own: above zero for parts, below for the freight
+    lines, nothing in all."""
 
     job: str
     label: str
@@ -45,6 +47,7 @@ class LineFigures(Value, frozen=True, kw_only=True):
     received: int | None
     billed: int
     is_part: bool
+    order_price: int
     steps: Sequence[Change] = ()
     beside: Sequence[Change] = ()
     freight_share: int = 0
@@ -54,7 +57,9 @@ class LineFigures(Value, frozen=True, kw_only=True):
         """The last stage it has reached, with its price and cost there."""
         if self.received is not None:
             return "received", self.billed, self.received
-        return ("quoted", self.price, self.cost) if self.ordered is None else ("ordered", self.price, self.ordered)
+        return (
+            ("quoted", self.price, self.cost) if self.ordered is None else ("ordered", self.order_price, self.ordered)
+        )
 
     @property
     def last_cost(self) -> int:
@@ -112,7 +117,7 @@ def steps_of(told: Told) -> list[Change]:
         if all_received(told.bought):
             for one in told.bought:
                 _to_receipt(one, steps)
-    return steps
+    return [one for one in steps if one.amount]
 
 
 def _step(steps: list[Change], pair: tuple[str, str], words: str, now: int, before: int, *more: int | str) -> None:
@@ -157,17 +162,22 @@ def _to_receipt(one: Bought, steps: list[Change]) -> None:
         steps.append(Change(name=names.SENT_BACK, amount=came.sent_back, words=words, figures=figures))
     words = "{0} at the papers' rate, {1} at the rate of the day of {2}"
     _step(steps, (names.RATE, names.RATE_GAIN), words, came.goods, came.before, one.number)
-    if came.freight != ordered.carrier:
-        _freight(came, ordered.carrier, one.number, steps)
+    if came.rise is not NO_RISE:
+        _freight(came.rise, one.number, steps)
     words = "other charges {0} on the papers of {2}, ordered with {1}"
     _step(steps, (names.CHARGES, names.CHARGES_LESS), words, came.others, ordered.charges - ordered.carrier, one.number)
 
 
-def _freight(came: Received, carrier: int, number: str, steps: list[Change]) -> None:
-    """Freight above what was ordered with: first what later deliveries charged, the rest is a dearer carrier."""
-    second = min(came.later, max(came.freight - carrier, 0))
-    if second:
-        words = "a later delivery of {1} charged {0} freight"
-        steps.append(Change(name=names.SECOND, amount=-second, words=words, figures=(came.later, number)))
-    words = "freight {0} charged, {1} ordered with"
-    _step(steps, (names.FREIGHT, names.FREIGHT_LESS), words, came.freight - second, carrier)
+def _freight(rise: Rise, number: str, steps: list[Change]) -> None:
+    if rise.second:
+        words = "later deliveries of {1} charged {0} freight, in all {2} against {3} ordered with"
+        figures = (rise.later, number, rise.charged, rise.ordered)
+        steps.append(Change(name=names.SECOND, amount=-rise.second, words=words, figures=figures))
+    if rise.dearer:
+        name = names.FREIGHT if rise.dearer > 0 else names.FREIGHT_LESS
+        figures = (rise.charged, rise.ordered, number)
+        words = "{2} charged {0} freight in all, ordered with {1}"
+        steps.append(Change(name=name, amount=-rise.dearer, words=words, figures=figures))
+    if rise.moved:
+        words, figures = "its share of the freight of {0} moved with the deliveries", (number,)
+        steps.append(Change(name=names.FREIGHT_MOVED, amount=-rise.moved, words=words, figures=figures))

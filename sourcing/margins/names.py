@@ -14,6 +14,7 @@ RATE_GAIN = "rate moved in the shop's favour"
 SECOND = "second freight on backorder"
 FREIGHT = "freight dearer than ordered"
 FREIGHT_LESS = "freight cheaper than ordered"
+FREIGHT_MOVED = "freight moved between lines"
 
 IN_ORDER = (
     LEFT_OFF,
@@ -27,14 +28,16 @@ IN_ORDER = (
     SECOND,
     FREIGHT,
     FREIGHT_LESS,
+    FREIGHT_MOVED,
     RATE,
     RATE_GAIN,
     SENT_BACK,
 )
 """The steps from the quoted to the received margin, as they are drawn."""
 
-NOT_A_LEAK = LEFT_OFF
-"""Earnings that fell away with work that was not done: the sale is gone and so is its cost."""
+NO_LEAKS = frozenset((LEFT_OFF, FREIGHT_MOVED))
+"""Earnings that fell away with work that was not done: the sale is gone and so is its cost. And freight that one line
+bears and another does not."""
 
 NOT_BILLED = "freight not billed"
 CAP = "list cap"

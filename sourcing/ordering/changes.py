@@ -70,7 +70,7 @@ def cancelled_pieces(now: OrderNow, lines: Sequence[int], came: Mapping[int, int
     """
     if now.cancelled:
         raise refused("order-cancelled", order=now.order.number)
-    chosen = [standing_line(now, at) for at in dict.fromkeys(lines)] or [one for one in now.lines if one.pieces]
+    chosen = [standing_line(now, at) for at in sorted(set(lines))] or [one for one in now.lines if one.pieces]
     left = {one.line.line: min(came.get(one.line.line, 0), one.pieces) for one in chosen}
     some = tuple(
         LineEvent(line=one.line.line, pieces=left[one.line.line]) for one in chosen if left[one.line.line] < one.pieces

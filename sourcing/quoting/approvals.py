@@ -8,7 +8,7 @@ from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 from typing import Literal, get_args
 
-from ..basics.approval import Answers, AnswerWord, Approval, How
+from ..basics.approval import Answers, AnswerWord, Approval, How, how_words
 from ..basics.job import Customer
 from ..basics.money import zero
 from ..basics.part_number import maker_key
@@ -115,7 +115,7 @@ def check_not_contrary(new: Mapping[str, Approval], holding: Mapping[str, Approv
     for label, one in new.items():
         stands = holding.get(label)
         if stands and stands.answer != one.answer:
-            said = f"{stands.answer} by {stands.who} on {stands.at:%Y-%m-%d %H:%M} by {stands.how}"
+            said = f"{stands.answer} by {stands.who} on {stands.at:%Y-%m-%d %H:%M} {how_words(stands.how)}"
             raise refused("answered-otherwise", label=label, job=one.job, found=said)
 
 

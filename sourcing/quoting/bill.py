@@ -21,7 +21,8 @@ from .totals import document_total, total_of
 class Billed(Value, frozen=True, kw_only=True):
     """What a bill is made of. `quote` is the newest revision, `holding` the answer that holds for each of its lines,
     `answered` the revisions answered to, `missing` why a line's goods are not here, by label; `told`: the total the
-    customer was last told for the approved lines, None where none is on record."""
+    customer was last told for the approved lines, None where none is on record. `other_number`: the number that came in
+    place of the one approved, by label, without the customer's yes to it; `agreed_number`: with it."""
 
     quote: Quote
     holding: Mapping[str, Approval]
@@ -30,6 +31,8 @@ class Billed(Value, frozen=True, kw_only=True):
     deposits: tuple[DepositKept, ...]
     left_out: LeftOut = LeftOut()
     told: Money | None = None
+    other_number: Mapping[str, str] = {}
+    agreed_number: Mapping[str, str] = {}
 
 
 def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
@@ -53,7 +56,7 @@ def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
         made_by=who,
         locale=quote.locale,
         currency=quote.currency,
-        lines=tuple(changed(line, behind=None) for line in lines),
+        lines=tuple(_for_customer(made, line) for line in lines),
         approvals=tuple(_approved_by(label, made.holding[label]) for label in labels),
         total=document,
         declined=tuple(_declined(made, line) for line in quote.lines if _answer(made, line) == "declined"),
@@ -65,6 +68,7 @@ def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
         cautions_dated=quote.cautions_dated,
         paper_size=quote.paper_size,
         tax_exempt=quote.charge_rules.tax_exempt,
+        notes=tuple(_other_number_note(made, line) for line in lines if line.label in made.agreed_number),
         not_done=tuple(_not_done(made, line) for line in quote.lines if line.label in made.left_out.labels),
         exempt_because=quote.customer.exempt_because if quote.charge_rules.tax_exempt else "",
     )
@@ -125,6 +129,9 @@ def _why_not(made: Billed, line: QuoteLine) -> Problem | None:
         return problem("above-approved", job=job, label=label, found=line.price, approved=approved)
     if label in made.missing:
         return problem("not-received-for-bill", job=job, label=label, found=made.missing[label])
+    if label in made.other_number:
+        came = made.other_number[label]
+        return problem("other-number-for-bill", job=job, label=label, found=came, approved=line.number)
     return None
 
 
@@ -190,6 +197,15 @@ def _declined(made: Billed, line: QuoteLine) -> DeclinedLine:
         words=one.words,
         if_declined=line.if_declined,
     )
+
+
+def _for_customer(made: Billed, line: QuoteLine) -> QuoteLine:
+    """Without the owner's side, and under the number that was fitted."""
+    return changed(line, behind=None, number=made.agreed_number.get(line.label, line.number))
+
+
+def _other_number_note(made: Billed, line: QuoteLine) -> str:
+    return f"Line {line.label}: you agreed to {made.agreed_number[line.label]} in place of {line.number}."
 
 
 def _not_done(made: Billed, line: QuoteLine) -> NotDone:

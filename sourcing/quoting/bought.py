@@ -31,8 +31,10 @@ class Bought(Value, frozen=True, kw_only=True):
     of their own, which is what they cost when every add-on is declined.
 
     By line label: `decisions`, the last one of each line where it still speaks of this part; `settled`, lines that
-    stand on an order already, as they were approved: they are in no plan. `returns` by supplier, `categories` by our
-    part. `kept_freight` and `kept_arrives`: what the last revision billed, and promised, for the settled lines.
+    stand on an order already, as they were approved: they are in no plan; `promised`, lines not ordered yet whose price
+    was promised since whatever the part costs, and with it their freight. `returns` by supplier, `categories` by our
+    part. `kept_freight`: what the last revision billed for the settled and promised lines; `kept_arrives`: the days it
+    promised for the settled.
     """
 
     plan: Plan
@@ -41,6 +43,7 @@ class Bought(Value, frozen=True, kw_only=True):
     settled: Mapping[str, QuoteLine] = {}
     returns: Mapping[str, Returns] = {}
     categories: Mapping[str, str] = {}
+    promised: frozenset[str] = frozenset()
     kept_freight: tuple[QuoteLine, ...] = ()
     kept_arrives: tuple[date, date] | None = None
 

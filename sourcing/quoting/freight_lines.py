@@ -29,7 +29,7 @@ def freight_way(job: Job, settings: Settings) -> Literal["billed", "carried"]:
 
 def with_freight(lines: Sequence[QuoteLine], bought: Bought, way: str, currency: str) -> list[QuoteLine]:
     """The lines with those of freight behind the others of their kind. What was billed before for parts that stand on
-    an order stays as it was approved."""
+    an order, or whose price was promised, stays as it was approved."""
     agreed = [line for line in lines if line.kind == "agreed"]
     extras = [line for line in lines if line.kind == "add-on"]
     alone, together = bought.freight(currency) if way == "billed" else (total((), currency),) * 2
@@ -56,15 +56,18 @@ def add_on_labels(how_many: int) -> list[str]:
 
 
 def _freight(title: str, amount: Money, lines: Sequence[QuoteLine], bought: Bought) -> list[QuoteLine]:
-    """What was billed before, for parts ordered already; then the freight of the others, if there is any."""
+    """What was billed before, for parts ordered already or promised at their price; then the freight of the others."""
     kind = "agreed" if title == AGREED else "add-on"
     parts = [line.label for line in lines if line.part]
-    settled = [label for label in parts if label in bought.settled]
-    still_open = [label for label in parts if label not in bought.settled]
+    promised = [label for label in parts if label in bought.promised]
+    settled = [label for label in parts if label in bought.settled or label in promised]
+    still_open = [label for label in parts if label not in settled]
     kept = [
         changed(one, freight_for=one.freight_for or tuple(settled)) for one in bought.kept_freight if one.kind == kind
     ]
-    if amount.amount <= 0:
+    if promised:
+        amount = amount - total((one.freight_price for one in kept), amount.currency)
+    if amount.amount <= 0 or (promised and not still_open):
         return kept
     line = plain_line("1" if title == AGREED else "A", FURTHER[title] if kept else title, amount.currency)
     if title == EXTRAS:

@@ -125,15 +125,13 @@ def _behind(old: Behind | None, new: Behind | None) -> Iterator[str]:
 
 
 def _totals(old: Quote, new: Quote) -> Iterator[str]:
-    then = {one.label: one for one in old.add_on_prices}
-    for one in new.add_on_prices:
-        before = then.get(one.label)
-        if before and before != one:
-            yield from _field(f"add-on {one.label} with tax", before.price, one.price)
-            yield from _field(f"the total with add-on {one.label}", before.total_with_it, one.total_with_it)
-    if set(then) != {one.label for one in new.add_on_prices}:
-        names = (", ".join(one.label for one in each.add_on_prices) or "none" for each in (new, old))
-        yield "add-ons with a price of their own now {}, before {}".format(*names)
+    then, now = ({one.label: one for one in each.add_on_prices} for each in (old, new))
+    for line in new.lines:
+        # What is new or gone is told as a line.
+        if old.line(line.label):
+            pair = then.get(line.label), now.get(line.label)
+            for name, words in (("price", "add-on {} with tax"), ("total_with_it", "the total with add-on {}")):
+                yield from _field(words.format(line.label), *(getattr(one, name, None) for one in pair))
     yield from _total("the agreed work", old.agreed_total, new.agreed_total)
     yield from _total("everything", old.everything_total, new.everything_total)
 
@@ -187,8 +185,9 @@ def _said(value: object) -> str:
     if isinstance(value, Money):
         return f"{value.amount:f} {value.currency}"
     if isinstance(value, tuple):
-        days = all(isinstance(one, date) for one in value)
-        return (" to " if days else "; ").join(_said(one) for one in value)
+        if all(isinstance(one, date) for one in value):
+            return " to ".join(dict.fromkeys(_said(one) for one in value))
+        return "; ".join(_said(one) for one in value)
     if isinstance(value, Value):
         return ", ".join(
             _said(each) for name in value.__struct_fields__ if (each := getattr(value, name)) not in ("", ())

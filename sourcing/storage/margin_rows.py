@@ -3,8 +3,9 @@
 Nothing here is a rule: which answer holds is for the action to say, what a line cost for `margins/`.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import date
+from decimal import Decimal
 from typing import Any, NamedTuple
 
 from sqlalchemy import Column, Connection, Select, Text, func, select, type_coerce
@@ -15,6 +16,7 @@ from ..basics.settings import Settings
 from .after_tables import BILLS
 from .job_tables import APPROVALS, PURCHASE_ORDER_LINES, PURCHASE_ORDERS, QUOTE_REVISIONS, RECEIPTS
 from .rows import as_value
+from .sheet_tables import OFFERS
 from .shop_tables import SHOP_SETTINGS
 
 MANY = 500
@@ -31,6 +33,13 @@ class AnswerRow(NamedTuple):
     answer: str
     at: str
     holds: str
+
+
+class ListPrice(NamedTuple):
+    """What the maker or supplier lists a piece at."""
+
+    each: Decimal
+    currency: str
 
 
 def newest_quotes(connection: Connection, job: str | None) -> list[QuoteFacts]:
@@ -110,3 +119,18 @@ def _orders_of(job: str) -> Select[tuple[str]]:
 
 def _of_job(query: Any, column: Column[Any], job: str | None) -> Any:
     return query if job is None else query.where(column == job)
+
+
+def list_prices(connection: Connection, wanted: Collection[tuple[int, str]]) -> dict[tuple[int, str], ListPrice]:
+    """The list price per piece, and its currency, of these supplier's numbers on these sheets, where one is stated."""
+    by_sheet: dict[int, list[str]] = {}
+    for sheet, number in sorted(wanted):
+        by_sheet.setdefault(sheet, []).append(number)
+    table, found = OFFERS, {}
+    columns = (table.c.supplier_number, table.c.list_price, table.c.price_basis, table.c.currency)
+    for sheet, numbers in by_sheet.items():
+        for at in range(0, len(numbers), MANY):
+            here = (table.c.sheet == sheet) & table.c.supplier_number.in_(numbers[at : at + MANY])
+            for row in connection.execute(select(*columns).where(here, table.c.list_price.is_not(None))):
+                found[sheet, row.supplier_number] = ListPrice(row.list_price / row.price_basis, row.currency)
+    return found

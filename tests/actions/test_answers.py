@@ -67,7 +67,7 @@ def test_a_contrary_answer_is_refused_until_she_says_instead(tmp_path: Path) -> 
         record(later, number, said(no=("A",)))
     with pytest.raises(Refused, match=r"line C .* declined by Maud Tilbrook"):
         record(later, number, said("C"))
-    with pytest.raises(Refused, match=r"line 1 .* approved by Maud Tilbrook on 2026-03-02 10:15 by in person"):
+    with pytest.raises(Refused, match=r"line 1 .* approved by Maud Tilbrook on 2026-03-02 10:15 in person"):
         record(later, number, said(no=("1",)))
     assert len(kept(tmp_path, number)) == 6
     found = record(later, number, said(no=("A",), instead=True))

@@ -32,6 +32,14 @@ except Refused as refusal:
 """
 
 
+SWITCHED_OFF = """
+import os, signal
+import sourcing.actions.desk as at_desk
+# The ledger is written last: at that moment the machine loses its power.
+at_desk.record = lambda *_words: os.kill(os.getpid(), signal.SIGKILL)
+"""
+
+
 def asked(folder: Path) -> str:
     """Three add-ons that wait."""
     number = quoted(folder)
@@ -118,3 +126,21 @@ def test_taking_back_and_ordering_at_once_never_both_succeed(tmp_path: Path) -> 
         thread.join()
     assert told["order"] is not told["back"]
     assert standing(at(tmp_path), number).words()["C"] == ("approved" if told["order"] else "waiting")
+
+
+def test_a_machine_switched_off_in_the_middle_of_an_answer_keeps_nothing_of_it(tmp_path: Path) -> None:
+    """Kill -9 after the answers were written and before the ledger was; reopened, all lines wait, and it works on."""
+    number = asked(tmp_path)
+    database = str(tmp_path / "sourcing.db")
+    done = subprocess.run(
+        [sys.executable, "-c", SWITCHED_OFF + PROGRAM, database, number, "agreed", "C"],
+        input="\n",
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert (done.returncode, done.stdout) == (-9, "ready\n"), done.stderr
+    assert set(standing(at(tmp_path), number).words().values()) == {"waiting"}
+    with at(tmp_path).store.reading() as connection:
+        assert approvals(connection, number) == []
+    assert record(at(tmp_path), number, said("agreed")).words()["1"] == "approved"

@@ -17,7 +17,7 @@ from sourcing.actions.revisions import answer_record, revisions
 from sourcing.actions.sendings import given
 from sourcing.basics.approval import AnswerRecord, Occasion
 from sourcing.basics.problem import Refused
-from sourcing.basics.value import from_json, to_json
+from sourcing.basics.value import changed, from_json, to_json
 from sourcing.documents.authorisation import record_text
 from sourcing.storage.deeds import deeds
 from tests.actions.answered_shop import CALLED, MONDAY, at, quoted, said, torn_down
@@ -99,6 +99,22 @@ def test_a_call_without_its_number_is_told_as_not_noted(tmp_path: Path) -> None:
     number = quoted(tmp_path)
     record(desk_at(tmp_path, MONDAY), number, said("agreed", contact=""))
     assert "by telephone (number not noted)" in record_text(answer_record(at(tmp_path), number))
+
+
+def test_records_from_before_totals_were_kept_say_so(found: AnswerRecord) -> None:
+    """Not nought."""
+    old = tuple(changed(one, extra=None, total_before=None, total_after=None) for one in found.occasions)
+    text = record_text(changed(found, occasions=old))
+    assert text.count("Total after this answer: not written down then") == 2 and "Total of all approved" not in text
+
+
+def test_words_of_the_customer_can_not_forge_a_line_or_command_the_terminal(found: AnswerRecord) -> None:
+    """A line end, a terminal code and a turned reading direction in what she said."""
+    words = "yes\n  Total of all approved, with tax: $0.00 \x1b[2J\u202e"
+    forged = tuple(changed(one, words=words, contact=words, who=words) for one in found.occasions)
+    text = record_text(changed(found, occasions=forged))
+    assert not {"\x1b", "\u202e"} & set(text)
+    assert "\n  Total of all approved, with tax: $0.00" not in text
 
 
 def test_silence_is_shown_as_waiting(tmp_path: Path) -> None:

@@ -10,14 +10,19 @@ from sqlalchemy import text
 
 from sourcing.actions.answers import TakenBack, record, withdraw
 from sourcing.actions.bill import bill_if_any, look_at_bill, write_bill
+from sourcing.actions.decide import Agreed, decide
 from sourcing.actions.deposits import take_deposit
 from sourcing.actions.history import history
 from sourcing.actions.orders import place_orders
 from sourcing.actions.receive import Delivery, receive
 from sourcing.basics.bill import Bill, FrozenBill, LeftOut
+from sourcing.basics.order import GoodsBack
+from sourcing.basics.part_number import PartNumber
 from sourcing.basics.problem import Refused
+from sourcing.basics.value import changed
 from sourcing.documents.bill_paper import bill_html
 from sourcing.documents.quote_paper import quote_html
+from sourcing.storage.after_order import add_goods_back
 from tests.actions.billed_shop import BILLING, ORDERING, agreed, answered, billing, ordered, received, waiting
 from tests.builders import usd
 from tests.journeys.small_shop import SHOP, desk_at, shop, take_in
@@ -161,6 +166,37 @@ def test_a_damaged_piece_is_not_billed(tmp_path: Path) -> None:
     assert refused_bill(tmp_path, number) == [
         ("not-received-for-bill", f"line 1 of job {number} can't be billed: nothing good has come on PO-2026-0001")
     ]
+
+
+def test_the_same_part_under_another_number_is_asked_before_it_is_billed(tmp_path: Path) -> None:
+    """OV-20417 is the belt by the maker's word; the yes was to CV-B880K. Once she agrees, the bill names what came."""
+    number = ordered(tmp_path)
+    ostrevik = PartNumber(printed="OV-20417", maker="Ostrevik")
+    receive(billing(tmp_path), "PO-2026-0001", Delivery(paper="D1", freight=Decimal(0), numbers={1: ostrevik}))
+    receive(billing(tmp_path), "PO-2026-0002", Delivery(paper="D2", freight=Decimal(0)))
+    ((code, words),) = refused_bill(tmp_path, number)
+    assert code == "other-number-for-bill" and "OV-20417 came, the customer said yes to Corrivane CV-B880K" in words
+    agreed_to = Agreed(who="Maud Tilbrook", how="telephone", contact="555-0142")
+    decide(billing(tmp_path), number, "1", "hold", "the same belt", agreed_to)
+    frozen = write_bill(billing(tmp_path), number, bill_html)
+    assert frozen.bill.due == usd("413.19") and "OV-20417" in frozen.bill.lines[0].number
+    assert "you agreed to" in frozen.paper
+
+
+def test_goods_sent_back_are_not_billed_and_those_refused_are_here_again(tmp_path: Path) -> None:
+    """The belt goes back to the supplier, who does not take it."""
+    number = received(tmp_path)
+    desk = billing(tmp_path)
+    step = GoodsBack(order="PO-2026-0001", line=1, kind="goods", step="sent", pieces=1, at=BILLING, who="Oona Brandeth")
+    with desk.store.writing() as connection:
+        add_goods_back(connection, step)
+    assert refused_bill(tmp_path, number) == [
+        ("not-received-for-bill", f"line 1 of job {number} can't be billed: nothing good has come on PO-2026-0001")
+    ]
+    with desk.store.writing() as connection:
+        add_goods_back(connection, changed(step, kind="core"))
+        add_goods_back(connection, changed(step, step="refused"))
+    assert look_at_bill(desk, number).due == usd("413.19")
 
 
 def test_a_line_left_out_is_on_record_and_not_on_the_bill(tmp_path: Path) -> None:

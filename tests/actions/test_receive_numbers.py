@@ -29,8 +29,8 @@ def belt_came(folder: Path, number: str, printed: str = "", maker: str = "", **m
     [
         ("NW-77120", "", "as ordered", ""),
         ("nw 77120", "", "as ordered", ""),
-        ("CV-B880K", "", "same part", "BELT and Corrivane CV-B880K are the same part (fitted: a list)"),
-        ("CV-B880K", "Corrivane", "same part", "are the same part (fitted: a list)"),
+        ("CV-B880K", "", "same part", "BELT is the same part as Corrivane CV-B880K (fitted: a list)"),
+        ("CV-B880K", "Corrivane", "same part", "is the same part as Corrivane CV-B880K"),
         (
             "NW-77120",
             "Dunmarrow",

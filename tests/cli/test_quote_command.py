@@ -79,7 +79,7 @@ def test_the_owners_explanation_prints_every_figure_and_writes_nothing(folder: P
     code, out, _ = sourcing(folder, "quote", "2026-0001", "--owner", at=AT)
     assert code == 0 and not (folder / "quote-2026-0001-1.html").exists()
     assert "for the owner, never for the customer" in out.splitlines()[0]
-    assert "margin on price" in out and "markup on cost" in out and "Stonegarth Trade Parts NW-77120" in out
+    assert "Stonegarth Trade Parts NW-77120" in out and "28.57 %" in out and "40.00 %" in out
     assert "1 Belt, each: 177.66 USD = 126.90 x 1.40" in out
     assert "agreed work, Sales tax: 13.48 USD = 7 % of 192.61 (parts, freight), rounded once" in out
     code, out, _ = sourcing(folder, "quote", "2026-0001", "--owner", "--json", at=AT)

@@ -77,7 +77,7 @@ def shop(folder: Path, at: datetime) -> Desk:
     """The shop set up, its desk at that moment."""
     (folder / "shop.toml").write_text(SHOP)
     (folder / "suppliers.toml").write_text(SUPPLIERS)
-    _table(folder / "equivalence.xlsx")
+    equivalence_file(folder / "equivalence.xlsx")
     desk = desk_at(folder, at)
     set_up(desk, folder)
     return desk
@@ -112,7 +112,8 @@ def take_in(desk: Desk, folder: Path, body: str) -> str:
     return take_in_job(desk, job_file(folder, body)).number
 
 
-def _table(path: Path) -> None:
+def equivalence_file(path: Path) -> None:
+    """Write the shop's equivalence table, as a person edits it."""
     book = openpyxl.Workbook()
     parts = book.active
     assert parts is not None

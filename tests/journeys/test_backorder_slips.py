@@ -1,7 +1,7 @@
 """A backorder that slips twice: every day is kept, waiting and switching are weighed, nothing is decided by silence.
 
-Ordered on Monday 2 March: belt 139.00 and bar 15.80, freight free. The bar comes on Wednesday, the belt is put off to 18
-March, and on the 9th to 1 April. The customer wants her machine on the 6th and has paid half of the parts ahead.
+Ordered on Monday 2 March: belt 139.00 and bar 15.80, freight free. The bar comes on Wednesday, the belt is put off to
+18 March, and on the 9th to 1 April. The customer wants her machine on the 6th and has paid half of the parts ahead.
 """
 
 from datetime import date, datetime
@@ -48,10 +48,10 @@ def ordered(folder: Path) -> tuple[Desk, str, str]:
     return desk, number, order.number
 
 
-def put_off(desk: Desk, order: str, **days: date) -> None:
+def put_off(desk: Desk, order: str, latest: date | None = None, earliest: date | None = None) -> None:
     """Stonegarth names another day for the belt."""
     line = next(one.line for one in one_order(desk, order).lines if one.part == "BELT")
-    confirm(desk, order, Confirmation(lines=(LineEvent(line=line, **days),), said_by="Stonegarth, by telephone"))
+    confirm(desk, order, Confirmation(lines=(LineEvent(line=line, latest=latest, earliest=earliest),), said_by="Stonegarth, by telephone"))
 
 
 def slipped(folder: Path) -> tuple[Desk, str, str]:

@@ -76,14 +76,18 @@ def quote(*lines: QuoteLine, job: str = JOB) -> Quote:
 
 
 def bill(of: Quote, *lines: QuoteLine) -> BillFacts:
+    """The bill of a quote's job with these lines, as margins read it."""
+    return from_json(to_json(whole_bill(of, *lines)), BillFacts)
+
+
+def whole_bill(of: Quote, *lines: QuoteLine) -> Bill:
     """The bill of a quote's job with these lines."""
-    made = Bill(
+    return Bill(
         number="B-2026-0001", job=of.job, revision=of.revision, shop=SHOP, customer=MAUD, machine=MACHINE, complaint="",
         made_at=AT, made_by="Oona Brandeth", locale="en_US", currency="USD",
         lines=tuple(changed(line, behind=None) for line in lines), approvals=(), total=document(lines), declined=(),
         deposits=(), due=document(lines).total,
     )  # fmt: skip
-    return from_json(to_json(made), BillFacts)
 
 
 def facts(of: Quote, approved: Sequence[str] | None = None, billed: BillFacts | None = None, day: str = "2026-03-02",
@@ -135,7 +139,8 @@ def receipt(of: PurchaseOrder, lines: Sequence[ReceiptLine] | None = None, freig
     """All of an order come as ordered, or these lines."""
     came = [ReceiptLine(line=one.line, quantity=one.ordered, unit_price=one.unit_price) for one in of.lines]
     values: dict[str, Any] = dict(
-        order=of.number, paper="DN-1", at=AT, received_by="Piet Halloway-Rusk", lines=tuple(came if lines is None else lines),
+        order=of.number, paper="DN-1", at=AT, received_by="Piet Halloway-Rusk",
+        lines=tuple(came if lines is None else lines),
         freight=Money(amount=Decimal(freight), currency=of.currency), rate=Decimal(1),
     )  # fmt: skip
     return Receipt(**{**values, **fields})

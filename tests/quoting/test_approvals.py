@@ -110,7 +110,8 @@ def test_a_contrary_answer_is_refused_with_who_said_what_when() -> None:
 def test_a_no_to_what_is_ordered_is_refused_and_a_yes_is_not() -> None:
     """The order has to be cancelled first."""
     asked = quote()
-    yes, no = ({one.label: one for one in record_answers(asked, *said, GIVEN)} for said in ((["A"], []), ([], ["A"])))
+    yes = {one.label: one for one in record_answers(asked, ["A"], [], GIVEN)}
+    no = {one.label: one for one in record_answers(asked, [], ["A"], GIVEN)}
     check_not_ordered(yes, {"A"})
     check_not_ordered(no, {"B"})
     with pytest.raises(Refused, match="line A of job 2026-0001 is already on a purchase order"):

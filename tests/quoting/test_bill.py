@@ -164,6 +164,19 @@ def test_goods_that_did_not_come_are_not_billed() -> None:
     ]
 
 
+def test_another_number_that_came_needs_the_customers_yes() -> None:
+    """The same part by the table is not the part she said yes to; with her yes the bill says what was fitted."""
+    assert codes(made(other_number={"1": "OV-20417"})) == [
+        (
+            "other-number-for-bill",
+            "line 1 of job 2026-0001 can't be billed: OV-20417 came, the customer said yes to Norrowby Belt",
+        )
+    ]
+    found = bill(made(agreed_number={"1": "OV-20417"}))
+    assert found.lines[0].number == "OV-20417"
+    assert found.notes == ("Line 1: you agreed to OV-20417 in place of Norrowby Belt.",)
+
+
 def test_a_line_left_out_is_recorded_and_not_billed() -> None:
     """413.19 without B: its 57.45, 0.96 of supplies and its tax 2.68 (7 % of 159.50 is 11.165, so 11.17 - 13.84)."""
     left = LeftOut(labels=("B",), words="The supplier has none before summer.")

@@ -2,6 +2,7 @@
 
 from datetime import date
 from decimal import Decimal
+from typing import Any
 
 import pytest
 
@@ -164,7 +165,11 @@ def test_findings_days_and_the_shops_words_are_on_the_quote() -> None:
     """Photos, the day the machine is to be ready, law text, tolerance and size of paper, each as it was said."""
     finding = Finding(what="Keeper bent", photos=("IMG_2041.jpg",))
     wanted = job([need("Belt", photos=("IMG_1.jpg",))], findings=(finding,), ready_by=date(2026, 3, 9))
-    shop = {"law_text": ("Ask for your rights.",), "tolerance": Tolerance(percent=Decimal(5)), "paper_size": "A4"}
+    shop: dict[str, Any] = {
+        "law_text": ("Ask for your rights.",),
+        "tolerance": Tolerance(percent=Decimal(5)),
+        "paper_size": "A4",
+    }
     found = quote(wanted, bought({}, {}), **shop)
     assert found.findings == (finding,) and found.lines[0].photos == ("IMG_1.jpg",)
     assert (found.ready_by, found.law_text, found.paper_size) == (date(2026, 3, 9), ("Ask for your rights.",), "A4")

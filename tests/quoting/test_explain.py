@@ -3,6 +3,7 @@
 import re
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
+from typing import Any
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -84,6 +85,7 @@ def test_the_worked_days_figures_each_with_its_words() -> None:
         # 25.60 + 28.80 + 1.44 supplies, tax 7 % of 218.21 is 15.27 (15.2747): 55.84 + 15.27 - 13.48.
         "A Keepers, agreed work with it": ("449.92", "434.65 + 15.27"),
         "A Keepers, with tax": ("57.63", "449.92 - 392.29: with it less without it"),
+        "deposit, everything": ("88.83", "50 % of 177.66, rounded once: 50 % of the special-order parts before tax"),
         "deposit, agreed work": ("88.83", "50 % of 177.66, rounded once: 50 % of the special-order parts before tax"),
     }
     assert {figure: found[figure] for figure in expected} == expected
@@ -127,7 +129,7 @@ def jobs(draw: st.DrawFn) -> tuple[Job, Bought]:
     return job(lines[:count], lines[count:], fees=fees), bought(offers, pieces)
 
 
-SHOP = {
+SHOP: dict[str, Any] = {
     "supplies": Supplies(percent_of_labour=Decimal(5), most=Decimal("12.00")),
     "fee_rules": (FeeRule(name="Old oil", of="document", charge=Decimal("4.50"), starts_on=DAY),),
     "deposit": DepositRule(percent=Decimal("33.3"), of="parts", from_amount=Decimal("20.00")),

@@ -86,6 +86,8 @@ def test_another_number_quantity_hours_and_days_are_told() -> None:
     assert "line 1 (Line 1): pieces now 2, before 1" in words
     assert "line 1 (Line 1): hours now 2.25, before 1.5" in words
     assert "the parts are promised now none, before 2026-03-05 to 2026-03-06" in words
+    one_day = changed(BASE, arrives=(date(2026, 3, 9), date(2026, 3, 9)))
+    assert "the parts are promised now 2026-03-09, before 2026-03-05 to 2026-03-06" in compare_quotes(BASE, one_day)
     assert "the machine is promised for now 2026-03-09, before none" in words
 
 

@@ -1,0 +1,55 @@
+"""Freight above what an order was placed with: looked at over the whole order, then told line by line.
+
+A split order shares its freight over other lines than were reckoned with; what one line bears more another bears less.
+Only what the order pays more in all is a loss: first what deliveries after the first one charged, the rest is dearer
+freight.
+"""
+
+from collections.abc import Sequence
+
+from ..basics.value import Value
+from .came import AsCame
+from .minor import shared
+from .ordered import AsOrdered
+
+
+class Rise(Value, frozen=True, kw_only=True):
+    """A line's freight as charged less its share as ordered, in three parts: `second` of later deliveries, `dearer`
+    (below zero: cheaper), and `moved` between lines, which comes to nothing once all of the order is here. `charged`
+    and `ordered` are the order's freight in all, `later` what of it came with later deliveries."""
+
+    second: int = 0
+    dearer: int = 0
+    moved: int = 0
+    charged: int = 0
+    ordered: int = 0
+    later: int = 0
+
+
+NO_RISE = Rise()
+
+
+def rises_of(ordered: Sequence[AsOrdered], came: Sequence[AsCame], is_here: Sequence[bool]) -> list[Rise]:
+    """By line; those not all here have none. Until everything is here, freight not yet charged is no gain."""
+    charged = sum([one.freight for one in came])
+    placed = sum([one.carrier for one in ordered])
+    if charged == placed and all(one.freight == other.carrier for one, other in zip(came, ordered, strict=True)):
+        return [NO_RISE] * len(came)
+    whole = charged - placed if all(is_here) else max(charged - placed, 0)
+    later = sum([one.later for one in came])
+    here = [at for at, is_one in enumerate(is_here) if is_one]
+    fair = dict(zip(here, shared(whole, [came[at].freight for at in here]), strict=True))
+    second = dict(zip(here, shared(min(later, max(whole, 0)), [max(fair[at], 0) for at in here]), strict=True))
+    return [
+        Rise(
+            second=second[at],
+            dearer=fair[at] - second[at],
+            moved=came[at].freight - ordered[at].carrier - fair[at],
+            charged=charged,
+            ordered=placed,
+            later=later,
+        )
+        if is_one
+        else NO_RISE
+        for at, is_one in enumerate(is_here)
+    ]
