@@ -96,6 +96,7 @@ def _with_yes(pen: Pen, alarm: Alarm, way: WayOut, kept: Decision, agreed: Agree
         stored_job(pen.connection, alarm.job).customer,
         quote(pen.connection, alarm.job, alarm.revision).quote.customer,
     )
+    check_may_answer(given, may_answer(*customers), alarm.job)
     said = {"agreed_by": agreed.who, "agreed_how": how, "agreed_contact": agreed.contact}
     return changed(kept, latest=way.latest, number=way.number, **said)
 

@@ -15,6 +15,7 @@ from ..basics.problem import Refused, refused
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import changed
 from ..quoting.bought import Bought
+from ..quoting.carry_over import may_rise_to
 from ..quoting.held_prices import last_of_each
 from ..quoting.pricing import offer_price
 from ..storage.after_order import standing_lines
@@ -35,8 +36,8 @@ class Market:
     """A job's open needs with every offer of each, evaluated once, so that it can be planned in several ways.
 
     `decided` and `settled` by label, as `Bought` holds them; `last` is the newest revision, None before the first.
-    `yes`: the labels of its lines that are approved; `approved` their offers cut to the one approved, where it still
-    costs the customer no more.
+    `yes`: the labels of its lines that are approved; `approved` their offers cut to the one approved, where its
+    price is still covered by that yes.
     """
 
     found: Catalogue
@@ -184,7 +185,7 @@ def _pinned(found: Catalogue, job: Job, need: PlanNeed, decision: Decision | Non
 def _approved(
     found: Catalogue, job: Job, needs: Sequence[PlanNeed], seen: Mapping[str, Evaluated], last: Quote
 ) -> dict[str, Evaluated]:
-    """By label the offers of the lines that are approved, cut to the one approved, where its price is no higher now."""
+    """By label the offers of the lines that are approved, cut to the one approved, where the yes covers its price."""
     result, lines = {}, dict(job.labelled())
     for need in needs:
         before = last.line(need.label)
@@ -193,7 +194,9 @@ def _approved(
         wanted = (before.behind.supplier, before.behind.supplier_number)
         category = lines[need.label].category or found.families[need.our_part].part.category
         same = [one for one in seen[need.label].priced if (one.offer.supplier, one.offer.supplier_number) == wanted]
-        kept = tuple(one for one in same if _price(one, found, category) <= before.unit_price)
+        most = may_rise_to(before.price, found.shop.settings.tolerance) - before.price
+        rise = {one: (_price(one, found, category) - before.unit_price) * before.quantity for one in same}
+        kept = tuple(one for one in same if rise[one] <= most)
         if kept:
             result[need.label] = replace(seen[need.label], priced=kept, unknown=())
     return result

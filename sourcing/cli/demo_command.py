@@ -15,12 +15,15 @@ from .output import show, write
 if TYPE_CHECKING:
     from ..actions.desk import Desk
     from ..basics.choice import Candidate
+    from ..basics.margin import JobMargin
+    from ..basics.money import Money
 
 CLERK, TECHNICIAN = "Oona Brandeth", "Piet Halloway-Rusk"
 MORNING = datetime(2026, 1, 13, 10, 15)
 TELEPHONE = datetime(2026, 1, 13, 11, 20)
 ORDERING = datetime(2026, 1, 13, 11, 40)
 DELIVERY = datetime(2026, 1, 15, 9, 30)
+COLLECTED = datetime(2026, 1, 16, 16, 45)
 NEED_BY = date(2026, 1, 16)
 JOB = "2026-0001"
 JUDGED, WHY_JUDGED = "DM-33125", "fitted on job 2025-0188, served"
@@ -35,13 +38,15 @@ def demo(
     folder: Annotated[Path, typer.Argument(help="New folder for everything the demo makes.")] = Path("sourcing-demo"),
     json: Json = False,
 ) -> None:
-    """Run the whole way on invented data: sheets, comparison, plan, quote, answers, orders, receipt, margins."""
+    """Run the whole way on invented data: sheets, comparison, plan, quote, answers, order, receipt, bill, margins."""
     _new_folder(folder)
     lines = [
         *_morning(folder, _at(folder, MORNING, CLERK)),
         *_customer(_at(folder, TELEPHONE, TECHNICIAN)),
         *_orders(folder, _at(folder, ORDERING, CLERK)),
         *_delivery(folder, _at(folder, DELIVERY, CLERK)),
+        *_bill(folder, _at(folder, COLLECTED, TECHNICIAN)),
+        *_margins(folder, _at(folder, COLLECTED, CLERK)),
         f"Look around: cd {folder}; then sourcing compare NW-40388 --at 2026-01-13T10:15 --need-by {NEED_BY}; sourcing "
         f"identity {JOB} 1; sourcing candidates",
     ]
@@ -171,12 +176,14 @@ def _plan(folder: Path, desk: Desk) -> list[str]:
 
 def _quote(folder: Path, desk: Desk) -> list[str]:
     from ..actions.quotes import write_quote
+    from ..documents.quote_message import quote_message
     from ..documents.quote_paper import quote_html, quote_text
 
     frozen = write_quote(desk, JOB, quote_html).frozen
     quote = frozen.quote
     write(folder / "quote-2026-0001-1.html", frozen.paper)
     write(folder / "quote-2026-0001-1.txt", quote_text(quote))
+    write(folder / "quote-2026-0001-1-message.txt", quote_message(quote))
     extras = ", ".join(f"{one.label} {one.price}" for one in quote.add_on_prices)
     return [
         f"Quote, revision {quote.revision}: agreed work {quote.agreed_total.total} with tax; add-ons {extras}; "
@@ -224,7 +231,18 @@ def _delivery(folder: Path, desk: Desk) -> list[str]:
     prices = {order[1]: Decimal("12.10")}
     done = receive(desk, order[0], Delivery(paper="DN-88213", freight=Decimal(0), prices=prices))
     differs = "; ".join(f"{one.what}, {one.amount}" for one in done.differences)
-    return [f"Delivery DN-88213 taken in; differs: {differs}.", *_margins(folder, desk)]
+    return [f"Delivery DN-88213 taken in; differs: {differs}."]
+
+
+def _bill(folder: Path, desk: Desk) -> list[str]:
+    from ..actions.bill import write_bill
+    from ..documents.bill_paper import bill_html
+
+    frozen = write_bill(desk, JOB, bill_html)
+    bill = frozen.bill
+    write(folder / f"{bill.number}.html", frozen.paper)
+    declined = ", ".join(f"{one.label} declined, offered at {one.offered_with_tax}" for one in bill.declined)
+    return [f"{bill.number}: {bill.total.total} to pay when she collects it ({declined}). The job is closed."]
 
 
 def _line_of(part: str, desk: Desk) -> tuple[str, int]:
@@ -235,6 +253,7 @@ def _line_of(part: str, desk: Desk) -> tuple[str, int]:
 
 def _margins(folder: Path, desk: Desk) -> list[str]:
     from ..actions.margins import margins
+    from ..documents.bridge import bridge_svg
     from ..documents.margins import margins_html, margins_text, margins_xlsx
 
     found = margins(desk)
@@ -242,12 +261,21 @@ def _margins(folder: Path, desk: Desk) -> list[str]:
     write(folder / "margins.xlsx", margins_xlsx(found))
     write(folder / "margins.html", margins_html(found))
     job = found[0]
+    write(folder / "bridge.svg", bridge_svg(job))
     stages = ", ".join(f"{stage} {one.margin_percent} %" for stage, one in job.parts)
-    leaks = ", ".join(f"{leak.name} {leak.amount}" for leak in job.leaks) or "none"
+    leaks = ", ".join(f"{name} {amount}" for name, amount in _by_name(job)) or "none"
     whole = job.whole[-1][1]
     return [
         f"Margin on parts: {stages}; the whole job earned {whole.earned} (margin {whole.margin_percent} % on price, "
         f"markup {whole.markup_percent} % on cost).",
         f"Leaks: {leaks}.",
-        f"All of it is in {folder}: comparison, plan, quote, order, margins, sourcing.db, and prices/ they come from.",
+        f"All of it is in {folder}: comparison, plan, quote, order, bill, margins, sourcing.db, and prices/.",
     ]
+
+
+def _by_name(job: JobMargin) -> list[tuple[str, Money]]:
+    """The leaks of the job, those of one name together."""
+    from ..basics.money import total
+
+    names, currency = dict.fromkeys(leak.name for leak in job.leaks), job.whole[0][1].price.currency
+    return [(name, total((one.amount for one in job.leaks if one.name == name), currency)) for name in names]

@@ -1,6 +1,6 @@
 """Each line of an order as bought and as it came: what it cost the job, and what was lost on its way."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from ..basics.currency import minor_units
 from ..basics.margin_facts import Purchase
@@ -45,11 +45,6 @@ class Bought(Value, frozen=True, kw_only=True):
     came: AsCame
     received: Received | None
     back: Back
-
-    @property
-    def cost(self) -> int:
-        """The landed cost as ordered, without what goes on the shelf."""
-        return self.ordered.need + self.ordered.charges
 
 
 def book_of(purchases: Iterable[Purchase], currency: str) -> Book:
@@ -123,8 +118,3 @@ def _others(ordered: AsOrdered, came: AsCame) -> int:
     """Charges other than freight: as on the papers where they state them, else as ordered."""
     as_placed = ordered.charges - ordered.carrier
     return as_placed if came.other is None else as_placed - ordered.papers + came.other
-
-
-def all_received(lines: Sequence[Bought]) -> bool:
-    """Whether everything of these lines has come."""
-    return bool(lines) and all(one.received for one in lines)

@@ -119,7 +119,7 @@ def _figures(facts: JobFacts, one: _One, of: tuple[int, Change | None], places: 
         billed=told.billed,
         is_part=line is None or bool(line.part),
         order_price=0 if told.left_off and not told.bought and line and line.part else told.price,
-        steps=steps_of(told),
+        steps=steps_of(told, received is not None),
         beside=[*beside, leak] if leak else beside,
         freight_share=share,
     )

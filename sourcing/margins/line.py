@@ -11,7 +11,7 @@ from ..basics.margin import Stage, When
 from ..basics.margin_facts import BilledLine, QuotedLine
 from ..basics.value import Value
 from . import names
-from .bought import Bought, all_received
+from .bought import Bought
 from .freight_rise import NO_RISE, Rise
 from .minor import digits
 from .quoted import Cost
@@ -99,12 +99,13 @@ def costs_of(told: Told) -> tuple[int, int | None, int | None]:
         return 0, 0, 0
     if not bought:
         return (quoted, 0, 0) if told.left_off else (quoted, None, None)
-    received = sum([one.received.cost for one in bought if one.received])
-    return quoted, sum([one.cost for one in bought]), received if all_received(bought) else None
+    ordered = sum([one.ordered.need + one.ordered.charges for one in bought])
+    here = [one.received.cost for one in bought if one.received]
+    return quoted, ordered, sum(here) if len(here) == len(bought) else None
 
 
-def steps_of(told: Told) -> list[Change]:
-    """Everything that moved the line's earnings after the quote, nothing that did not."""
+def steps_of(told: Told, is_here: bool) -> list[Change]:
+    """Everything that moved the line's earnings after the quote, nothing that did not; `is_here`: all of it has come."""
     steps: list[Change] = []
     if told.left_off:
         _left_off(told, steps)
@@ -114,7 +115,7 @@ def steps_of(told: Told) -> list[Change]:
         steps.append(Change(name=name, amount=told.billed - told.price, words=words, figures=figures))
     if told.bought:
         _to_order(told, steps)
-        if all_received(told.bought):
+        if is_here:
             for one in told.bought:
                 _to_receipt(one, steps)
     return [one for one in steps if one.amount]

@@ -25,10 +25,10 @@ def minor(amount: Decimal, places: int) -> int:
 
 def digits(kept: Amount, places: int) -> int:
     """The same of an amount as kept. Nearly always its digits are those of the minor unit: taken as they are."""
-    whole, _, part = kept.amount.partition(".")
-    if len(part) == places and places:
-        return int(whole + part)
-    return minor(Decimal(kept.amount), places)
+    text = kept.amount
+    if text[-1 - places : -places] == ".":
+        return int(text.replace(".", ""))
+    return minor(Decimal(text), places)
 
 
 def part_of(amount: int, part: int, whole: int) -> int:
@@ -44,12 +44,14 @@ def shared(amount: int, weights: Sequence[int]) -> list[int]:
     equal shares."""
     if not amount or len(weights) < 2:
         return [amount] * len(weights) if len(weights) < 2 else [0] * len(weights)
-    scale = weights if any(weights) else [1] * len(weights)
-    cents, whole = abs(amount), sum(scale)
-    parts = [cents * weight // whole for weight in scale]
+    cents, whole = abs(amount), sum(weights)
+    exact = [cents * weight for weight in weights] if whole else [cents] * len(weights)
+    whole = whole or len(weights)
+    parts = [one // whole for one in exact]
     left = cents - sum(parts)
     if left:
-        for at in sorted(range(len(scale)), key=lambda at: (-(cents * scale[at] % whole), at))[:left]:
+        rest = [one % whole for one in exact]
+        for at in sorted(range(len(rest)), key=rest.__getitem__, reverse=True)[:left]:  # keeps the order of equals
             parts[at] += 1
     return parts if amount > 0 else [-part for part in parts]
 

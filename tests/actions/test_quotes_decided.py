@@ -160,14 +160,18 @@ def test_what_is_approved_keeps_its_number_though_another_is_cheaper_now(tmp_pat
 
 
 def test_a_price_over_what_was_approved_is_told_unless_the_shop_tolerates_it(tmp_path: Path) -> None:
-    """The belt rose from 177.66 to 195.43, 17.77 more; a tolerance of 17.77 covers it, one of 17.76 does not."""
+    """The belt rose from 177.66 to 195.43, 17.77 more: so much tolerance keeps it, a cent less buys anew and tells."""
     desk, number = approved_then_cheaper(tmp_path)
     sheet(desk, tmp_path, "stonegarth", "2026-03-03", [RISEN, KEEPER])
+    for amount, bought in (("17.76", "Corrivane CV-B880K"), ("17.77", "Norrowby NW-77120")):
+        settle(desk, tmp_path, "[shop]", f"tolerance = {{ amount = {amount} }}\n[shop]", shop=SHOP)
+        assert check_quote(desk, number).now.lines[0].number == bought
     sheet(desk, tmp_path, "pellbrook", "2026-03-04", [KEEPER])
+    later = desk_at(tmp_path, datetime(2026, 3, 4, 9, 0))
     told = "1 Belt: approved at 321.66 USD, now 339.43 USD before tax: a new question to the customer"
     for amount, asked in (("17.76", True), ("17.77", False)):
-        settle(desk, tmp_path, "[shop]", f"tolerance = {{ amount = {amount} }}\n[shop]", shop=SHOP)
-        assert (told in check_quote(desk, number).warnings) is asked
+        settle(later, tmp_path, "[shop]", f"tolerance = {{ amount = {amount} }}\n[shop]", shop=SHOP)
+        assert (told in check_quote(later, number).warnings) is asked
 
 
 def test_what_was_approved_for_less_is_bought_where_it_is_cheapest(tmp_path: Path) -> None:

@@ -132,13 +132,13 @@ def _rows(one: Made, at: int, rows: dict[Table, list[dict[str, object]]]) -> Non
     paper = {"paper": "", "sha256": sha256(b"").hexdigest()}
     made = {"made_at": one.quote.made_at, "made_by": ""}
     rows[QUOTE_REVISIONS].append({"job": job, "revision": 1, "body": as_text(one.quote), **paper, **made})
-    said = {"job": job, "revision": 1, "answer": "approved", "currency": "USD", "who": "Maud Tilbrook", "holds": "yes",
-            "how": "in person", "at": datetime.fromisoformat(one.day), "taken_by": "", "contact": "", "words": ""}  # fmt: skip
+    moment, said = datetime.fromisoformat(one.day), dict.fromkeys(("taken_by", "contact", "words"), "")
+    yes = {"job": job, "revision": 1, "answer": "approved", "currency": "USD", "who": "Maud Tilbrook", "holds": "yes"}
     approval = {line.label: first + number for number, line in enumerate(one.quote.lines)}
-    for line in one.quote.lines:
-        rows[APPROVALS].append(
-            {**said, "approval": approval[line.label], "label": line.label, "amount": line.price.amount}
-        )
+    rows[APPROVALS] += [
+        {**yes, **said, "how": "in person", "at": moment, "approval": number, "label": label, "amount": Decimal(1)}
+        for label, number in approval.items()
+    ]
     for order_made in one.orders:
         serial = len(rows[PURCHASE_ORDERS]) + 1
         row = {"number": order_made.number, "year": 2026, "serial": serial, "supplier": order_made.supplier}

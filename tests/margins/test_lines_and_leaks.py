@@ -241,7 +241,7 @@ def test_the_list_cap_costs_what_the_bands_would_have_made() -> None:
 
 def test_a_rate_that_moved_is_told_apart_from_a_price_that_rose() -> None:
     """100.00 CAD ordered at 0.70 and charged 110.00 at 0.75: 7.00 is price, 5.50 is rate."""
-    cad = {"currency": "CAD", "rate": Decimal("0.70")}
+    cad: dict[str, Any] = {"currency": "CAD", "rate": Decimal("0.70")}
     line = changed(bought(1, "1", "70.00"), unit_price=Decimal(100), goods=changed(usd("100.00"), currency="CAD"))
     one = order(line, **cad)
     came = receipt(one, [ReceiptLine(line=1, quantity=1, unit_price=Decimal(110))], rate=Decimal("0.75"))
@@ -289,7 +289,7 @@ def test_under_the_floor_is_the_last_stage_at_its_rounded_limit() -> None:
 
 def test_the_whole_job_with_labour_follows_the_bill() -> None:
     """Two hours quoted, one billed, at 34.00 an hour."""
-    hour = {"labour_price": usd("96.00"), "hours": Decimal(1)}
+    hour: dict[str, Any] = {"labour_price": usd("96.00"), "hours": Decimal(1)}
     of = quote(plain("1", parts_price=usd("10.00"), part="P1", **hour), plain("2", **hour))
     of = changed(of, lines=(quoted("1", "50.00", "20.00", **hour), of.lines[1]))
     one = order(bought(1, "1", "20.00"))

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from sourcing.basics.margin import By
 from sourcing.basics.money import from_minor, percent_of, share_out
-from sourcing.basics.order import PurchaseOrder, ReceiptLine
+from sourcing.basics.order import PurchaseOrder, Receipt, ReceiptLine
 from sourcing.basics.value import changed
 from sourcing.margins.bought import book_of
 from sourcing.margins.bridge import bridge
@@ -65,13 +65,15 @@ def _order(draw: st.DrawFn, labels: list[str], pieces: list[tuple[int, int]], ra
     return order(*lines, charges=charges, discount_percent=discount, **fields)
 
 
-def _receipt(draw: st.DrawFn, one: PurchaseOrder, paper: int, rate: Decimal):  # type: ignore[no-untyped-def]
+def _receipt(draw: st.DrawFn, one: PurchaseOrder, paper: int, rate: Decimal) -> Receipt:
     lines = [
         ReceiptLine(line=line.line, quantity=(many := draw(st.integers(0, 8))), unit_price=Decimal(draw(MONEY)),
                     damaged=draw(st.integers(0, many)), on_paper=draw(st.sampled_from((None, many, many + 1))))
         for line in one.lines
     ]  # fmt: skip
-    return receipt(one, lines, draw(MONEY), paper=f"DN-{paper}", rate=rate * draw(st.sampled_from((1, Decimal("1.1")))))
+    return receipt(
+        one, lines, draw(MONEY), paper=f"DN-{paper}", rate=rate * draw(st.sampled_from((Decimal(1), Decimal("1.1"))))
+    )
 
 
 @settings(max_examples=300, deadline=None)
