@@ -157,9 +157,11 @@ def _further(found: Catalogue, one: OnOrder, days: Mapping[int, date], gone: tup
 def _later_each(found: Catalogue, order: OrderNow) -> Money:
     currency = found.shop.settings.currency
     terms = found.shop.terms.get(order.order.supplier)
-    if terms is None or terms.split.sends != "as ready":
+    if terms is None or terms.split.sends != "as ready" or not terms.split.later_charge:
         return zero(currency)
     charge = Money(amount=terms.split.later_charge, currency=terms.currency)
+    if order.order.rate is not None and order.order.currency == terms.currency:
+        return Money(amount=charge.amount * order.order.rate, currency=currency).rounded()
     return found.shop.rates.on(terms.currency, found.at.date()).convert(charge)
 
 

@@ -15,4 +15,4 @@ def covered_day(connection: Connection, job: str, approval: int) -> date | None:
     the customer has not seen that. None where its paper named no day.
     """
     given = next(one for number, one in approvals(connection, job) if number == approval)
-    return promised_by(quote(connection, job, given.revision).quote)
+    return promised_by(quote(connection, job, given.revision).quote, given.at)

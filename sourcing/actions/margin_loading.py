@@ -37,12 +37,13 @@ from ..storage.margin_rows import (
     receipts_light,
 )
 from ..storage.orders import order as stored_order
+from ..storage.shop import terms_on
 
 
 class Loaded(Value, frozen=True, kw_only=True):
     """Jobs with a quote, everything bought for them, and the owner's rules by job as they held on its quote's day.
 
-    `left_out`: jobs quoted in another currency than the shop's is now; they can't be added up with the rest.
+    `suppliers`: names by supplier. `left_out`: jobs quoted in another currency than the shop's is now; they can't be added up with the rest.
     """
 
     jobs: tuple[JobFacts, ...]
@@ -51,6 +52,7 @@ class Loaded(Value, frozen=True, kw_only=True):
     currency: str
     left_out: tuple[str, ...] = ()
     purchases: tuple[Purchase, ...] = ()
+    suppliers: Mapping[str, str] = {}
 
     def floors(self) -> dict[str, Decimal]:
         """The margin floor in per cent, by job."""
@@ -89,6 +91,7 @@ def load(connection: Connection, number: str | None, day: date) -> Loaded:
         rules=rules,
         currency=currency,
         purchases=tuple(purchases),
+        suppliers={one.supplier: one.name for one in terms_on(connection, day).values()},
         left_out=tuple(one.job for one in every if one.currency != currency),
     )
 

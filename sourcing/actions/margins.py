@@ -65,8 +65,7 @@ def _titles(loaded: Loaded, lines: Sequence[LineFigures], by: By) -> dict[str, s
         return {one.quote.job: one.quote.customer.name for one in loaded.jobs}
     if by == "line":
         return {f"{line.job} line {line.label}": line.title for line in lines}
-    names = {one.supplier: one.supplier_name for job in loaded.book.values() for many in job.values() for one in many}
-    return names if by == "supplier" else {}
+    return dict(loaded.suppliers) if by == "supplier" else {}
 
 
 def _load(desk: Desk, number: str | None) -> Loaded:

@@ -45,11 +45,23 @@ class OrdersPlaced(Value, frozen=True, kw_only=True):
     warnings: tuple[str, ...] = ()
 
 
+class StillToCome(Value, frozen=True, kw_only=True):
+    """Good pieces of a line that are wanted and have not come."""
+
+    line: int
+    pieces: int
+
+
 class OrderListed(Value, frozen=True, kw_only=True):
-    """An order as it stands now, and the good pieces still to come by line number."""
+    """An order as it stands now, and what is still to come of it."""
 
     now: OrderNow
-    open: dict[int, int]
+    open: tuple[StillToCome, ...]
+
+    @property
+    def left(self) -> dict[int, int]:
+        """Pieces still to come by line number."""
+        return {one.line: one.pieces for one in self.open}
 
 
 def place_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = (), note: str = "") -> OrdersPlaced:
@@ -118,8 +130,8 @@ def listed_order(desk: Desk, number: str) -> OrderListed:
 
 
 def _listed(connection: Connection, now: OrderNow) -> OrderListed:
-    came = good_pieces(receipts(connection, now.order.number))
-    return OrderListed(now=now, open=open_pieces(now, came))
+    left = open_pieces(now, good_pieces(receipts(connection, now.order.number)))
+    return OrderListed(now=now, open=tuple(StillToCome(line=at, pieces=some) for at, some in left.items()))
 
 
 class _Draft(Value, frozen=True, kw_only=True):

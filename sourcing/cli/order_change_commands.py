@@ -119,8 +119,8 @@ def _said(prices: list[str], numbers: list[str], days: list[str]) -> tuple[LineE
     for at_line, words in pairs(numbers).items():
         said(at_line, number=words)
     for at_line, words in pairs(days).items():
-        first, _, last = words.partition(":")
-        said(at_line, earliest=_day(first), latest=_day(last or first))
+        first, sign, last = words.partition(":")
+        said(at_line, earliest=_day(first), latest=_day(last if sign else first))
     return tuple(lines[line] for line in sorted(lines))
 
 

@@ -61,10 +61,10 @@ def orders(
     here = desk(database, None, "")
     if which is not None and which.upper().startswith("PO-"):
         one = listed_order(here, which.upper())
-        show(one, order_now_text(one.now, one.open), json)
+        show(one, order_now_text(one.now, one.left), json)
         return
     found = list_orders(here, which)
-    show(found, orders_text([(one.now, one.open) for one in found]), json)
+    show(found, orders_text([(one.now, one.left) for one in found]), json)
 
 
 def order_paper(

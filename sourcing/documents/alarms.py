@@ -10,7 +10,7 @@ from .plain_text import document, table, wrapped
 HEADER = ("way out", "customer pays", "more", "parts earn", "margin", "markup", "here by")
 MOST = (8, 16, 24, 14, 9, 9, 10)
 EXPLAINED = {
-    "hold": "keep the price, the shop carries the difference",
+    "hold": "keep the price and this offer, the shop carries what it costs more",
     "ask": "ask the customer for the new price",
     "switch": "buy elsewhere at the price approved",
 }

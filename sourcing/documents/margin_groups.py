@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-from ..basics.margin import Group, LowLine, Margins
+from ..basics.margin import Group, LowLine, Margin, Margins
 from .amounts import percent_text
 from .csv_text import Cell
 from .margin_words import FIGURES, HEADS, bare_cells, by_when, figures, group_head, group_name, how_far, told_of
 from .pages import render
-from .plain_text import count, document, table, wrapped, yes_no
+from .plain_text import count, document, row, underline, widths_for, wrapped, yes_no
 from .workbook import Table, workbook_bytes
 from .workbook_bars import Bars
 
@@ -32,22 +32,32 @@ def groups_text(found: Margins) -> str:
 def _low(found: Margins) -> list[str]:
     if not found.low:
         return ["No line is under the floor."]
-    rows = [("line", *HEADS), *((_line(one), *bare_cells(one.margin)) for one in found.low[:MOST_LOW])]
-    lines = ["", f"Under the floor: {count(len(found.low), 'line')}", *table(rows, MOST, RIGHT)]
+    blocks = [(_line(one), [(f"  {one.stage}", one.margin)]) for one in found.low[:MOST_LOW]]
+    lines = ["", f"Under the floor: {count(len(found.low), 'line')}", *_blocks(blocks)]
     return [*lines, *_more(len(found.low) - MOST_LOW)]
 
 
 def _line(one: LowLine) -> str:
-    return f"{one.job} {one.label} {one.title}, {one.stage} (floor {percent_text(one.floor_percent)})"
+    return f"Job {one.job}, line {one.label} {one.title} (floor {percent_text(one.floor_percent)})"
 
 
 def _groups(groups: Sequence[Group]) -> list[str]:
     """Each group as quoted, and as far as it is known by now."""
-    rows: list[tuple[str, ...]] = [("", *HEADS)]
-    for group in groups[:MOST_GROUPS]:
-        rows.append((f"{group_name(group)}: quoted", *bare_cells(group.quoted)))
-        rows.append((f"  by now ({how_far(group)})", *bare_cells(group.known)))
-    return [*table(rows, MOST, RIGHT), *_more(len(groups) - MOST_GROUPS)]
+    shown = groups[:MOST_GROUPS]
+    blocks = [(group_name(one), [("  quoted", one.quoted), (f"  by now, {how_far(one)}", one.known)]) for one in shown]
+    return [*_blocks(blocks), *_more(len(groups) - MOST_GROUPS)]
+
+
+def _blocks(blocks: Sequence[tuple[str, Sequence[tuple[str, Margin]]]]) -> list[str]:
+    """Each name on a line of its own, its figures below it."""
+    rows = [(words, *bare_cells(margin)) for _, stages in blocks for words, margin in stages]
+    widths = widths_for([("", *HEADS), *rows], MOST)
+    lines = [*row(("", *HEADS), widths, RIGHT), underline(widths)]
+    for name, stages in blocks:
+        lines += wrapped(name)
+        for words, margin in stages:
+            lines += row((words, *bare_cells(margin)), widths, RIGHT)
+    return lines
 
 
 def _leaks(found: Margins) -> list[str]:

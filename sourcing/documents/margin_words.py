@@ -84,9 +84,5 @@ def told_of(groups: Sequence[Group]) -> list[Group]:
 
 
 def how_far(group: Group) -> str:
-    """How much of a group has come: '12 lines, 9 received'."""
-    return f"{group.lines:,} lines, {group.received_lines:,} received" if group.lines != 1 else _one(group)
-
-
-def _one(group: Group) -> str:
-    return "1 line, received" if group.received_lines else "1 line, not received"
+    """How much of a group has come: '9 of 12 lines here'."""
+    return f"{group.received_lines:,} of {group.lines:,} here"

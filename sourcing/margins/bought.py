@@ -40,7 +40,6 @@ class Bought(Value, frozen=True, kw_only=True):
 
     number: str
     supplier: str
-    supplier_name: str
     ordered: AsOrdered
     came: AsCame
     received: Received | None
@@ -71,7 +70,6 @@ def bought(purchase: Purchase, currency: str) -> list[Bought]:
         Bought(
             number=order.number,
             supplier=order.supplier,
-            supplier_name=order.supplier_name,
             ordered=one,
             came=came[at],
             received=_received(one, came[at], back[at], rises[at]) if is_here[at] else None,

@@ -105,7 +105,7 @@ def costs_of(told: Told) -> tuple[int, int | None, int | None]:
 
 
 def steps_of(told: Told, is_here: bool) -> list[Change]:
-    """Everything that moved the line's earnings after the quote, nothing that did not; `is_here`: all of it has come."""
+    """Everything that moved the line's earnings after the quote, nothing else; `is_here`: all of it has come."""
     steps: list[Change] = []
     if told.left_off:
         _left_off(told, steps)
@@ -176,9 +176,9 @@ def _freight(rise: Rise, number: str, steps: list[Change]) -> None:
         steps.append(Change(name=names.SECOND, amount=-rise.second, words=words, figures=figures))
     if rise.dearer:
         name = names.FREIGHT if rise.dearer > 0 else names.FREIGHT_LESS
-        figures = (rise.charged, rise.ordered, number)
+        more = (rise.charged, rise.ordered, number)
         words = "{2} charged {0} freight in all, ordered with {1}"
-        steps.append(Change(name=name, amount=-rise.dearer, words=words, figures=figures))
+        steps.append(Change(name=name, amount=-rise.dearer, words=words, figures=more))
     if rise.moved:
-        words, figures = "its share of the freight of {0} moved with the deliveries", (number,)
-        steps.append(Change(name=names.FREIGHT_MOVED, amount=-rise.moved, words=words, figures=figures))
+        words = "its share of the freight of {0} moved with the deliveries"
+        steps.append(Change(name=names.FREIGHT_MOVED, amount=-rise.moved, words=words, figures=(number,)))

@@ -7,13 +7,14 @@ from pathlib import Path
 import pytest
 
 from sourcing.actions.alarms import alarms
-from sourcing.actions.answers import record
+from sourcing.actions.answers import record, standing
 from sourcing.actions.decide import Agreed, decide
 from sourcing.actions.desk import Desk
 from sourcing.actions.order_changes import Confirmation, cancel, confirm
 from sourcing.actions.orders import place_orders
 from sourcing.actions.quotes import write_quote
 from sourcing.actions.receive import Delivery, receive
+from sourcing.actions.terms import set_terms
 from sourcing.basics.order import LineEvent
 from sourcing.basics.part_number import PartNumber
 from sourcing.basics.problem import Refused
@@ -205,3 +206,26 @@ def test_lost_free_freight_is_in_the_cost_of_switching(tmp_path: Path) -> None:
     switch = alarm.ways[2]
     assert switch.margin is not None
     assert switch.margin.cost == usd("12.80") + usd("14.95") + usd("131.00") + usd("9.95")
+
+
+def test_a_yes_carried_over_covers_the_day_she_was_told_and_no_later_one(tmp_path: Path) -> None:
+    """The second revision names 1 April at the same price: her yes carries over, the day does not."""
+    _, number = approved(tmp_path)
+    desk = tuesday(tmp_path, BELT.replace("2,In stock", "0,Backorder until 2026-03-30"), KEEPER)
+    new = write_quote(desk, number, paper).frozen.quote
+    assert (new.revision, new.arrives) == (2, (date(2026, 4, 1), date(2026, 4, 1)))
+    assert standing(desk, number).words()["1"] == "approved"
+    (alarm,) = alarms(desk, number)
+    assert [one.words for one in alarm.differs] == ["approved was by 2026-03-19, now 2026-04-01: 13 days later"]
+    with pytest.raises(Refused, match="it would be here by 2026-04-01, approved was by 2026-03-19"):
+        place_orders(desk, [number], ["1"])
+    record(desk, number, yes("1"))
+    assert alarms(desk, number) == ()
+
+
+def test_a_rate_that_is_gone_does_not_stop_the_list(tmp_path: Path) -> None:
+    """A supplier whose prices can't be turned into the shop's currency today is told as gone, with the reason."""
+    _, number = approved(tmp_path)
+    set_terms(desk_at(tmp_path, TUESDAY), "stonegarth", {"currency": "CAD"})
+    found = alarms(desk_at(tmp_path, TUESDAY), number)
+    assert {one.what for alarm in found for one in alarm.differs} == {"gone"}

@@ -9,12 +9,15 @@ import pytest
 from sourcing.actions.claims import claim, differences_of
 from sourcing.actions.goods_back import BackStep, going_back, send_back
 from sourcing.actions.history import history
+from sourcing.actions.orders import place_orders
 from sourcing.actions.receive import Delivery, receive, receive_again
 from sourcing.actions.terms import set_terms
 from sourcing.basics.problem import Refused
-from tests.actions.landed_shop import ordered
+from tests.actions.kept_sheets import keep
+from tests.actions.landed_shop import SHEET_DAY, ordered, priced
 from tests.builders import usd
-from tests.journeys.small_shop import desk_at
+from tests.journeys.belt_job import approved
+from tests.journeys.small_shop import desk_at, shop, take_in
 
 WEDNESDAY = datetime(2026, 3, 4, 9, 30)
 FRIDAY = datetime(2026, 3, 6, 9, 0)
@@ -111,3 +114,47 @@ def test_nothing_to_claim_is_a_sentence(tmp_path: Path) -> None:
     number = came(tmp_path)
     with pytest.raises(Refused, match="nothing of order PO-2026-0001 cost more than agreed"):
         claim(desk_at(tmp_path, FRIDAY), number)
+
+
+def test_an_old_part_from_the_order_to_the_credit(tmp_path: Path) -> None:
+    """The sheet's charge for the old part stands on order and receipt, waits thirty days, and is in no claim."""
+    number = ordered_with_core(tmp_path)
+    desk = desk_at(tmp_path, WEDNESDAY)
+    set_terms(desk, "stonegarth", {"core_return.within_days": "30"})
+    done = receive(desk, number, Delivery(paper="D1", freight=Decimal("14.95"), supplier_total=Decimal("140.00")))
+    # 100.00 for the starter, 25.00 for the old one, 14.95 freight: 139.95.
+    assert done.to_do[0].startswith("0.05 USD of paper D1 is not explained")
+    (waits,) = going_back(desk)
+    assert (waits.kind, waits.due, waits.expected) == ("core", date(2026, 4, 3), usd("25.00"))
+    send_back(desk, number, BackStep(line=1, kind="core", step="sent", paper="R-1"))
+    after = send_back(desk, number, BackStep(line=1, kind="core", step="credited", credit=Decimal("20.00")))
+    assert after.notes == ("25.00 USD was to be expected, 20.00 USD came: 5.00 USD less",)
+    assert not after.still_open and not differences_of(desk, number).claimed.amount
+
+
+def ordered_with_core(folder: Path) -> str:
+    """An idler at 100.00 with 25.00 for the old one, ordered on Monday; the order's number."""
+    desk = shop(folder, datetime(2026, 3, 2, 9, 0))
+    keep(desk, "stonegarth", SHEET_DAY, priced("NW-22203", "100.00", core_charge=Decimal("25.00")))
+    job = take_in(desk, folder, '[[agreed]]\ntitle = "Idler"\npart = "IDLER"\nquantity = 1\nhours = 1\n')
+    approved(desk, job)
+    return place_orders(desk, [job]).orders[0].number
+
+
+def test_switched_off_in_the_middle_nothing_is_kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each deed is all or nothing: here it fails at its last step, the entry in the ledger."""
+    number = came(tmp_path, damaged={2: 1})
+    desk = desk_at(tmp_path, FRIDAY)
+    before = going_back(desk), differences_of(desk, number)
+
+    def fails(*_: object) -> None:
+        raise OSError("no power")
+
+    monkeypatch.setattr("sourcing.actions.desk.record", fails)
+    with pytest.raises(OSError, match="no power"):
+        send_back(desk, number, step(2, "sent"))
+    with pytest.raises(OSError, match="no power"):
+        receive(desk, number, Delivery(paper="D2", freight=Decimal(0), quantities={2: 1}))
+    with pytest.raises(OSError, match="no power"):
+        receive_again(desk, number, "D1", "slip")
+    assert (going_back(desk), differences_of(desk, number)) == before

@@ -206,7 +206,7 @@ def test_an_order_as_placed_never_changes(placed: Path) -> None:
     change_order(desk, ORDER, {2: 1})
     cancel(desk, ORDER)
     assert all_orders(desk, None) == before
-    assert [one.open for one in list_orders(desk, None)] == [{}]
+    assert [one.left for one in list_orders(desk, None)] == [{}]
 
 
 def test_a_shared_order_notes_the_deed_at_the_jobs_it_is_about(tmp_path: Path) -> None:

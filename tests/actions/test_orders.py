@@ -156,7 +156,8 @@ def test_two_orders_at_once_from_two_desks(tmp_path: Path) -> None:
     """Two clerks press at the same moment: one order, one refusal, never two."""
     job = approved(orders_shop(tmp_path), tmp_path, ("BELT", 1))
     desks = [desk_at(tmp_path, MONDAY, who) for who in ("Oona Brandeth", "Piet Halloway-Rusk")]
-    start, done = threading.Barrier(2), []
+    start = threading.Barrier(2)
+    done: list[OrdersPlaced | str] = []
 
     def order(desk: Desk) -> None:
         start.wait()
@@ -227,7 +228,7 @@ def test_the_list_shows_what_is_open(tmp_path: Path) -> None:
     desk = orders_shop(tmp_path)
     job = approved(desk, tmp_path, ("KEEPER", 2))
     (order,) = place_orders(desk, [job]).orders
-    assert [one.open for one in list_orders(desk, None)] == [{1: 2}] == [one.open for one in list_orders(desk, job)]
+    assert [one.left for one in list_orders(desk, None)] == [{1: 2}] == [one.left for one in list_orders(desk, job)]
     assert listed_order(desk, order.number).now.order == order
     with pytest.raises(Refused, match="PO-2026-0001"):
         listed_order(desk, "PO-2026-0009")
@@ -247,5 +248,5 @@ def test_an_order_kept_by_the_version_before_still_opens(tmp_path: Path) -> None
                 del line[name]
         connection.execute(text("UPDATE purchase_orders SET body = :body"), {"body": json.dumps(body)})
     (listed,) = list_orders(desk, None)
-    assert listed.now.order.rate is None and listed.open == {1: 2}
+    assert listed.now.order.rate is None and listed.left == {1: 2}
     assert listed.now.order.lines[0].reasons == ()

@@ -6,9 +6,12 @@ from pathlib import Path
 import pytest
 
 from sourcing.actions.desk import Desk
+from sourcing.actions.files import read_toml
 from sourcing.actions.history import history
 from sourcing.actions.jobs import change_job_from
+from sourcing.basics.job import Job
 from sourcing.basics.problem import Refused
+from sourcing.quoting.job_checks import job_contradictions
 from tests.actions.quoted_shop import (
     BELT_LINE,
     MONDAY,
@@ -71,3 +74,16 @@ def take_in_plain(desk: Desk, folder: Path) -> str:
     other = folder / "plain"
     other.mkdir(exist_ok=True)
     return take_in(desk, other, BELT_LINE)
+
+
+@pytest.mark.parametrize("instead", ["labour_flat", "labour_rate"])
+def test_what_the_demos_job_file_shows_as_a_comment_can_be_said(tmp_path: Path, instead: str) -> None:
+    """Every commented field taken in as it stands there; a rate and a flat price are one or the other."""
+    text = (Path(__file__).parents[2] / "demo_prices" / "job.toml").read_text(encoding="utf-8")
+    said = re.sub(rf"^# (?=(?!{instead})[a-z_]+ = )", "", text, flags=re.MULTILINE)
+    assert said.count("\n# ") < text.count("\n# ") - 8
+    path = tmp_path / "job.toml"
+    path.write_text(said, encoding="utf-8")
+    found = read_toml(path, Job)
+    assert found.customer.tax_exempt and found.fees and found.findings and found.ready_by and found.agreed[0].photos
+    assert not job_contradictions(found, "USD")

@@ -34,7 +34,7 @@ def test_as_workbook() -> None:
     assert list(sheets) == ["Lines", "Jobs", "Leaks"]
     header, *rows = sheets["Lines"]
     assert header[-2:] == ["Margin on price, %", "Markup on cost, %"]
-    assert [(row[1], row[4], row[-2], row[-1]) for row in rows] == [
+    assert [(row[1], row[7], row[-2], row[-1]) for row in rows] == [
         ("1", "yes", 21.07, 26.69),
         ("1", "yes", 16.72, 20.07),
         ("A", "no", "", -100),

@@ -162,5 +162,7 @@ def test_every_order_is_valid_and_its_sums_agree(
     assert texts(root, "cac:AnticipatedMonetaryTotal/cbc:LineExtensionAmount") == [str(sum(amounts))]
     for item, line in zip(root.findall("cac:OrderLine/cac:LineItem", NAMES), made, strict=True):
         base, taken = texts(item, "cac:AllowanceCharge/cbc:BaseAmount"), texts(item, "cac:AllowanceCharge/cbc:Amount")
+        full = Money(amount=line.unit_price * line.ordered / line.price_basis, currency="EUR").rounded()
+        assert bool(taken) == (full != line.goods)
         if taken:
             assert Decimal(base[0]) - Decimal(taken[0]) == line.goods.amount

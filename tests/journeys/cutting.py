@@ -3,8 +3,8 @@
 `python -m tests.journeys.cutting` answers a line of JSON for each line of JSON. Each command runs in a process forked
 from this one, so that loading the program is paid once, and it ends itself with SIGKILL: nothing of Python is left to
 tidy up. Where to cut: 'statement 7' is right before the seventh statement given to the database, 'commit 1' right
-before the first deed is kept, 'kept 1' right after it, 'file 1' right before the first file is opened for writing or
-moved to its name, in the order met; blank: nowhere.
+before the first deed is kept, 'kept 1' right after it, 'file 1' while the first file is written, half of it there, or
+right before it is moved to its name, in the order met; blank: nowhere.
 """
 
 import contextlib
@@ -80,6 +80,8 @@ class Meter:
         full = Path(path).absolute()
         if full.is_relative_to(self.folder):
             self.files.append(f"{what} {full.relative_to(self.folder)}")
+            if what == "open" and self.cut == f"file {len(self.files)}":
+                os.write(os.open(full, os.O_WRONLY | os.O_CREAT | os.O_TRUNC), b"half of")
             self._cut_at(f"file {len(self.files)}")
 
     def _cut_at(self, moment: str) -> None:

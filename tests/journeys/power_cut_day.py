@@ -1,4 +1,4 @@
-"""A job from the empty folder to its bill, command by command: what is cut off in the middle, and what is said again."""
+"""A job from the empty folder to its bill, command by command: what is cut off in between, and what is said again."""
 
 from dataclasses import dataclass
 from pathlib import Path
@@ -42,18 +42,20 @@ MAUD = "--by 'Maud Tilbrook' --how telephone --contact 555-0142"
 class Step:
     """A command of the day. `name` of those that are cut off. `again`: what saying it once more does after it was kept:
     it changes nothing, or it is refused; blank: it is kept a second time, with the day and who. `prints`: the command
-    that prints its papers anew, where the command itself does not."""
+    that prints its papers anew, where the command itself does not. `rest`: the command that does the second deed of one
+    that has two."""
 
     at: str
     words: str
     name: str = ""
     again: Literal["changes nothing", "refused", ""] = ""
     prints: str = ""
+    rest: str = ""
 
 
 DAY = (
     Step("2026-03-02T10:00", "setup .", "set up"),
-    Step("2026-03-02T10:05", "import stonegarth pellbrook", "import", "changes nothing"),
+    Step("2026-03-02T10:05", "import stonegarth pellbrook", "import", "changes nothing", rest="candidates"),
     Step("2026-03-02T10:15", "job job.toml", "take a job in"),
     Step("2026-03-02T10:20", f"quote {JOB} --html quote.html --xlsx quote.xlsx", "quote", "changes nothing"),
     Step("2026-03-02T10:25", f"given {JOB} --how 'in person'", "give"),

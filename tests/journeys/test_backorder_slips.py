@@ -51,7 +51,13 @@ def ordered(folder: Path) -> tuple[Desk, str, str]:
 def put_off(desk: Desk, order: str, latest: date | None = None, earliest: date | None = None) -> None:
     """Stonegarth names another day for the belt."""
     line = next(one.line for one in one_order(desk, order).lines if one.part == "BELT")
-    confirm(desk, order, Confirmation(lines=(LineEvent(line=line, latest=latest, earliest=earliest),), said_by="Stonegarth, by telephone"))
+    confirm(
+        desk,
+        order,
+        Confirmation(
+            lines=(LineEvent(line=line, latest=latest, earliest=earliest),), said_by="Stonegarth, by telephone"
+        ),
+    )
 
 
 def slipped(folder: Path) -> tuple[Desk, str, str]:

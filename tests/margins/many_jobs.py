@@ -9,6 +9,7 @@ from hashlib import sha256
 from sqlalchemy import Connection, Table, insert
 
 from sourcing.basics.bill import Bill
+from sourcing.basics.job import Job, JobLine
 from sourcing.basics.margin_facts import BillFacts, JobFacts, Purchase
 from sourcing.basics.order import PurchaseOrder, PurchaseOrderLine, Receipt, ReceiptLine
 from sourcing.basics.quote import Quote, QuoteLine
@@ -123,12 +124,24 @@ def keep(connection: Connection, made: Sequence[Made], settings: Settings) -> No
             connection.execute(insert(table), some)
 
 
+def _taken_in(of: Quote) -> Job:
+    lines = tuple(JobLine(title=line.title) for line in of.lines)
+    return Job(
+        customer=of.customer,
+        machine=of.machine,
+        complaint="",
+        agreed=lines,
+        received_on=of.made_at.date(),
+        number=of.job,
+    )
+
+
 TABLES = (JOBS, QUOTE_REVISIONS, APPROVALS, PURCHASE_ORDERS, PURCHASE_ORDER_LINES, RECEIPTS, BILLS)
 
 
 def _rows(one: Made, at: int, rows: dict[Table, list[dict[str, object]]]) -> None:
     job, first = one.quote.job, len(rows[APPROVALS]) + 1
-    rows[JOBS].append({"number": job, "year": 2026, "serial": at, "body": "{}"})
+    rows[JOBS].append({"number": job, "year": 2026, "serial": at, "body": as_text(_taken_in(one.quote))})
     paper = {"paper": "", "sha256": sha256(b"").hexdigest()}
     made = {"made_at": one.quote.made_at, "made_by": ""}
     rows[QUOTE_REVISIONS].append({"job": job, "revision": 1, "body": as_text(one.quote), **paper, **made})

@@ -47,7 +47,8 @@ def upgrade() -> None:
     _of_answers()
     _of_orders()
     _receipt_lines()
-    _deposits_and_bills()
+    _deposits()
+    _bills()
 
 
 def downgrade() -> None:
@@ -243,7 +244,7 @@ def _receipt_lines() -> None:
     _put("receipt_lines", lines)
 
 
-def _deposits_and_bills() -> None:
+def _deposits() -> None:
     op.create_table(
         "deposits",
         Column("deposit", Integer(), nullable=False),
@@ -257,6 +258,9 @@ def _deposits_and_bills() -> None:
         sqlite_autoincrement=True,
     )
     op.create_index("ix_deposits_job", "deposits", ["job"])
+
+
+def _bills() -> None:
     op.create_table(
         "bills",
         Column("job", Text(), nullable=False),
