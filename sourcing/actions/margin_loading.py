@@ -43,7 +43,8 @@ from ..storage.shop import terms_on
 class Loaded(Value, frozen=True, kw_only=True):
     """Jobs with a quote, everything bought for them, and the owner's rules by job as they held on its quote's day.
 
-    `suppliers`: names by supplier. `left_out`: jobs quoted in another currency than the shop's is now; they can't be added up with the rest.
+    `suppliers`: names by supplier. `left_out`: jobs quoted in another currency than the shop's is now; they can't be
+    added up with the rest.
     """
 
     jobs: tuple[JobFacts, ...]

@@ -1,6 +1,6 @@
 """A second quote is made while the first lies with the customer: what her answer covers, and whose answer counts.
 
-Belt 126.90 from Stonegarth, 1.5 h: 177.66 each and 357.29 in all, valid for the shop's 14 days. At 139.59 it would be
+Belt 126.90 from Stonegarth, 1.5 h: 177.66 each and 357.29 in all, valid for a week. At 139.59 it would be
 195.43 and 376.31, at 120.00 it would be 168.00.
 """
 
