@@ -14,16 +14,16 @@ from ..basics.money import Money
 from ..basics.quote import QuoteLine
 from ..basics.value import changed
 from ..landed_cost.arrival import arrival
-from ..landed_cost.order import line_cost
 from ..margins.figures import margin
 from ..ordering.cost_now import LineCost
 from ..ordering.promised import AT_THE_EARLIEST
 from ..quoting.alarm import Known, differences, same_number
 from ..quoting.alarm_notes import Beside, alarm_notes
-from ..quoting.pricing import UnitPrice, offer_price, unit_price
+from ..quoting.pricing import UnitPrice, unit_price
 from ..quoting.ways_out import Buying, Yes, margin_as_approved, waiting_or_switching, ways_out
 from ..storage.jobs import jobs
-from .buying_now import Costs, Wanted, costs, others, quoted_offer, still_wanted
+from .as_quoted import asks_now, price_now, quoted_offer
+from .buying_now import Costs, Wanted, costs, others, still_wanted
 from .covered_day import covered_day
 from .desk import Desk
 from .evaluate import Catalogue, catalogue
@@ -89,7 +89,7 @@ def _alarm(here: _Now, one: _Line) -> Alarm | None:
     known, price = _known(here, one)
     decision = here.job.decisions.get(label)
     by = _covered_day(here, label)
-    differs = differences(quote, one.line, by, known, decision)
+    differs = differences(quote, one.line, by, known, decision, here.job.standing.holding[label].amount)
     if one.on_order and one.on_order.is_complete:
         differs = tuple(each for each in differs if each.what == "number")
     if not differs:
@@ -137,7 +137,7 @@ def _known(here: _Now, one: _Line) -> tuple[Known, UnitPrice | None]:
     item = one.wanted.item
     if item is None:
         return Known(gone=one.wanted.missing), None
-    unit_cost, price = _priced(here.found, item, one.line.category)
+    unit_cost, price = price_now(here.found, item, one.line.category)
     latest = arrival(item, here.found.door(item.offer.supplier), here.found.at).latest
     return Known(unit_cost=unit_cost, each=price.each, number=str(item.offer.numbers()[0]), latest=latest), price
 
@@ -167,18 +167,11 @@ def _another_number(on_order: OnOrder) -> str:
 
 def _list_price(here: _Now, line: QuoteLine) -> Money | None:
     """The list price on the newest sheet, where the offer still stands there in the shop's currency."""
-    offer, _ = quoted_offer(here.found, here.job, line)
+    offer, _ = quoted_offer(here.found, line, asks_now(here.found, here.job.job, line))
     currency = here.found.shop.settings.currency
     if offer is None or offer.list_price is None or offer.currency != currency:
         return None
     return Money(amount=offer.list_price / offer.price_basis, currency=currency)
-
-
-def _priced(found: Catalogue, item: OrderItem, category: str) -> tuple[Money, UnitPrice]:
-    door = found.door(item.offer.supplier)
-    cost = door.rate.convert(line_cost(item, door)[0])
-    each = Money(amount=cost.amount / item.ordered, currency=cost.currency)
-    return each, offer_price(item.offer, cost, item.ordered, found.shop.settings, category)
 
 
 def _stays(here: _Now, one: _Line, known: Known, price: UnitPrice | None) -> Buying:
@@ -236,7 +229,7 @@ def _order_of(one: Buying, by: date | None) -> tuple[bool, int, str, str]:
 
 def _bought_as(here: _Now, one: _Line, item: OrderItem) -> Buying:
     together, _ = costs(here.found, here.job, {**here.items, one.line.label: item}, one.on_order)
-    unit_cost, price = _priced(here.found, item, one.line.category)
+    unit_cost, price = price_now(here.found, item, one.line.category)
     open_ones = [words for words in here.missing if not words.startswith(f"line {one.line.label} ")]
     offer = item.offer
     return Buying(

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from sqlalchemy import Connection
 
-from ..basics.approval import Answers, Approval, Withdrawal, how_words
+from ..basics.approval import Answers, AnswerWord, Approval, Withdrawal, how_words
 from ..basics.money import Money
 from ..basics.problem import refused
 from ..basics.quote import DocumentTotal, Quote
@@ -64,14 +64,16 @@ class TakenBack(Value, frozen=True, kw_only=True):
 
 
 class Standing(Value, frozen=True, kw_only=True):
-    """A job's newest quote with its answers. `approval_of` gives the stored number of each line's holding answer."""
+    """A job's newest quote with its answers. `approval_of` gives the stored number of each line's holding answer,
+    `holding` that answer."""
 
     quote: Quote
     answers: Answers
     approved: DocumentTotal
     approval_of: Mapping[str, int]
+    holding: Mapping[str, Approval]
 
-    def words(self) -> dict[str, str]:
+    def words(self) -> dict[str, AnswerWord]:
         """Answers by label."""
         return dict(self.answers.by_label)
 
@@ -156,6 +158,7 @@ def standing_of(connection: Connection, number: str) -> Standing:
         answers=answers(newest, holding, approved, answer_notes(newest, last, ground.earlier)),
         approved=approved,
         approval_of={label: _stored(one, ground.kept) for label, one in holding.items()},
+        holding=holding,
     )
 
 

@@ -7,11 +7,12 @@ from typing import TypedDict
 from sqlalchemy import Connection
 
 from ..basics.approval import Approval
-from ..basics.bill import Bill, FrozenBill, LeftOut
+from ..basics.bill import Bill, FrozenBill, LeftOut, Off
 from ..basics.money import Money
 from ..basics.problem import refused
 from ..quoting.alarm import same_number
 from ..quoting.bill import Billed, make_bill
+from ..quoting.off import off_words
 from ..storage.after_quote import add_bill, bill_of, decisions, deposits, next_bill_number
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import approvals, quote
@@ -26,26 +27,30 @@ Paper = Callable[[Bill], str]
 """Makes the paper of a bill; handed in, because papers are made at the edge."""
 
 
-def write_bill(desk: Desk, number: str, paper: Paper, left_out: LeftOut | None = None) -> FrozenBill:
+def write_bill(
+    desk: Desk, number: str, paper: Paper, left_out: LeftOut | None = None, off: Off | None = None
+) -> FrozenBill:
     """The job's bill, kept for ever with its paper; it closes the job.
 
     Refuses a job billed already, a line without an answer or whose yes does not hold, one that would cost more than
-    was approved, goods that have not come. `left_out`: approved lines that were not done; they are not billed.
+    was approved, goods that have not come. `left_out`: approved lines that were not done; they are not billed. `off`:
+    discounts at the counter; refuses one of more than its line costs, or without a reason.
     """
     with desk.writing("write bill") as pen:
         standing = _standing(pen.connection, number)
-        new = _bill(pen.connection, desk, standing, left_out or LeftOut())
+        new = _bill(pen.connection, desk, standing, (left_out or LeftOut(), off or Off()))
         text = paper(new)
         frozen = FrozenBill(bill=new, paper=text, sha256=hashlib.sha256(text.encode()).hexdigest())
         add_bill(pen.connection, frozen, {line.label: standing.approval_of[line.label] for line in new.lines})
-        pen.note(number, f"wrote bill {new.number}: total {new.total.total}, due {new.due}{_not_done_words(new)}")
+        beside = f"{_off_words(new)}{_not_done_words(new)}"
+        pen.note(number, f"wrote bill {new.number}: total {new.total.total}, due {new.due}{beside}")
         return frozen
 
 
-def look_at_bill(desk: Desk, number: str, left_out: LeftOut | None = None) -> Bill:
+def look_at_bill(desk: Desk, number: str, left_out: LeftOut | None = None, off: Off | None = None) -> Bill:
     """What the bill would be now. Keeps nothing; refuses what `write_bill` refuses."""
     with desk.store.reading() as connection:
-        return _bill(connection, desk, _standing(connection, number), left_out or LeftOut())
+        return _bill(connection, desk, _standing(connection, number), (left_out or LeftOut(), off or Off()))
 
 
 def bill_if_any(desk: Desk, number: str) -> FrozenBill | None:
@@ -63,8 +68,8 @@ def _standing(connection: Connection, number: str) -> Standing:
     return standing_of(connection, number)
 
 
-def _bill(connection: Connection, desk: Desk, standing: Standing, left_out: LeftOut) -> Bill:
-    newest = standing.quote
+def _bill(connection: Connection, desk: Desk, standing: Standing, wishes: tuple[LeftOut, Off]) -> Bill:
+    newest, (left_out, off) = standing.quote, wishes
     kept = dict(approvals(connection, newest.job))
     holding = {label: kept[at] for label, at in standing.approval_of.items()}
     made = Billed(
@@ -75,6 +80,7 @@ def _bill(connection: Connection, desk: Desk, standing: Standing, left_out: Left
         deposits=tuple(deposits(connection, newest.job)),
         left_out=left_out,
         told=_told(kept),
+        off=off,
         **_other_numbers(connection, desk, newest.job),
     )
     return make_bill(made, next_bill_number(connection, desk.at.year), desk.at, desk.who)
@@ -109,6 +115,10 @@ def _told(kept: Mapping[int, Approval]) -> Money | None:
     """The total the customer was told with the last answers; None where it was not written down."""
     totals = [one.total_after for one in kept.values()]
     return totals[-1] if totals else None
+
+
+def _off_words(new: Bill) -> str:
+    return "".join(f"; {off_words(one)}" for one in new.off)
 
 
 def _not_done_words(new: Bill) -> str:

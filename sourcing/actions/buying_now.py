@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from ..basics.choice import Asks, Priced
+from ..basics.choice import Priced
 from ..basics.equivalence import GOOD_STANDING
 from ..basics.landed_cost import OrderItem
 from ..basics.money import Money, total, zero
@@ -13,13 +13,11 @@ from ..basics.offer import Offer, PriceBreak, SheetRow
 from ..basics.order_now import LineNow, OrderNow
 from ..basics.quote import QuoteLine
 from ..basics.value import Value, changed
-from ..landed_cost.quantity import sensible_quantities
 from ..ordering.cost_now import Further, LineCost, costs_now
-from .evaluate import Catalogue, evaluate, judged_offers
+from .as_quoted import asks_now, item_of, quoted_offer
+from .evaluate import Catalogue, evaluate
 from .job_now import JobNow, OnOrder
-from .needs import asks_of
 from .plan import land
-from .sorted_offers import why_not
 
 
 class Costs(Value, frozen=True, kw_only=True):
@@ -47,12 +45,6 @@ class Wanted:
 def still_wanted(found: Catalogue, now: JobNow) -> dict[str, Wanted]:
     """By label, what is left to order of each approved line from where it was quoted, as it stands today."""
     return {line.label: _wanted(found, now, line) for line in now.parts if now.left(line)}
-
-
-def asks(found: Catalogue, now: JobNow, line: QuoteLine) -> Asks:
-    """What the job's line asks of offers now; nothing where the line asks for another part by now."""
-    job_line = dict(now.job.labelled()).get(line.label)
-    return asks_of(found, now.job, job_line) if job_line and job_line.part == line.part else Asks()
 
 
 def costs(
@@ -87,7 +79,7 @@ def others(found: Catalogue, now: JobNow, line: QuoteLine, pieces: int, mine: tu
     job_line = dict(now.job.labelled()).get(line.label)
     whole = job_line is not None and job_line.part == line.part and pieces == line.quantity
     quantity = job_line.quantity if whole and job_line is not None else pieces
-    seen = evaluate(found, line.part, quantity, keep_refused=True, asks=asks(found, now, line))
+    seen = evaluate(found, line.part, quantity, keep_refused=True, asks=asks_now(found, now.job, line))
     return [
         one
         for one in seen.priced
@@ -95,26 +87,11 @@ def others(found: Catalogue, now: JobNow, line: QuoteLine, pieces: int, mine: tu
     ]
 
 
-def quoted_offer(found: Catalogue, now: JobNow, line: QuoteLine) -> tuple[Offer | None, str]:
-    """The offer the line was quoted on as it stands on the supplier's newest sheet, or why it is not to be had."""
-    behind = line.behind
-    if behind is None:
-        return None, "the quote names no offer"
-    for judged in judged_offers(found, line.part, asks(found, now, line), line.quantity):
-        offer, standing = judged.offer, judged.verdict
-        if (offer.supplier, offer.supplier_number) == (behind.supplier, behind.supplier_number):
-            why = why_not(found, offer) if standing.stands else "; ".join(standing.objections)
-            return (None, why) if why else (offer, "")
-    return None, f"{behind.supplier_number} is not on the newest sheet of {found.supplier_name(behind.supplier)}"
-
-
 def _wanted(found: Catalogue, now: JobNow, line: QuoteLine) -> Wanted:
-    offer, missing = quoted_offer(found, now, line)
+    offer, missing = quoted_offer(found, line, asks_now(found, now.job, line))
     if offer is None:
         return Wanted(line, None, missing)
-    needed = now.left(line)
-    pieces = sensible_quantities(offer, needed, found.shop.terms[offer.supplier].breaks)[-1]
-    return Wanted(line, OrderItem(need=line.label, offer=offer, needed=needed, ordered=pieces), "")
+    return Wanted(line, item_of(found, offer, line.label, now.left(line)), "")
 
 
 def _by_supplier(items: Mapping[str, OrderItem]) -> Iterable[list[tuple[str, OrderItem]]]:

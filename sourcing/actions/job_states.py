@@ -10,7 +10,7 @@ from ..basics.job_state import JobFacts, JobRow, JobState, WholeJob
 from ..basics.value import Value, changed
 from ..quoting.states import job_state
 from ..storage.after_order import promises
-from ..storage.after_quote import bill_of, billed_jobs, deposits, sendings
+from ..storage.after_quote import bill_of, billed_jobs, deposits, given_away, sendings
 from ..storage.jobs import job as stored_job
 from ..storage.jobs import jobs
 from ..storage.orders import orders, receipts
@@ -71,6 +71,7 @@ def whole_job(desk: Desk, number: str) -> WholeJob:
             receipts=tuple(receipt for one in bought for receipt in receipts(connection, one.number)),
             promises=tuple(promises(connection, number)),
             deposits=tuple(deposits(connection, number)),
+            given_away=tuple(given_away(connection, number)),
             deeds=deeds_of(connection, number),
         )
         whole = _with_quote(connection, whole)
@@ -103,6 +104,7 @@ def _with_quote(connection: Connection, whole: WholeJob) -> WholeJob:
         answers=tuple(one for _, one in approvals(connection, number)),
         bill=bill.bill.number if bill else "",
         due=bill.bill.due if bill else None,
+        off=bill.bill.off if bill else (),
     )
 
 

@@ -1,5 +1,6 @@
 """Take a job in from a file, or change one that is there."""
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from ..basics.evidence import Evidence
@@ -37,8 +38,12 @@ def change_job_from(desk: Desk, number: str, path: Path) -> Job:
         new = _with_records(new, job(pen.connection, number))
         _check(new, catalogue(pen.connection, desk.at), path)
         change_job(pen.connection, new)
-        pen.note(number, f"job now has {len(new.agreed)} agreed lines and {len(new.add_ons)} add-ons")
+        pen.note(number, f"the job now has {_some(new.agreed, 'agreed line')} and {_some(new.add_ons, 'add-on')}")
         return new
+
+
+def _some(lines: Sequence[JobLine], word: str) -> str:
+    return f"{len(lines)} {word}{'' if len(lines) == 1 else 's'}"
 
 
 def all_jobs(desk: Desk) -> tuple[Job, ...]:

@@ -13,6 +13,7 @@ from typing import Any, TypeVar
 from sqlalchemy import Connection
 
 from ..basics.approval import Approval
+from ..basics.bill import GivenAway
 from ..basics.margin_facts import JobFacts, OrderFacts, Purchase, QuoteFacts
 from ..basics.money import zero
 from ..basics.order import GoodsBack, OrderEvent
@@ -26,6 +27,7 @@ from ..quoting.approvals import last_words
 from ..quoting.carry_over import line_now
 from ..quoting.totals import total_of
 from ..storage.after_order import events, goods_back
+from ..storage.after_quote import given_away
 from ..storage.margin_rows import (
     AnswerRow,
     answers_light,
@@ -72,7 +74,7 @@ def load(connection: Connection, number: str | None, day: date) -> Loaded:
     for row in answers_light(connection, number):
         answers[row.job].append(row)
     standing = _standing(connection, quotes, answers)
-    bills = bills_light(connection, number)
+    bills, extras = bills_light(connection, number), _given_away(connection, number)
     facts = [
         JobFacts(
             quote=quote,
@@ -80,6 +82,7 @@ def load(connection: Connection, number: str | None, day: date) -> Loaded:
             answers=one.words,
             bill=bills.get(quote.job),
             before_tax=one.before_tax,
+            given_away=tuple(extras.get(quote.job, ())),
         )
         for quote, one in zip(quotes, standing, strict=True)
     ]
@@ -95,6 +98,13 @@ def load(connection: Connection, number: str | None, day: date) -> Loaded:
         suppliers={one.supplier: one.name for one in terms_on(connection, day).values()},
         left_out=tuple(one.job for one in every if one.currency != currency),
     )
+
+
+def _given_away(connection: Connection, number: str | None) -> dict[str, list[GivenAway]]:
+    found: dict[str, list[GivenAway]] = {}
+    for one in given_away(connection, number):
+        found.setdefault(one.job, []).append(one)
+    return found
 
 
 def settings_of(settings: Sequence[tuple[date, Settings]], day: date) -> Settings:

@@ -5,43 +5,49 @@ from collections.abc import Iterator, Mapping, Sequence
 from sqlalchemy import Connection
 
 from ..basics.alarm import Decision
+from ..basics.approval import AnswerWord
 from ..basics.choice import Asks
 from ..basics.landed_cost import OrderItem
 from ..basics.money import Money
-from ..basics.offer import Offer
 from ..basics.order_now import OrderNow
 from ..basics.problem import Problem, problem, refused
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import Value, changed
 from ..landed_cost.arrival import arrival
-from ..landed_cost.order import line_cost
-from ..landed_cost.quantity import sensible_quantities
 from ..ordering.order_now import order_now, pieces_standing
-from ..ordering.purchase import Wanted, still_to_order
+from ..ordering.purchase import StillToOrder, Wanted, still_to_order
+from ..quoting.freight_answers import without_freight
 from ..quoting.hold import Today, why_held
-from ..quoting.pricing import offer_price
 from ..storage.after_order import events
 from ..storage.after_quote import decisions
 from ..storage.jobs import job as stored_job
 from ..storage.orders import orders
 from .answers import Standing, standing_of
+from .as_quoted import asks_now, item_of, price_now, quoted_offer
 from .covered_day import covered_day
-from .evaluate import Catalogue, judged_offers
-from .needs import asks_of
-from .sorted_offers import why_not
+from .evaluate import Catalogue
 
 
 class ToOrder(Value, frozen=True, kw_only=True):
     """An approved line of which pieces are still to be ordered. `line` has as many pieces as are still to be ordered;
-    `counted`: pieces under another label that were taken as ordered for it."""
+    `approval` is the number of the yes, `approved` the amount it was given to. `counted`: pieces under another label
+    that were taken as ordered for it; `freight`: a freight line that it needs and that is not approved, and its answer.
+    """
 
     wanted: Wanted
     line: QuoteLine
     quote: Quote
     approval: int
+    approved: Money
     asks: Asks = Asks()
     decision: Decision | None = None
     counted: tuple[str, ...] = ()
+    freight: tuple[str, AnswerWord] | None = None
+
+    @property
+    def whole(self) -> QuoteLine:
+        """The line as it stands on the quote, with all of its pieces."""
+        return _line(self.quote, self.wanted.label)
 
 
 class Ready(Value, frozen=True, kw_only=True):
@@ -94,18 +100,26 @@ def _of_job(found: Catalogue, number: str, only: Sequence[str]) -> dict[str, ToO
     left = still_to_order(wanted, pieces_standing(job_orders_now(found.connection, number)))
     decided = {one.label: one for one in decisions(found.connection, number)}
     return {
-        one.wanted.need: ToOrder(
-            wanted=one.wanted,
-            line=changed(_line(standing, one.wanted.label), quantity=one.pieces),
-            quote=standing.quote,
-            approval=standing.approval_of[one.wanted.label],
-            asks=_asks(found, one.wanted),
-            decision=decided.get(one.wanted.label),
-            counted=one.counted,
-        )
+        one.wanted.need: _to_order(found, standing, one, decided.get(one.wanted.label))
         for one in left
         if not only or one.wanted.label in only
     }
+
+
+def _to_order(found: Catalogue, standing: Standing, left: StillToOrder, decision: Decision | None) -> ToOrder:
+    quote, label = standing.quote, left.wanted.label
+    line = _line(quote, label)
+    return ToOrder(
+        wanted=left.wanted,
+        line=changed(line, quantity=left.pieces),
+        quote=quote,
+        approval=standing.approval_of[label],
+        approved=standing.holding[label].amount,
+        asks=asks_now(found, stored_job(found.connection, quote.job), line),
+        decision=decision,
+        counted=left.counted,
+        freight=without_freight(quote, standing.words(), line),
+    )
 
 
 def _wanted(number: str, quote: Quote, line: QuoteLine) -> Wanted:
@@ -119,65 +133,35 @@ def _wanted(number: str, quote: Quote, line: QuoteLine) -> Wanted:
     )
 
 
-def _line(standing: Standing, label: str) -> QuoteLine:
-    return next(line for line in standing.quote.lines if line.label == label)
-
-
-def _asks(found: Catalogue, wanted: Wanted) -> Asks:
-    """What the job's line asks now; only what our part asks where the line is gone or asks for another part."""
-    job = stored_job(found.connection, wanted.job)
-    line = dict(job.labelled()).get(wanted.label)
-    return asks_of(found, job, line) if line and line.part == wanted.part else Asks()
+def _line(quote: Quote, label: str) -> QuoteLine:
+    return next(line for line in quote.lines if line.label == label)
 
 
 def _ready(found: Catalogue, one: ToOrder) -> OrderItem | Problem:
     if one.asks.contradicted:
         return _held("identity-contradicted", one, one.asks.contradicted)
-    offer, missing = _quoted_offer(found, one)
+    if one.freight is not None:
+        freight, answer = one.freight
+        job, label = one.wanted.job, one.wanted.label
+        return problem("freight-not-approved", job=job, label=label, freight=freight, answer=answer)
+    offer, missing = quoted_offer(found, one.line, one.asks)
     if offer is None:
-        return _held("approval-no-longer-covers", one, why_held(one.line, None, missing, one.decision))
-    item = _item(found, one, offer)
-    unit_cost, price = _price_now(found, item, one.line.category)
+        return _held("approval-no-longer-covers", one, why_held(one.whole, None, missing, one.decision))
+    item = item_of(found, offer, one.wanted.need, one.line.quantity)
+    unit_cost, price = price_now(found, item, one.line.category)
     today = Today(
         unit_cost=unit_cost,
         latest=arrival(item, found.door(offer.supplier), found.at).latest,
         promised=covered_day(found.connection, one.wanted.job, one.approval),
+        approved=one.approved,
         tolerance=one.quote.tolerance,
     )
-    why = why_held(one.line, price, "", one.decision, today)
+    why = why_held(one.whole, price.each, "", one.decision, today)
     return _held("approval-no-longer-covers", one, why) if why else item
 
 
 def _held(code: str, one: ToOrder, why: str) -> Problem:
     return problem(code, job=one.wanted.job, label=one.wanted.label, found=why)
-
-
-def _quoted_offer(found: Catalogue, one: ToOrder) -> tuple[Offer | None, str]:
-    """The offer the line was quoted on as it stands on the supplier's newest sheet, or why it is not there."""
-    behind = one.line.behind
-    if behind is None:
-        return None, "the quote names no offer"
-    for judged in judged_offers(found, one.line.part, one.asks, one.line.quantity):
-        offer, standing = judged.offer, judged.verdict
-        if (offer.supplier, offer.supplier_number) == (behind.supplier, behind.supplier_number):
-            why = why_not(found, offer) if standing.stands else "; ".join(standing.objections)
-            return (None, why) if why else (offer, "")
-    return None, f"{behind.supplier_number} is not on the newest sheet of {found.supplier_name(behind.supplier)}"
-
-
-def _item(found: Catalogue, one: ToOrder, offer: Offer) -> OrderItem:
-    """As many pieces as the plan would take: more than needed only where a break makes the goods cheaper."""
-    pieces = sensible_quantities(offer, one.line.quantity, found.shop.terms[offer.supplier].breaks)[-1]
-    return OrderItem(need=one.wanted.need, offer=offer, needed=one.line.quantity, ordered=pieces)
-
-
-def _price_now(found: Catalogue, item: OrderItem, category: str) -> tuple[Money, Money]:
-    """What one piece costs today in goods, and what it would be priced at, both in the shop's currency."""
-    door = found.door(item.offer.supplier)
-    value, _ = line_cost(item, door)
-    cost = door.rate.convert(value)
-    each = Money(amount=cost.amount / item.ordered, currency=cost.currency)
-    return each, offer_price(item.offer, cost, item.ordered, found.shop.settings, category).each
 
 
 def doubts(lines: Mapping[str, ToOrder], ordered: Sequence[str]) -> Iterator[str]:

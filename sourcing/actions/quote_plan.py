@@ -15,9 +15,10 @@ from ..basics.problem import Refused, refused
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import changed
 from ..quoting.bought import Bought
-from ..quoting.carry_over import may_rise_to
+from ..quoting.freight_answers import brings, freight_lines
 from ..quoting.held_prices import last_of_each
 from ..quoting.pricing import offer_price
+from ..quoting.tolerance import line_at, may_rise_to
 from ..storage.after_order import standing_lines
 from ..storage.after_quote import decisions
 from ..storage.quotes import newest_quote
@@ -36,8 +37,8 @@ class Market:
     """A job's open needs with every offer of each, evaluated once, so that it can be planned in several ways.
 
     `decided` and `settled` by label, as `Bought` holds them; `last` is the newest revision, None before the first.
-    `yes`: the labels of its lines that are approved; `approved` their offers cut to the one approved, where its
-    price is still covered by that yes.
+    `yes`: the amounts approved before tax, by label of its approved lines; `approved` the offers of these, cut to the
+    one approved, where its price is still covered by that yes.
     """
 
     found: Catalogue
@@ -49,7 +50,7 @@ class Market:
     settled: Mapping[str, QuoteLine]
     last: Quote | None
     approved: Mapping[str, Evaluated]
-    yes: frozenset[str]
+    yes: Mapping[str, Money]
 
     def anew(self) -> "Market":
         """The same with nothing kept for having been approved."""
@@ -105,9 +106,9 @@ def market(found: Catalogue, job: Job, need_by: date | None) -> Market:
     settled = _settled(found, job, last)
     needs = tuple(need for need in job_needs(job, found) if need.label not in settled)
     seen = {need.label: _pinned(found, job, need, decided.get(need.label)) for need in needs}
-    words = standing_of(found.connection, job.number).words() if last else {}
-    yes = frozenset(label for label, word in words.items() if word == "approved")
-    approved = _approved(found, job, [need for need in needs if need.label in yes], seen, last) if last else {}
+    holding = standing_of(found.connection, job.number).holding if last else {}
+    yes = {label: one.amount for label, one in holding.items() if one.answer == "approved"}
+    approved = _approved(found, job, [need for need in needs if need.label in yes], seen, last, yes) if last else {}
     return Market(found, job, need_by or job.need_by, needs, seen, decided, settled, last, approved, yes)
 
 
@@ -151,13 +152,8 @@ def _promised(decided: Mapping[str, Decision], last: Quote | None) -> dict[str, 
 
 def _kept_freight(settled: Mapping[str, QuoteLine], last: Quote | None) -> tuple[QuoteLine, ...]:
     """Freight lines of the last revision that brought something which is ordered, or promised at its price."""
-    lines = last.lines if last else ()
-    freight = (line for line in lines if line.freight_price.amount and not line.part)
-    return tuple(one for one in freight if any(_brings(one, label, line) for label, line in settled.items()))
-
-
-def _brings(freight: QuoteLine, label: str, line: QuoteLine) -> bool:
-    return label in freight.freight_for if freight.freight_for else line.kind == freight.kind
+    freight = freight_lines(last) if last else []
+    return tuple(one for one in freight if any(brings(one, line) for line in settled.values()))
 
 
 def _pinned(found: Catalogue, job: Job, need: PlanNeed, decision: Decision | None) -> Evaluated:
@@ -183,7 +179,12 @@ def _pinned(found: Catalogue, job: Job, need: PlanNeed, decision: Decision | Non
 
 
 def _approved(
-    found: Catalogue, job: Job, needs: Sequence[PlanNeed], seen: Mapping[str, Evaluated], last: Quote
+    found: Catalogue,
+    job: Job,
+    needs: Sequence[PlanNeed],
+    seen: Mapping[str, Evaluated],
+    last: Quote,
+    yes: Mapping[str, Money],
 ) -> dict[str, Evaluated]:
     """By label the offers of the lines that are approved, cut to the one approved, where the yes covers its price."""
     result, lines = {}, dict(job.labelled())
@@ -194,9 +195,8 @@ def _approved(
         wanted = (before.behind.supplier, before.behind.supplier_number)
         category = lines[need.label].category or found.families[need.our_part].part.category
         same = [one for one in seen[need.label].priced if (one.offer.supplier, one.offer.supplier_number) == wanted]
-        most = may_rise_to(before.price, found.shop.settings.tolerance) - before.price
-        rise = {one: (_price(one, found, category) - before.unit_price) * before.quantity for one in same}
-        kept = tuple(one for one in same if rise[one] <= most)
+        most = may_rise_to(yes[need.label], found.shop.settings.tolerance)
+        kept = tuple(one for one in same if line_at(before, _price(one, found, category)) <= most)
         if kept:
             result[need.label] = replace(seen[need.label], priced=kept, unknown=())
     return result

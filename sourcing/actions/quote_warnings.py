@@ -13,8 +13,8 @@ from ..basics.plan import PlannedOrder
 from ..basics.quote import Quote
 from ..basics.settings import Settings
 from ..quoting.bought import Bought
-from ..quoting.carry_over import may_rise_to
 from ..quoting.freight_lines import carried_freight, freight_way
+from ..quoting.tolerance import may_rise_to
 from .evaluate import Catalogue
 from .plan import land
 from .quote_margins import agreed_margin, everything_margin, margin_words, parts_margins, under_floor
@@ -117,8 +117,8 @@ def _asked_again(new: Quote, market: Market) -> Iterator[str]:
             continue
         if now.number != before.number:
             yield f"{label} {now.title}: approved as {before.number}, now {now.number}: a new question to the customer"
-        elif not now.price <= may_rise_to(before.price, new.tolerance):
-            dearer = f"approved at {before.price}, now {now.price} before tax"
+        elif not now.price <= may_rise_to(market.yes[label], new.tolerance):
+            dearer = f"approved at {market.yes[label]}, now {now.price} before tax"
             yield f"{label} {now.title}: {dearer}: a new question to the customer"
 
 

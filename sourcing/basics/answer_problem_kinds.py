@@ -23,6 +23,11 @@ ANSWER_KINDS: dict[str, ProblemKind] = {
         "line {freight} is freight for the parts on {found}, and all of these are declined",
         "record a no to line {freight} together with theirs",
     ),
+    "freight-not-approved": kind(
+        "Freight not approved",
+        "line {label} of job {job} can't be ordered yet: its freight on line {freight} is {answer}",
+        "record the customer's answer to line {freight}, or make a new revision with 'sourcing quote {job}' and ask",
+    ),
     "billed-no-answer": kind(
         "Billed already",
         "job {job} is billed, so its answers stand as they are",

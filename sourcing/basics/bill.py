@@ -1,6 +1,7 @@
 """The final paper of a job: what was approved and done, what was declined with the customer's word, what is due."""
 
 from datetime import date, datetime
+from decimal import Decimal
 from typing import Literal
 
 from .approval import How
@@ -52,6 +53,39 @@ class NotDone(Value, frozen=True, kw_only=True):
     words: str
 
 
+class GivenAway(Value, frozen=True, kw_only=True):
+    """An extra fitted without the customer's yes. It is not billed and never can be. `cost` is the shop's; `price` what
+    it would have been charged at before tax, None where nobody said. For the owner only."""
+
+    job: str
+    what: str
+    cost: Money
+    price: Money | None
+    words: str
+    at: datetime
+    who: str
+
+
+class Off(Value, frozen=True, kw_only=True):
+    """A discount at the counter: amounts off lines by label, before tax, and why; asked of a bill before it is
+    written."""
+
+    amounts: tuple[tuple[str, Decimal], ...] = ()
+    words: str = ""
+
+
+class LineOff(Value, frozen=True, kw_only=True):
+    """What was taken off a line of the bill, in all and from what of it. The line holds what is left."""
+
+    label: str
+    amount: Money
+    parts: Money
+    labour: Money
+    freight: Money
+    fee: Money
+    words: str
+
+
 class DepositKept(Value, frozen=True, kw_only=True):
     """Money taken before the work is billed (above zero) or given back (below). Never in a margin."""
 
@@ -65,7 +99,7 @@ class DepositKept(Value, frozen=True, kw_only=True):
 
 class Bill(Value, frozen=True, kw_only=True):
     """What the customer pays for. `lines` are approved ones only, without the owner's side. `due` is the total less
-    deposits; below zero it is owed to the customer."""
+    deposits; below zero it is owed to the customer. `off`: discounts, taken off the lines already."""
 
     number: str
     job: str
@@ -93,6 +127,7 @@ class Bill(Value, frozen=True, kw_only=True):
     not_done: tuple[NotDone, ...] = ()
     exempt_because: str = ""
     cautions_dated: date | None = None
+    off: tuple[LineOff, ...] = ()
 
 
 class FrozenBill(Value, frozen=True, kw_only=True):

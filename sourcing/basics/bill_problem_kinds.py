@@ -53,6 +53,46 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "job {job} leaves out lines that were approved, without a reason",
         "say why with --words: it stands on the bill",
     ),
+    "off-unknown": kind(
+        "Nothing to take off",
+        "job {job}: nothing can be taken off line {label}, for it is not on the bill",
+        "name lines that are billed; 'sourcing bill {job} --look' shows them",
+    ),
+    "off-twice": kind(
+        "Line named twice",
+        "job {job}: two amounts are to be taken off line {label}",
+        "name each line once, with all that is taken off it",
+    ),
+    "off-amount": kind(
+        "Not an amount to take off",
+        "{found} can't be taken off line {label} of job {job}",
+        "write an amount above zero in {currency} with at most {places} decimals",
+    ),
+    "off-above-line": kind(
+        "More than the line",
+        "{found} can't be taken off line {label} of job {job}: it costs {price}",
+        "take off no more than the line costs before tax",
+    ),
+    "off-why": kind(
+        "No reason given",
+        "job {job}: a discount without a reason",
+        "say why with --off-words: the owner reads it later",
+    ),
+    "given-away-amount": kind(
+        "Not an amount",
+        "{found} is no {what} of an extra given away on job {job}",
+        "write an amount above zero in {currency} with at most {places} decimals",
+    ),
+    "given-away-words": kind(
+        "Not said",
+        "job {job}: {what} of the extra given away is not said",
+        "say what was fitted with --what and why with --words",
+    ),
+    "given-away-already": kind(
+        "Recorded already",
+        "job {job}: {found} is recorded as given away already, at a cost of {cost}",
+        "if it was given a second time, say so in --what, such as 'second cable clip'",
+    ),
     "deposit-amount": kind(
         "Not a deposit",
         "{found} is no amount that can be paid for job {job}",

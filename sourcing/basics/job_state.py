@@ -4,7 +4,7 @@ from datetime import date, datetime
 from typing import Literal
 
 from .approval import AnswerWord, Approval, GivenOut
-from .bill import DepositKept
+from .bill import DepositKept, GivenAway, LineOff
 from .deed import Deed
 from .job import Job
 from .money import Money
@@ -109,4 +109,6 @@ class WholeJob(Value, frozen=True, kw_only=True):
     bill: str = ""
     due: Money | None = None
     alarms: tuple[str, ...] = ()
+    off: tuple[LineOff, ...] = ()
+    given_away: tuple[GivenAway, ...] = ()
     deeds: tuple[Deed, ...] = ()

@@ -9,6 +9,7 @@ from datetime import date, datetime
 from decimal import Decimal
 from typing import Literal
 
+from .bill import GivenAway
 from .landed_cost import CostLine
 from .order import GoodsBack, PaperCharge, ReceiptLine
 from .value import Value
@@ -135,12 +136,21 @@ class BilledLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
     hours: Decimal
 
 
+class OffFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+    """How much of a discount on a line of a bill is off labour, and off a fee."""
+
+    label: str
+    labour: Amount
+    fee: Amount
+
+
 class BillFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
     """The final paper of a job."""
 
     job: str
     lines: tuple[BilledLine, ...]
     total: TotalFacts
+    off: tuple[OffFacts, ...] = ()
 
 
 class Purchase(Value, frozen=True, kw_only=True):
@@ -159,10 +169,11 @@ class Purchase(Value, frozen=True, kw_only=True):
 class JobFacts(Value, frozen=True, kw_only=True):
     """A job's newest quote and what came of it. `approved` says for each approved line the day of the customer's yes,
     `answers` the word for every line. `before_tax`: what the approved lines come to before tax, or the bill where there
-    is one; None: not asked for."""
+    is one; None: not asked for. `given_away`: extras fitted without a yes."""
 
     quote: QuoteFacts
     approved: Mapping[str, date]
     answers: Mapping[str, str]
     bill: BillFacts | None = None
     before_tax: Decimal | None = None
+    given_away: tuple[GivenAway, ...] = ()

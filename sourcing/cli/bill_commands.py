@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Json, Who, amount, desk
+from .options import DEFAULT_DATABASE, At, Database, Json, Who, amount, desk, pairs
 from .output import show, write
 
 JobNumber = Annotated[str, typer.Argument(help="Number of the job, such as 2026-0001.")]
@@ -17,6 +18,7 @@ def register(app: typer.Typer) -> None:
     """Add these commands."""
     app.command("deposit")(deposit)
     app.command("bill")(bill)
+    app.command("gave-away")(gave_away)
 
 
 def deposit(
@@ -53,6 +55,10 @@ def bill(
         list[str] | None, typer.Option("--not-done", help="An approved line that was not done: it is not billed.")
     ] = None,
     words: Annotated[str, typer.Option("--words", help="Why it was not done; stands on the bill.")] = "",
+    off: Annotated[
+        list[str] | None, typer.Option("--off", help="Taken off a line before tax, such as A=5.00; for each line anew.")
+    ] = None,
+    off_words: Annotated[str, typer.Option("--off-words", help="Why it was taken off; the owner reads it.")] = "",
     html: Annotated[Path | None, typer.Option("--html", help="Write the paper to this file.")] = None,
     pdf: Annotated[Path | None, typer.Option("--pdf", help="Also write the paper as PDF to this file.")] = None,
     database: Database = DEFAULT_DATABASE,
@@ -62,22 +68,57 @@ def bill(
 ) -> None:
     """Write the bill of a job, which closes it; or print the bill again to the letter."""
     from ..actions.bill import bill_if_any, look_at_bill, write_bill
-    from ..basics.bill import LeftOut
+    from ..basics.bill import LeftOut, Off
     from ..documents.bill_paper import bill_html, bill_pdf, bill_text
 
+    if off_words and not off:
+        raise typer.BadParameter("--off-words says why --off was given, and there is no --off")
     at_desk = desk(database, at, who)
     left_out = LeftOut(labels=tuple(not_done or ()), words=words)
+    taken_off = Off(amounts=tuple(_off(text) for text in off or ()), words=off_words)
     if look:
-        found = look_at_bill(at_desk, number, left_out)
+        found = look_at_bill(at_desk, number, left_out, taken_off)
         show(found, f"Only a look; nothing is kept.\n{bill_text(found)}", json)
         return
     # A bill that is there is printed again, but never in answer to a wish to change it.
-    frozen = None if left_out.labels else bill_if_any(at_desk, number)
+    frozen = None if left_out.labels or taken_off.amounts else bill_if_any(at_desk, number)
     news = "Printed again as it was made.\n"
     if frozen is None:
-        frozen, news = write_bill(at_desk, number, bill_html, left_out), ""
+        frozen, news = write_bill(at_desk, number, bill_html, left_out, taken_off), ""
     path = html or Path(f"{frozen.bill.number}.html")
     write(path, frozen.paper)
     if pdf:
         write(pdf, bill_pdf(frozen.bill, frozen.paper))
     show(frozen, f"{news}{bill_text(frozen.bill)}\nThe paper is in {path}.", json)
+
+
+def gave_away(
+    number: JobNumber,
+    what: Annotated[str, typer.Option("--what", help="What was fitted without a yes.")] = "",
+    cost: Annotated[str, typer.Option("--cost", help="What it cost the shop, such as 1.20.")] = "",
+    price: Annotated[str, typer.Option("--price", help="What it would have been charged at before tax.")] = "",
+    words: Annotated[str, typer.Option("--words", help="Why it was fitted without asking.")] = "",
+    database: Database = DEFAULT_DATABASE,
+    at: At = None,
+    who: Who = "",
+    json: Json = False,
+) -> None:
+    """Record an extra that was fitted without the customer's yes: it is never billed. Or show what is recorded."""
+    from ..actions.given_away import gave_away as record_it
+    from ..actions.given_away import given_away_on
+    from ..documents.given_away import given_away_text
+
+    at_desk = desk(database, at, who)
+    if what or cost or price or words:
+        if not cost:
+            raise typer.BadParameter("say what it cost the shop with --cost")
+        never = amount(price) if price else None
+        found = record_it(at_desk, number, (what, words), amount(cost), never)
+    else:
+        found = given_away_on(at_desk, number)
+    show(found, given_away_text(number, found), json)
+
+
+def _off(text: str) -> tuple[str, Decimal]:
+    ((label, taken),) = pairs([text], "A=5.00").items()
+    return label, amount(taken)

@@ -6,10 +6,10 @@ value it is given. The same bill gives the same bytes: no clock, no random names
 
 from itertools import groupby
 
-from ..basics.bill import ApprovedBy, Bill, DeclinedLine, DepositKept
+from ..basics.bill import ApprovedBy, Bill, DeclinedLine, DepositKept, LineOff
 from ..basics.money import Money, total
 from ..basics.quote import QuoteLine
-from ..basics.value import Value
+from ..basics.value import Value, changed
 from .amounts import date_text, money_text, page_language
 from .pages import render
 from .paper_size import paper_size
@@ -33,7 +33,7 @@ def bill_html(bill: Bill) -> str:
     return render(
         "bill.html",
         bill=bill,
-        lines=[(line, made_of(line, bill.locale)) for line in bill.lines],
+        lines=[(line, billed_of(bill, line)) for line in bill.lines],
         sums=sum_rows(bill),
         taxes=tax_rows(bill.total, bill.locale),
         paid=[deposit_row(one, bill.locale) for one in bill.deposits],
@@ -60,7 +60,8 @@ def bill_text(bill: Bill) -> str:
     lines += wrapped(f"{bill.customer.name}: {bill.machine.description}", width=TEXT_WIDTH)
     lines += ["", "Work done (before tax)"]
     for line in bill.lines:
-        lines += wrapped(f"{line.label}  {line.title}: {money_text(line.price, locale)}", 2, TEXT_WIDTH)
+        less = "".join(f" ({_less(one, locale)})" for one in bill.off if one.label == line.label)
+        lines += wrapped(f"{line.label}  {line.title}: {money_text(line.price, locale)}{less}", 2, TEXT_WIDTH)
     lines += [] if bill.lines else ["  none"]
     rows = [*_fee_rows(bill), *tax_rows(bill.total, locale), ("Total", bill.total.total)]
     rows += [*(deposit_row(one, locale) for one in bill.deposits), due_row(bill)]
@@ -86,6 +87,31 @@ def made_of(line: QuoteLine, locale: str) -> str:
     if len(rows) > 1:
         return "; ".join(f"{words}: {money_text(amount, locale)}" for words, amount in rows)
     return rows[0][0] if line.quantity or line.hours else ""
+
+
+def billed_of(bill: Bill, line: QuoteLine) -> str:
+    """What a line of the bill is made of, with what was taken off it: 'Part, 1 at $20.00: $20.00; less $5.00'."""
+    for one in bill.off:
+        if one.label == line.label:
+            rows = line_rows(_before_off(line, one), bill.locale)
+            told = [f"{words}: {money_text(amount, bill.locale)}" for words, amount in rows]
+            return "; ".join((*told, _less(one, bill.locale)))
+    return made_of(line, bill.locale)
+
+
+def _less(off: LineOff, locale: str) -> str:
+    """The reason stays with the owner."""
+    return f"less {money_text(off.amount, locale)}"
+
+
+def _before_off(line: QuoteLine, off: LineOff) -> QuoteLine:
+    return changed(
+        line,
+        parts_price=line.parts_price + off.parts,
+        labour_price=line.labour_price + off.labour,
+        freight_price=line.freight_price + off.freight,
+        fee_price=None if line.fee_price is None else line.fee_price + off.fee,
+    )
 
 
 def sum_rows(bill: Bill) -> list[Row]:

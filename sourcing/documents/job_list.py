@@ -11,6 +11,7 @@ from ..basics.job import Machine
 from ..basics.job_state import JobRow, JobState, WholeJob
 from ..basics.money import Money
 from ..basics.order import PurchaseOrder, ReceiptLine
+from .given_away import given_away_lines
 from .plain_text import count, document, wrapped
 
 
@@ -41,6 +42,7 @@ def job_text(whole: WholeJob) -> str:
         ("Orders", [words for one in whole.orders for words in _order(whole, one)]),
         ("Promised", _promises(whole)),
         ("Deposits", [_deposit(one) for one in whole.deposits]),
+        ("Given away: never approved, never billed", given_away_lines(whole.given_away)),
         ("Bill", _bill(whole)),
         ("Look at this", whole.alarms),
         ("Done so far", [f"{_moment(one.at)}  {one.who}: {one.deed}, {one.detail}" for one in whole.deeds]),
@@ -171,3 +173,5 @@ def _deposit(one: DepositKept) -> str:
 def _bill(whole: WholeJob) -> Iterator[str]:
     if whole.bill:
         yield f"{whole.bill}, due {whole.due}"
+    for one in whole.off:
+        yield f"less {one.amount} on line {one.label}: {one.words}"

@@ -40,7 +40,7 @@ def leak_words(leak: Leak) -> str:
 WHEN_WORDS = {
     "after the quote": "After the quote (these lead from the quoted margin to what it is now)",
     "within the quote": "Within the quote (the quoted margin is lower for them already)",
-    "beside the margin": "Beside the margin (on the shelf, with the supplier, or a deposit)",
+    "beside the margin": "Beside the margin (on the shelf, with the supplier, a deposit, or off labour)",
 }
 
 

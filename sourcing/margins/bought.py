@@ -7,6 +7,7 @@ from ..basics.margin_facts import Purchase
 from ..basics.value import Value
 from .came import AsCame, as_came, lines_that_came
 from .freight_rise import Rise, rises_of
+from .going_back import NOTHING as NO_BACK
 from .going_back import Back, back_of
 from .minor import part_of
 from .ordered import AsOrdered, as_ordered
@@ -15,7 +16,7 @@ Book = dict[str, dict[str, list["Bought"]]]
 """What was bought, by job, then by label."""
 
 
-class Received(Value, frozen=True, kw_only=True):
+class Received(Value, frozen=True, kw_only=True, gc=False):
     """A line that has come in full: what its need cost. `before` is the goods at the order's rate, `goods` at the
     papers', both without what lies on the shelf (`surplus`) and without what went back; `sent_back` is what of the
     need's goods went back for credit. `freight` is as charged; `others`, other charges, as charged or else as ordered.
@@ -35,7 +36,7 @@ class Received(Value, frozen=True, kw_only=True):
         return self.goods + self.freight + self.others
 
 
-class Bought(Value, frozen=True, kw_only=True):
+class Bought(Value, frozen=True, kw_only=True, gc=False):
     """A line of an order. `received` None: it has not all come."""
 
     number: str
@@ -50,20 +51,29 @@ def book_of(purchases: Iterable[Purchase], currency: str) -> Book:
     """Everything bought, by job and label. `currency` is the shop's."""
     book: Book = {}
     for purchase in purchases:
+        labels = purchase.labels
         for one in bought(purchase, currency):
             line = one.ordered.line
-            label = purchase.labels.get(line.line, line.label)
-            book.setdefault(line.job, {}).setdefault(label, []).append(one)
+            label = labels.get(line.line, line.label) if labels else line.label
+            mine = book.get(line.job)
+            if mine is None:
+                mine = book[line.job] = {}
+            if label in mine:
+                mine[label].append(one)
+            else:
+                mine[label] = [one]
     return book
 
 
 def bought(purchase: Purchase, currency: str) -> list[Bought]:
     """The lines of an order. Those cancelled before anything came are left out."""
-    order = purchase.order
-    ordered = as_ordered(purchase, minor_units(currency), lines_that_came(purchase.receipts))
-    found = as_came(purchase, ordered, currency) if purchase.receipts else {}
-    came = [found.get(one.line.line, NOTHING) for one in ordered]
-    back = [back_of(purchase, one, mine, currency) for one, mine in zip(ordered, came, strict=True)]
+    order, receipts = purchase.order, purchase.receipts
+    ordered = as_ordered(purchase, minor_units(currency), lines_that_came(receipts) if receipts else ())
+    found = as_came(purchase, ordered, currency) if receipts else {}
+    came = [found.get(one.line.line, NOTHING) for one in ordered] if found else [NOTHING] * len(ordered)
+    back = [NO_BACK] * len(ordered)
+    if purchase.back:
+        back = [back_of(purchase, one, mine, currency) for one, mine in zip(ordered, came, strict=True)]
     is_here = [bool(mine.pieces) and one.pieces <= mine.good for one, mine in zip(ordered, came, strict=True)]
     rises = rises_of(ordered, came, is_here) if any(is_here) else []
     return [
@@ -85,12 +95,15 @@ NOTHING = AsCame()
 
 def _received(ordered: AsOrdered, came: AsCame, back: Back, rise: Rise) -> Received:
     """What a pack forced lies on the shelf, and so does what the supplier sent beyond the order."""
-    full = _need(came.goods_before, ordered, came, 0)
-    before = _need(came.goods_before, ordered, came, back.of_need)
+    full = before = _need(came.goods_before, ordered, came, 0)
+    kept = goods = full if came.goods == came.goods_before else _need(came.goods, ordered, came, 0)
+    if back.of_need:
+        before = _need(came.goods_before, ordered, came, back.of_need)
+        goods = _need(came.goods, ordered, came, back.of_need)
     return Received(
         before=before,
-        goods=_need(came.goods, ordered, came, back.of_need),
-        surplus=came.goods - _need(came.goods, ordered, came, 0),
+        goods=goods,
+        surplus=came.goods - kept,
         sent_back=full - before,
         freight=came.freight,
         others=_others(ordered, came),

@@ -5,19 +5,18 @@ good: it is told apart and is no cost of the job. Old parts (cores) are no cost 
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 from ..basics.currency import minor_units
 from ..basics.margin_facts import OrderFacts, Purchase, ReceiptFacts
 from ..basics.order import ReceiptLine
-from .minor import digits, half_up, minor, part_of, shared
+from ..basics.value import Value
+from .minor import ONE, half_up, minor, part_of, reader, shared
 from .ordered import AsOrdered
 
 
-@dataclass(slots=True, kw_only=True)
-class AsCame:
-    """A line's deliveries so far, added up one by one. `pieces` is all that came, `good` what can be used.
+class AsCame(Value, frozen=True, kw_only=True, gc=False):
+    """A line's deliveries so far, added up. `pieces` is all that came, `good` what can be used.
 
     `goods` is what was charged for the good pieces at the papers' rates, `goods_before` the same at the order's rate;
     `bad` what was charged for the others. `freight` is the line's share of the freight charged, `later` what of it came
@@ -32,14 +31,17 @@ class AsCame:
     freight: int = 0
     later: int = 0
     other: int | None = None
-    rate: Decimal = Decimal(1)
+    rate: Decimal = ONE
 
 
 def as_came(purchase: Purchase, ordered: Sequence[AsOrdered], currency: str) -> dict[int, AsCame]:
     """By line number, for every line of which something came. `currency` is the shop's."""
     came: dict[int, AsCame] = {}
+    by_line = {one.line.line: one for one in ordered}
     for at, receipt in enumerate(purchase.receipts):
-        _add(came, receipt, purchase, {one.line.line: one for one in ordered}, (currency, at > 0))
+        for line, one in _delivery(receipt, purchase.order, by_line, (currency, at > 0)):
+            before = came.get(line)
+            came[line] = one if before is None else _and(before, one)
     return came
 
 
@@ -48,46 +50,75 @@ def lines_that_came(receipts: Sequence[ReceiptFacts]) -> frozenset[int]:
     return frozenset(line.line for receipt in receipts for line in receipt.lines)
 
 
-def _add(
-    came: dict[int, AsCame],
-    receipt: ReceiptFacts,
-    purchase: Purchase,
-    ordered: Mapping[int, AsOrdered],
-    of: tuple[str, bool],
-) -> None:
-    currency, is_later = of
+def _and(before: AsCame, one: AsCame) -> AsCame:
+    """With one more delivery."""
+    return AsCame(
+        pieces=before.pieces + one.pieces,
+        good=before.good + one.good,
+        goods=before.goods + one.goods,
+        goods_before=before.goods_before + one.goods_before,
+        bad=before.bad + one.bad,
+        freight=before.freight + one.freight,
+        later=before.later + one.later,
+        other=before.other if one.other is None else (before.other or 0) + one.other,
+        rate=one.rate,
+    )
+
+
+def _delivery(
+    receipt: ReceiptFacts, order: OrderFacts, ordered: Mapping[int, AsOrdered], of: tuple[str, bool]
+) -> list[tuple[int, AsCame]]:
+    there, is_later = (order.currency, of[0]), of[1]
+    read = reader(minor_units(order.currency))
     lines = [line for line in receipt.lines if line.line in ordered]
-    charged = [_charged(line, ordered[line.line], purchase.order) for line in lines]
-    there = (purchase.order.currency, currency)
-    freight = shared(_here(digits(receipt.freight, minor_units(there[0])), receipt.rate, there),
-                     _weights(receipt, lines, charged, ordered))  # fmt: skip
+    charged = [_charged(line, ordered[line.line], order, read) for line in lines]
+    whole = _here(read[receipt.freight.amount], receipt.rate, there)
+    freight = shared(whole, _weights(receipt, lines, charged, ordered) if whole else charged)
     other = _other(receipt, charged, there)
-    for at, line in enumerate(lines):
-        one = came.setdefault(line.line, AsCame())
-        here = before = _here(charged[at], receipt.rate, there)
-        if there[0] != currency:
-            before = _here(charged[at], _order_rate(purchase.order, ordered[line.line], receipt), there)
-        good, used = line.good, max(line.charged_pieces, line.quantity)
+    at_rates = zip(*_at_rates(charged, lines, (receipt, order, ordered), there), strict=True)
+    found = []
+    for at, (line, (here, before)) in enumerate(zip(lines, at_rates, strict=True)):
+        good, pieces = line.good, line.quantity
+        used = max(line.charged_pieces, pieces)
         usable = part_of(here, good, used)
-        one.pieces += line.quantity
-        one.good += good
-        one.goods += usable
-        one.goods_before += part_of(before, good, used)
-        one.bad += here - usable
-        one.freight += freight[at]
-        one.later += freight[at] if is_later else 0
-        one.rate = receipt.rate
-        if other is not None:
-            one.other = (one.other or 0) + other[at]
+        one = AsCame(
+            pieces=pieces,
+            good=good,
+            goods=usable,
+            goods_before=usable if before == here else part_of(before, good, used),
+            bad=here - usable,
+            freight=freight[at],
+            later=freight[at] if is_later else 0,
+            other=other[at] if other else None,
+            rate=receipt.rate,
+        )
+        found.append((line.line, one))
+    return found
 
 
-def _charged(line: ReceiptLine, ordered: AsOrdered, order: OrderFacts) -> int:
+def _at_rates(
+    charged: Sequence[int],
+    lines: Sequence[ReceiptLine],
+    of: tuple[ReceiptFacts, OrderFacts, Mapping[int, AsOrdered]],
+    there: tuple[str, str],
+) -> tuple[Sequence[int], Sequence[int]]:
+    """What was charged in the shop's currency, at the paper's rate and at the order's."""
+    receipt, order, ordered = of
+    is_home = there[0] == there[1]
+    here = charged if is_home and receipt.rate == 1 else [_here(one, receipt.rate, there) for one in charged]
+    if is_home:
+        return here, here
+    rates = [_order_rate(order, ordered[line.line], receipt) for line in lines]
+    return here, [_here(one, rate, there) for one, rate in zip(charged, rates, strict=True)]
+
+
+def _charged(line: ReceiptLine, ordered: AsOrdered, order: OrderFacts, read: Mapping[str, int]) -> int:
     """As `ordering.receiving.charged_for` says it, in the supplier's minor units: as ordered where neither pieces nor
     price differ, else rounded, then less his discount."""
-    places, of = minor_units(order.currency), ordered.line
-    if line.charged_pieces == of.ordered and line.unit_price == of.unit_price:
-        return digits(of.goods, places)
-    full = half_up((line.unit_price * line.charged_pieces / of.price_basis).scaleb(places))
+    of, pieces = ordered.line, line.charged_pieces
+    if pieces == of.ordered and line.unit_price == of.unit_price:
+        return read[of.goods.amount]
+    full = half_up((line.unit_price * pieces / of.price_basis).scaleb(minor_units(order.currency)))
     if not order.discount_percent:
         return full
     return full - half_up(full * order.discount_percent / 100)

@@ -1,9 +1,11 @@
 """Margin and markup of a price over a cost. Margin is on price, markup is on cost; both are always shown together."""
 
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 
 from ..basics.margin import Margin
-from ..basics.money import Money, round_half_up
+from ..basics.money import Money
+
+HUNDREDTH = Decimal("0.01")
 
 
 def margin(price: Money, cost: Money) -> Margin:
@@ -19,4 +21,4 @@ def margin(price: Money, cost: Money) -> Margin:
 
 
 def _percent(part: Money, whole: Money) -> Decimal | None:
-    return round_half_up(part.amount * 100 / whole.amount, 2) if whole.amount else None
+    return (part.amount * 100 / whole.amount).quantize(HUNDREDTH, ROUND_HALF_UP) if whole.amount else None

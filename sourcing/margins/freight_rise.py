@@ -13,7 +13,7 @@ from .minor import shared
 from .ordered import AsOrdered
 
 
-class Rise(Value, frozen=True, kw_only=True):
+class Rise(Value, frozen=True, kw_only=True, gc=False):
     """A line's freight as charged less its share as ordered, in three parts: `second` of later deliveries, `dearer`
     (below zero: cheaper), and `moved` between lines, which comes to nothing once all of the order is here. `charged`
     and `ordered` are the order's freight in all, `later` what of it came with later deliveries."""

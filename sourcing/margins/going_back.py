@@ -16,7 +16,7 @@ from .minor import minor, part_of
 from .ordered import AsOrdered
 
 
-class Back(Value, frozen=True, kw_only=True):
+class Back(Value, frozen=True, kw_only=True, gc=False):
     """What of a line went back. `of_need` pieces of it the job would have used. Amounts are losses, never below 0."""
 
     of_need: int = 0
@@ -44,7 +44,7 @@ def back_of(purchase: Purchase, ordered: AsOrdered, came: AsCame, currency: str)
     return _whole(goods, cores, ordered, (came, here))
 
 
-class _Here(Value, frozen=True, kw_only=True):
+class _Here(Value, frozen=True, kw_only=True, gc=False):
     rate: Decimal
     there: str
     currency: str

@@ -4,15 +4,15 @@ Every group is a sum of lines in whole minor units, so groups of whatever kind c
 of the customer's yes: it never moves afterwards, whatever comes in later.
 """
 
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
-from operator import add
 from typing import Any
 
 from ..basics.margin import By, Group, LowLine, NamedLeak, When
 from ..basics.value import Value
 from .figures import margin
-from .job_margin import IN_TURN, below_floor, leaks_on
+from .job_margin import IN_TURN, below_floor, floor_part, leaks_on
 from .line import Change, LineFigures
 from .minor import money
 
@@ -27,7 +27,7 @@ KEYS: dict[By, Callable[[LineFigures], str]] = {
 }
 
 
-class Counted(Value, frozen=True, kw_only=True):
+class Counted(Value, frozen=True, kw_only=True, gc=False):
     """A line, whether its last margin is under the floor that holds for its job, and what it lost."""
 
     line: LineFigures
@@ -37,7 +37,8 @@ class Counted(Value, frozen=True, kw_only=True):
 
 def counted(lines: Iterable[LineFigures], floors: Mapping[str, Decimal]) -> list[Counted]:
     """The lines ready to be added up. `floors`: the floor in per cent by job."""
-    return [Counted(line=one, under=below_floor(one, floors[one.job]), leaks=leaks_on(one)) for one in lines]
+    parts = {job: floor_part(percent) for job, percent in floors.items()}
+    return [Counted(line=one, under=below_floor(one, parts[one.job]), leaks=leaks_on(one)) for one in lines]
 
 
 QUOTED, ORDERED, RECEIVED, KNOWN = (1, 2), (4, 5), (7, 8), (9, 10)
@@ -45,22 +46,27 @@ LINES, ORDERED_LINES, RECEIVED_LINES, UNDER, LEAKED = 0, 3, 6, 11, 12
 SUMS = 13
 """Where price and cost of each stage stand in a row of sums, and the counts."""
 
+Row = Sequence[int]
+NOT_YET = (0, 0, 0)
+"""A stage the line has not reached: no line, no price, no cost."""
 
-def _row(one: Counted) -> list[int]:
+
+def _row(one: Counted) -> Row:
     """A line's figures as a row to be added up. Its price has its share of freight billed on a line of its own."""
-    line = one.line
-    price, billed = line.price + line.freight_share, line.billed + line.freight_share
-    row = [1, price, line.cost, 0, 0, 0, 0, 0, 0, billed, line.last_cost, int(one.under), 0]
-    if line.ordered is not None:
-        row[3:6] = 1, line.order_price + line.freight_share, line.ordered
-    if line.received is not None:
-        row[6:9] = 1, billed, line.received
+    line, leaked = one.line, 0
+    share, ordered, received = line.freight_share, line.ordered, line.received
+    billed = line.billed + share
     for leak in one.leaks:
-        row[LEAKED] -= leak.amount
-    return row
+        leaked -= leak.amount
+    return (
+        *(1, line.price + share, line.cost),
+        *(NOT_YET if ordered is None else (1, line.order_price + share, ordered)),
+        *(NOT_YET if received is None else (1, billed, received)),
+        *(billed, line.last_cost, int(one.under), leaked),
+    )
 
 
-class Summed(Value, frozen=True, kw_only=True):
+class Summed(Value, frozen=True, kw_only=True, gc=False):
     """Groups by what was asked, the same by month, and all in one."""
 
     groups: tuple[Group, ...]
@@ -70,31 +76,33 @@ class Summed(Value, frozen=True, kw_only=True):
 
 def grouped(lines: Sequence[Counted], by: By, titles: Mapping[str, str], currency: str) -> Summed:
     """The lines added up. `titles`: words beside a group's name, if any."""
-    finest: dict[tuple[str, str], list[int]] = {}
+    finest: dict[tuple[str, str], list[Row]] = {}
     key, month = KEYS[by], KEYS["month"]
     for one in lines:
-        row, at = _row(one), (key(one.line), month(one.line))
-        sums = finest.get(at)
-        finest[at] = row if sums is None else list(map(add, sums, row))
-    asked, months = _added(finest, 0), _added(finest, 1)
+        line = one.line
+        finest.setdefault((key(line), month(line)), []).append(_row(one))
+    sums = {key: _all(rows) for key, rows in finest.items()}
+    asked, months = _added(sums, 0), _added(sums, 1)
     made = [_group(name, titles.get(name, ""), sums, currency) for name, sums in asked.items()]
     made.sort(key=(lambda group: group.name) if by == "month" else _lowest_first)
     return Summed(
         groups=tuple(made),
         months=tuple(_group(name, "", sums, currency) for name, sums in sorted(months.items())),
-        whole=_group("all", "", _all(months.values()), currency),
+        whole=_group("all", "", _all(list(months.values())), currency),
     )
 
 
-def _added(finest: Mapping[tuple[str, str], list[int]], at: int) -> dict[str, list[int]]:
-    found: dict[str, list[list[int]]] = {}
+def _added(finest: Mapping[tuple[str, str], Row], at: int) -> dict[str, Row]:
+    found: dict[str, list[Row]] = {}
     for key, sums in finest.items():
         found.setdefault(key[at], []).append(sums)
     return {name: _all(rows) for name, rows in found.items()}
 
 
-def _all(rows: Iterable[list[int]]) -> list[int]:
-    return [sum(column) for column in zip(*rows, strict=True)] or [0] * SUMS
+def _all(rows: Sequence[Row]) -> Row:
+    if len(rows) == 1:
+        return rows[0]
+    return list(map(sum, zip(*rows, strict=True))) or [0] * SUMS
 
 
 def _group(name: str, title: str, sums: Sequence[int], currency: str) -> Group:
@@ -138,14 +146,14 @@ def low_lines(lines: Sequence[Counted], floors: Mapping[str, Decimal], currency:
 
 def named_leaks(lines: Sequence[Counted], currency: str) -> tuple[NamedLeak, ...]:
     """All leaks by name: those after the quote first, then by amount."""
-    found: dict[tuple[str, When], dict[str, int]] = {}
-    counts: dict[tuple[str, When], int] = {}
+    found: dict[tuple[str, When], dict[str, int]] = defaultdict(lambda: defaultdict(int))
+    counts: dict[tuple[str, When], int] = defaultdict(int)
     for one in lines:
+        job = one.line.job
         for change in one.leaks:
-            key, job = (change.name, change.when), one.line.job
-            jobs = found.setdefault(key, {})
-            jobs[job] = jobs.get(job, 0) - change.amount
-            counts[key] = counts.get(key, 0) + 1
+            key = change.name, change.when
+            found[key][job] -= change.amount
+            counts[key] += 1
     leaks = [
         NamedLeak(
             name=name,

@@ -2,23 +2,16 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date
+from functools import cache
 
 from ..basics.currency import minor_units
 from ..basics.margin_facts import JobFacts, QuotedLine
-from ..basics.value import Value
 from .bought import Book, Bought
+from .given_away import extras, with_labour_off
 from .leaks import beside_of, not_billed
 from .line import Change, LineFigures, Told, costs_of, price_of, steps_of
 from .minor import shared
 from .quoted import NOTHING, cost_of
-
-
-class _One(Value, frozen=True, kw_only=True):
-    """A line told, with its label, and its shares of what the job has in one sum."""
-
-    label: str
-    told: Told
-    carrier: int
 
 
 def job_lines(facts: JobFacts, book: Book) -> list[LineFigures]:
@@ -26,18 +19,19 @@ def job_lines(facts: JobFacts, book: Book) -> list[LineFigures]:
     places = minor_units(facts.quote.currency)
     every = _told(facts, book.get(facts.quote.job, {}), places)
     given = _freight_shares(every)
-    billed = sum(price for price in given if price > 0)
-    unbilled = not_billed([one.carrier for one in every], [one.told.quoted.freight for one in every], billed)
-    return [
+    billed = sum(_freight_billed(one) for one in every)
+    unbilled = not_billed([one.carrier for one in every], [one.quoted.freight for one in every], billed)
+    lines = [
         _figures(facts, one, (share, leak), places) for one, share, leak in zip(every, given, unbilled, strict=True)
     ]
+    return [*with_labour_off(facts, lines), *extras(facts)] if facts.bill or facts.given_away else lines
 
 
-def _told(facts: JobFacts, bought: Mapping[str, list[Bought]], places: int) -> list[_One]:
+def _told(facts: JobFacts, bought: Mapping[str, list[Bought]], places: int) -> list[Told]:
     on_bill = {line.label: price_of(line, places) for line in facts.bill.lines} if facts.bill else None
     alone = not any(line.part and line.label in facts.approved for line in facts.quote.lines if _is_extra(line.label))
     every = [
-        _one(line.label, _of_quote(line, bought, on_bill, (alone, places)))
+        _of_quote(line, bought, on_bill, (alone, places))
         for line in facts.quote.lines
         if line.label in facts.approved
         and (line.part or line.freight_price.amount.strip("0."))  # text: any figure but naught
@@ -45,27 +39,44 @@ def _told(facts: JobFacts, bought: Mapping[str, list[Bought]], places: int) -> l
     taken = {one.label for one in every}
     for label, mine in bought.items():  # without a yes that holds its cost is a cost of the job all the same
         if label not in taken:
-            every.append(_one(label, Told(line=None, quoted=NOTHING, price=0, billed=0, bought=mine, left_off=False)))
+            goods, charges, carrier = _sums(mine)
+            every.append(
+                Told(label=label, line=None, quoted=NOTHING, price=0, billed=0, left_off=False, bought=mine,
+                     goods=goods, charges=charges, carrier=carrier)
+            )  # fmt: skip
     return every
 
 
 def _of_quote(
-    line: QuotedLine, bought: Mapping[str, list[Bought]], on_bill: Mapping[str, int] | None, of: tuple[bool, int]
+    line: QuotedLine, book: Mapping[str, list[Bought]], on_bill: Mapping[str, int] | None, of: tuple[bool, int]
 ) -> Told:
-    alone, places = of
-    price, left_off = price_of(line, places), on_bill is not None and line.label not in on_bill
+    (alone, places), label = of, line.label
+    price = price_of(line, places)
+    bought = book.get(label, ()) if line.part else ()
+    goods, charges, carrier = _sums(bought)
     return Told(
+        label=label,
         line=line,
         quoted=cost_of(line, alone, places),
         price=price,
-        billed=price if on_bill is None else on_bill.get(line.label, 0),
-        bought=bought.get(line.label, ()) if line.part else (),
-        left_off=left_off,
+        billed=price if on_bill is None else on_bill.get(label, 0),
+        left_off=on_bill is not None and label not in on_bill,
+        bought=bought,
+        goods=goods,
+        charges=charges,
+        carrier=carrier,
     )
 
 
-def _one(label: str, told: Told) -> _One:
-    return _One(label=label, told=told, carrier=sum([one.ordered.carrier for one in told.bought]))
+def _sums(bought: Sequence[Bought]) -> tuple[int, int, int]:
+    """Goods of the need, charges, and the carrier's freight in them."""
+    goods = charges = carrier = 0
+    for one in bought:
+        ordered = one.ordered
+        goods += ordered.need
+        charges += ordered.charges
+        carrier += ordered.carrier
+    return goods, charges, carrier
 
 
 def _is_extra(label: str) -> bool:
@@ -73,45 +84,48 @@ def _is_extra(label: str) -> bool:
     return not label.isdigit()
 
 
-def _freight_shares(every: Sequence[_One]) -> list[int]:
+def _freight_shares(every: Sequence[Told]) -> list[int]:
     """Freight billed on a line of its own, shared over the parts it was billed for, as their quoted charges are."""
     given = [0] * len(every)
+    parts = [at for at, one in enumerate(every) if one.line and one.line.part]
     for at, one in enumerate(every):
-        line = one.told.line
+        line = one.line
         if line is None or line.part:
             continue
-        price = one.told.billed
-        over = [to for to, other in enumerate(every) if _is_for(other, one)]
-        over = over or [to for to, other in enumerate(every) if other.told.line and other.told.line.part]
+        over = [to for to in parts if _is_for(every[to].label, one.label, line.freight_for)] or parts
         if over:
-            given[at] -= price
-            for to, share in zip(over, shared(price, [every[to].told.quoted.freight for to in over]), strict=True):
+            given[at] -= one.billed
+            for to, share in zip(over, shared(one.billed, [every[to].quoted.freight for to in over]), strict=True):
                 given[to] += share
     return given
 
 
-def _is_for(part: _One, freight: _One) -> bool:
+def _freight_billed(told: Told) -> int:
+    """As approved: what a discount took off is told as the discount, and not a second time as freight not billed."""
+    if told.line is None or told.line.part:
+        return 0
+    return 0 if told.left_off else max(told.price, told.billed)
+
+
+def _is_for(part: str, freight: str, named: Sequence[str]) -> bool:
     """As the quote says; else the freight of agreed lines is theirs, that of add-ons is the add-ons'."""
-    line, named = part.told.line, freight.told.line.freight_for if freight.told.line else ()
-    if line is None or not line.part:
-        return False
-    return part.label in named if named else _is_extra(part.label) == _is_extra(freight.label)
+    return part in named if named else _is_extra(part) == _is_extra(freight)
 
 
-def _figures(facts: JobFacts, one: _One, of: tuple[int, Change | None], places: int) -> LineFigures:
-    told, (share, leak) = one.told, of
+def _figures(facts: JobFacts, told: Told, of: tuple[int, Change | None], places: int) -> LineFigures:
+    (share, leak), label = of, told.label
     line, first = told.line, told.bought[-1] if told.bought else None
     cost, ordered, received = costs_of(told)
     beside = beside_of(told, places)
     return LineFigures(
         job=facts.quote.job,
-        label=one.label,
+        label=label,
         title=line.title if line else first.ordered.line.description if first else "",
-        answer=facts.answers.get(one.label, "not on the quote"),
+        answer=facts.answers.get(label, "not on the quote"),
         part=line.part if line else first.ordered.line.part if first else "",
         supplier=first.supplier if first else line.behind.supplier if line and line.behind else "",
         category=(line.category if line else "") or (first.ordered.line.category if first else ""),
-        month=_month(facts.approved.get(one.label)) if line else "",
+        month=_month(facts.approved.get(label)) if line else "",
         price=told.price,
         cost=cost,
         ordered=ordered,
@@ -125,5 +139,6 @@ def _figures(facts: JobFacts, one: _One, of: tuple[int, Change | None], places: 
     )
 
 
+@cache
 def _month(day: date | None) -> str:
     return f"{day.year}-{day.month:02d}" if day else ""

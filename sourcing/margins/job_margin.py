@@ -13,6 +13,7 @@ from . import names
 from .bought import Book
 from .bridge import bridge, in_words
 from .figures import margin
+from .given_away import ANSWER, notes_of
 from .job_lines import job_lines
 from .line import Change, LineFigures
 from .minor import minor, money, part_of
@@ -58,7 +59,7 @@ def line_margin(line: LineFigures, rules: OwnersRules, currency: str) -> LineMar
         stages=tuple(
             (stage, margin(money(price, currency), money(cost, currency))) for stage, price, cost in stages(line)
         ),
-        below_floor=below_floor(line, rules.floor_percent),
+        below_floor=below_floor(line, floor_part(rules.floor_percent)),
         supplier=line.supplier,
         category=line.category,
         month=line.month,
@@ -75,15 +76,18 @@ def stages(line: LineFigures) -> list[tuple[Stage, int, int]]:
     return found
 
 
-def below_floor(line: LineFigures, floor_percent: Decimal) -> bool:
-    """Whether the line's last margin is under the floor. Freight on a line of its own has no cost and no floor."""
+def below_floor(line: LineFigures, floor: tuple[int, int]) -> bool:
+    """Whether the line's last margin is under the floor, a part of its price (`floor_part`). Freight on a line of its
+    own has no cost and no floor."""
+    if not line.is_part:
+        return False
     _, price, cost = line.last_stage
-    over, under = _ratio(floor_percent)
-    return line.is_part and bool(price or cost) and price - cost < part_of(price, over, under)
+    return bool(price or cost) and price - cost < part_of(price, *floor)
 
 
 @cache
-def _ratio(percent: Decimal) -> tuple[int, int]:
+def floor_part(percent: Decimal) -> tuple[int, int]:
+    """That many per cent as two whole numbers, one over the other."""
     over, under = percent.as_integer_ratio()
     return over, under * 100
 
@@ -141,7 +145,7 @@ def _whole(parts: Margin, stage: Stage, facts: JobFacts, rules: OwnersRules) -> 
 
 def _beside(lines: Sequence[LineFigures], currency: str) -> Money:
     lost = (one for line in lines for one in line.beside if one.when == "beside the margin")
-    return money(-sum(one.amount for one in lost if one.name != names.SURPLUS), currency)
+    return money(-sum(one.amount for one in lost if one.name not in names.NOT_OFF_PARTS), currency)
 
 
 def _notes(facts: JobFacts, lines: Sequence[LineFigures]) -> tuple[str, ...]:
@@ -150,6 +154,8 @@ def _notes(facts: JobFacts, lines: Sequence[LineFigures]) -> tuple[str, ...]:
         answer = facts.answers.get(line.label, "waiting")
         if line.label not in facts.approved:
             notes.append(f"{line.label} {line.title}: {answer}, not ordered and not billed")
+    notes += notes_of(facts)
+    lines = [line for line in lines if line.answer != ANSWER]
     for stage in STAGES[1:]:
         done = sum(1 for line in lines if any(stage == one for one, _, _ in stages(line)))
         if 0 < done < len(lines):

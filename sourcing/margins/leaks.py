@@ -17,8 +17,11 @@ def beside_of(told: Told, places: int) -> list[Change]:
     found: list[Change] = []
     _cap(told.line, places, found)
     for one in told.bought:
-        _fees(one, found)
-        _surplus(one, found)
+        ordered = one.ordered
+        if ordered.drive or ordered.small:
+            _fees(one, found)
+        if ordered.surplus or one.received:
+            _surplus(one, found)
         if one.came.bad:
             _bad(one, found)
         if one.back is not NOTHING:
@@ -34,9 +37,9 @@ def not_billed(carriers: Sequence[int], quoted: Sequence[int], billed: int) -> l
     paid = min(sum(carriers), sum(quoted))
     if paid <= billed:
         return [None] * len(carriers)
-    words = "inbound freight {0}, billed {1}"
+    words, figures = "inbound freight {0}, billed {1}", (paid, billed)
     return [
-        Change(name=names.NOT_BILLED, amount=-share, words=words, figures=(paid, billed), when="within the quote")
+        Change(name=names.NOT_BILLED, amount=-share, words=words, figures=figures, when="within the quote")
         if share
         else None
         for share in shared(paid - billed, carriers)

@@ -13,11 +13,11 @@ from ..basics.value import Value
 from . import names
 from .bought import Bought
 from .freight_rise import NO_RISE, Rise
-from .minor import digits
+from .minor import reader
 from .quoted import Cost
 
 
-class Change(Value, frozen=True, kw_only=True):
+class Change(Value, frozen=True, kw_only=True, gc=False):
     """Something that moved a line's earnings. `words` has a place for each of `figures`: whole numbers are money."""
 
     name: str
@@ -27,7 +27,7 @@ class Change(Value, frozen=True, kw_only=True):
     when: When = "after the quote"
 
 
-class LineFigures(Value, frozen=True, kw_only=True):
+class LineFigures(Value, frozen=True, kw_only=True, gc=False):
     """A line's figures. `ordered` and `received` are costs, None where it has not come so far. `billed` is its price
     on the bill, or as approved; `order_price` that at the order: nothing where it was left off and never bought.
     `freight_share` is its share of freight billed on lines of its own: above zero for parts, below for the freight
@@ -74,21 +74,27 @@ class LineFigures(Value, frozen=True, kw_only=True):
         return self.billed - self.last_cost
 
 
-class Told(Value, frozen=True, kw_only=True):
+class Told(Value, frozen=True, kw_only=True, gc=False):
     """A line with what came of it. `line` None: it was bought, but the newest quote has no yes for it. `price` is as
-    quoted, `billed` as on the bill, or as quoted where there is none; `left_off`: there is one, and it is not on it."""
+    quoted, `billed` as on the bill, or as quoted where there is none; `left_off`: there is one, and it is not on it.
+    Of all that was `bought` for it: `goods` of the need, `charges`, and `carrier`, the carrier's freight in them."""
 
+    label: str
     line: QuotedLine | None
     quoted: Cost
     price: int
     billed: int
-    bought: Sequence[Bought]
     left_off: bool
+    bought: Sequence[Bought]
+    goods: int
+    charges: int
+    carrier: int
 
 
 def price_of(line: QuotedLine | BilledLine, places: int) -> int:
     """Parts and freight of a line, before tax."""
-    return digits(line.parts_price, places) + digits(line.freight_price, places)
+    read = reader(places)
+    return read[line.parts_price.amount] + read[line.freight_price.amount]
 
 
 def costs_of(told: Told) -> tuple[int, int | None, int | None]:
@@ -99,9 +105,12 @@ def costs_of(told: Told) -> tuple[int, int | None, int | None]:
         return 0, 0, 0
     if not bought:
         return (quoted, 0, 0) if told.left_off else (quoted, None, None)
-    ordered = sum([one.ordered.need + one.ordered.charges for one in bought])
-    here = [one.received.cost for one in bought if one.received]
-    return quoted, ordered, sum(here) if len(here) == len(bought) else None
+    received = 0
+    for one in bought:
+        if one.received is None:
+            return quoted, told.goods + told.charges, None
+        received += one.received.cost
+    return quoted, told.goods + told.charges, received
 
 
 def steps_of(told: Told, is_here: bool) -> list[Change]:
@@ -118,14 +127,13 @@ def steps_of(told: Told, is_here: bool) -> list[Change]:
         if is_here:
             for one in told.bought:
                 _to_receipt(one, steps)
-    return [one for one in steps if one.amount]
+    return [one for one in steps if one.amount] if steps else steps
 
 
-def _step(steps: list[Change], pair: tuple[str, str], words: str, now: int, before: int, *more: int | str) -> None:
+def _moved(pair: tuple[str, str], words: str, now: int, before: int, *more: int | str) -> Change:
     """A cost that was `before` and is `now`: a loss by the first name, else a gain by the second."""
-    if now != before:
-        name = pair[0] if now > before else pair[1]
-        steps.append(Change(name=name, amount=before - now, words=words, figures=(now, before, *more)))
+    name = pair[0] if now > before else pair[1]
+    return Change(name=name, amount=before - now, words=words, figures=(now, before, *more))
 
 
 def _left_off(told: Told, steps: list[Change]) -> None:
@@ -137,36 +145,46 @@ def _left_off(told: Told, steps: list[Change]) -> None:
         steps.append(Change(name=names.DEAD, amount=-cost, words=words, figures=(cost,)))
 
 
+PRICE, CHARGES, RATE = (
+    (names.PRICE, names.CHEAPER),
+    (names.CHARGES, names.CHARGES_LESS),
+    (names.RATE, names.RATE_GAIN),
+)
+
+
 def _to_order(told: Told, steps: list[Change]) -> None:
-    goods = sum([one.ordered.need for one in told.bought])
-    charges = sum([one.ordered.charges for one in told.bought])
-    line = told.line
+    goods, charges, line, quoted = told.goods, told.charges, told.line, told.quoted
     if line is None:
         words = "bought for {0}, and the customer's yes no longer covers it"
         steps.append(Change(name=names.DEAD, amount=-goods - charges, words=words, figures=(goods + charges,)))
         return
-    words, pieces = "{2} ordered for {0}, quoted on {1}", str(line.quantity)
-    _step(steps, (names.PRICE, names.CHEAPER), words, goods, told.quoted.goods, pieces)
-    words = "freight, fees and duty {0} as ordered, quoted on {1}"
-    _step(steps, (names.CHARGES, names.CHARGES_LESS), words, charges, told.quoted.charges)
+    if goods != quoted.goods:
+        words, pieces = "{2} ordered for {0}, quoted on {1}", str(line.quantity)
+        steps.append(_moved(PRICE, words, goods, quoted.goods, pieces))
+    if charges != quoted.charges:
+        words = "freight, fees and duty {0} as ordered, quoted on {1}"
+        steps.append(_moved(CHARGES, words, charges, quoted.charges))
 
 
 def _to_receipt(one: Bought, steps: list[Change]) -> None:
     came, ordered = one.received, one.ordered
     if came is None:
         return
-    full = came.before + came.sent_back
-    words = "charged {0} on the papers of {2}, ordered for {1}"
-    _step(steps, (names.PRICE, names.CHEAPER), words, full, ordered.need, one.number)
+    full, others = came.before + came.sent_back, ordered.charges - ordered.carrier
+    if full != ordered.need:
+        words = "charged {0} on the papers of {2}, ordered for {1}"
+        steps.append(_moved(PRICE, words, full, ordered.need, one.number))
     if came.sent_back:
         words, figures = "{0} of {1} went back to the supplier", (came.sent_back, full)
         steps.append(Change(name=names.SENT_BACK, amount=came.sent_back, words=words, figures=figures))
-    words = "{0} at the papers' rate, {1} at the rate of the day of {2}"
-    _step(steps, (names.RATE, names.RATE_GAIN), words, came.goods, came.before, one.number)
+    if came.goods != came.before:
+        words = "{0} at the papers' rate, {1} at the rate of the day of {2}"
+        steps.append(_moved(RATE, words, came.goods, came.before, one.number))
     if came.rise is not NO_RISE:
         _freight(came.rise, one.number, steps)
-    words = "other charges {0} on the papers of {2}, ordered with {1}"
-    _step(steps, (names.CHARGES, names.CHARGES_LESS), words, came.others, ordered.charges - ordered.carrier, one.number)
+    if came.others != others:
+        words = "other charges {0} on the papers of {2}, ordered with {1}"
+        steps.append(_moved(CHARGES, words, came.others, others, one.number))
 
 
 def _freight(rise: Rise, number: str, steps: list[Change]) -> None:

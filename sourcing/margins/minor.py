@@ -4,8 +4,9 @@ The same rules as `Money`, `percent_of` and `share_out` in basics; tests hold th
 lines a whole number is added many times faster than an amount with its currency.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from decimal import ROUND_HALF_UP, Decimal
+from functools import cache
 
 from ..basics.margin_facts import Amount
 from ..basics.money import Money, from_minor
@@ -24,11 +25,34 @@ def minor(amount: Decimal, places: int) -> int:
 
 
 def digits(kept: Amount, places: int) -> int:
-    """The same of an amount as kept. Nearly always its digits are those of the minor unit: taken as they are."""
-    text = kept.amount
-    if text[-1 - places : -places] == ".":
-        return int(text.replace(".", ""))
-    return minor(Decimal(text), places)
+    """The same of an amount as kept."""
+    return reader(places)[kept.amount]
+
+
+@cache
+def reader(places: int) -> Mapping[str, int]:
+    """Amounts as kept, in whole minor units, by their text. Any amount may be asked for."""
+    return _Read(places)
+
+
+MOST = 100_000
+"""So many amounts are remembered: about ten megabytes."""
+
+
+class _Read(dict[str, int]):
+    """A shop's papers state the same few amounts over and over: each is worked out once and then looked up."""
+
+    def __init__(self, places: int) -> None:
+        self._places = places
+
+    def __missing__(self, text: str) -> int:
+        """Nearly always the digits are those of the minor unit: taken as they are."""
+        if len(self) >= MOST:
+            self.clear()
+        places = self._places
+        as_it_is = text[-1 - places : -places] == "."
+        found = self[text] = int(text.replace(".", "")) if as_it_is else minor(Decimal(text), places)
+        return found
 
 
 def part_of(amount: int, part: int, whole: int) -> int:
@@ -43,7 +67,7 @@ def shared(amount: int, weights: Sequence[int]) -> list[int]:
     """The amount in proportion to weights not below zero, by largest remainder, ties to the earlier one; all zero means
     equal shares."""
     if not amount or len(weights) < 2:
-        return [amount] * len(weights) if len(weights) < 2 else [0] * len(weights)
+        return [amount] * len(weights)
     cents, whole = abs(amount), sum(weights)
     exact = [cents * weight for weight in weights] if whole else [cents] * len(weights)
     whole = whole or len(weights)
@@ -51,8 +75,11 @@ def shared(amount: int, weights: Sequence[int]) -> list[int]:
     left = cents - sum(parts)
     if left:
         rest = [one % whole for one in exact]
-        for at in sorted(range(len(rest)), key=rest.__getitem__, reverse=True)[:left]:  # keeps the order of equals
-            parts[at] += 1
+        if left == 1:
+            parts[rest.index(max(rest))] += 1
+        else:
+            for at in sorted(range(len(rest)), key=rest.__getitem__, reverse=True)[:left]:  # keeps the order of equals
+                parts[at] += 1
     return parts if amount > 0 else [-part for part in parts]
 
 

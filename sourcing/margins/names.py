@@ -1,6 +1,7 @@
 """The names of what moves a job's earnings, as the owner reads them."""
 
 COUNTER = "discount at the counter"
+GIVEN_AWAY = "unapproved extra given away"
 BILLED_MORE = "billed above the quote"
 LEFT_OFF = "left off the bill"
 DEAD = "dead special order"
@@ -19,6 +20,7 @@ FREIGHT_MOVED = "freight moved between lines"
 IN_ORDER = (
     LEFT_OFF,
     COUNTER,
+    GIVEN_AWAY,
     BILLED_MORE,
     DEAD,
     PRICE,
@@ -53,3 +55,7 @@ RETURN_MISSED = "return missed"
 CORE_LOST = "core late or lost"
 CORE_COSTS = "core sent back at a cost"
 """These stand beside the margin: on the shelf, with the supplier, or in a deposit."""
+
+NOT_OFF_PARTS = frozenset((SURPLUS, COUNTER))
+"""Of what stands beside the margin, what takes nothing from the earnings on parts: goods on the shelf are the shop's,
+and a discount on labour is in the figure of the whole job."""

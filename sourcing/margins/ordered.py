@@ -1,52 +1,53 @@
 """What the lines of an order cost as it stands now, in whole minor units of the shop's currency."""
 
+from collections.abc import Collection, Mapping, Sequence
 from decimal import Decimal
 
 from ..basics.margin_facts import OrderedLine, Purchase
 from ..basics.value import Value
-from .minor import digits, half_up, minor, part_of, shared
+from .minor import ONE, half_up, minor, part_of, reader, shared
 
 OLD_CARRIER = "Freight"
 OLD_FEE = "Small-order fee"
 """The names these charges had in orders kept before kinds were written down."""
 
 
-class AsOrdered(Value, frozen=True, kw_only=True):
-    """A line as ordered. `goods` is for all pieces, `surplus` what of it goes on the shelf, `charges` all the rest of
-    its landed cost. Of the charges, `carrier`, `drive` and `small` are its shares of the carrier's freight, of the
-    shop's own drive and of the small-order fee; `papers` its share of what a supplier's paper may state beside goods
-    and freight (handling, small-order fee)."""
+class AsOrdered(Value, frozen=True, kw_only=True, gc=False):
+    """A line as ordered. `goods` is for all pieces, `surplus` what of it goes on the shelf, `need` the rest of it,
+    `charges` all the rest of its landed cost. Of the charges, `carrier`, `drive` and `small` are its shares of the
+    carrier's freight, of the shop's own drive and of the small-order fee; `papers` its share of what a supplier's paper
+    may state beside goods and freight (handling, small-order fee)."""
 
     line: OrderedLine
     pieces: int
     goods: int
     surplus: int
+    need: int
     charges: int
     carrier: int
     drive: int
     small: int
     papers: int
 
-    @property
-    def need(self) -> int:
-        """The goods of the need, without what goes on the shelf."""
-        return self.goods - self.surplus
 
-
-def as_ordered(purchase: Purchase, places: int, came: frozenset[int]) -> list[AsOrdered]:
+def as_ordered(purchase: Purchase, places: int, came: Collection[int]) -> list[AsOrdered]:
     """The lines still wanted, and those of which something came (`came`, line numbers)."""
-    pieces = purchase.pieces
+    read, pieces = reader(places), purchase.pieces
     kept = [line for line in purchase.order.lines if pieces.get(line.line, line.ordered) or line.line in came]
-    placed = [digits(line.goods_cost, places) for line in kept]
-    goods = [_goods(line, purchase, one, places) for line, one in zip(kept, placed, strict=True)]
-    charges = _charges(kept, placed, goods, purchase, places)
-    carrier, drive, small, papers = (shared(one, goods) for one in _by_kind(purchase, places))
+    placed = [read[line.goods_cost.amount] for line in kept]
+    goods = placed if not purchase.goods else _goods(kept, placed, purchase, places)
+    surplus = _surplus(kept, purchase, (goods, placed), read)
+    charges = _charges(kept, placed, (goods, purchase), read)
+    kinds = _by_kind(purchase, places)
+    carrier, drive, small = [shared(one, goods) for one in kinds[:3]]
+    papers = small if kinds[3] == kinds[2] else shared(kinds[3], goods)
     return [
         AsOrdered(
             line=line,
-            pieces=pieces.get(line.line, line.ordered),
+            pieces=pieces.get(line.line, line.ordered) if pieces else line.ordered,
             goods=goods[at],
-            surplus=_surplus(line, purchase, (goods[at], placed[at]), places),
+            surplus=surplus[at],
+            need=goods[at] - surplus[at],
             charges=charges[at],
             carrier=carrier[at],
             drive=drive[at],
@@ -57,32 +58,48 @@ def as_ordered(purchase: Purchase, places: int, came: frozenset[int]) -> list[As
     ]
 
 
-def _goods(line: OrderedLine, purchase: Purchase, placed: int, places: int) -> int:
+def _goods(kept: Sequence[OrderedLine], placed: Sequence[int], purchase: Purchase, places: int) -> list[int]:
     """As placed, or in proportion to what it costs now in the supplier's currency."""
-    now = purchase.goods.get(line.line) if purchase.goods else None
-    if now is None:
-        return placed
-    before = Decimal(line.goods.amount)
-    return half_up(placed * now / before) if before else minor(now * (purchase.order.rate or Decimal(1)), places)
+    found = []
+    for line, was in zip(kept, placed, strict=True):
+        now, before = purchase.goods.get(line.line), Decimal(line.goods.amount)
+        if now is None:
+            found.append(was)
+        elif before:
+            found.append(half_up(was * now / before))
+        else:
+            found.append(minor(now * (purchase.order.rate or ONE), places))
+    return found
 
 
-def _surplus(line: OrderedLine, purchase: Purchase, of: tuple[int, int], places: int) -> int:
+def _surplus(
+    kept: Sequence[OrderedLine],
+    purchase: Purchase,
+    of: tuple[Sequence[int], Sequence[int]],
+    read: Mapping[str, int],
+) -> list[int]:
     goods, placed = of
-    pieces = purchase.pieces.get(line.line, line.ordered) if purchase.pieces else line.ordered
-    if pieces != line.ordered:
-        return part_of(goods, max(0, pieces - line.needed), pieces)
-    surplus = digits(line.surplus_cost, places)
-    return part_of(surplus, goods, placed) if surplus else 0
+    found = [part_of(read[line.surplus_cost.amount], *of) for line, *of in zip(kept, goods, placed, strict=True)]
+    for at, line in enumerate(kept if purchase.pieces else ()):
+        pieces = purchase.pieces.get(line.line, line.ordered)
+        if pieces != line.ordered:
+            found[at] = part_of(goods[at], max(0, pieces - line.needed), pieces)
+    return found
 
 
 def _charges(
-    kept: list[OrderedLine], placed: list[int], goods: list[int], purchase: Purchase, places: int
+    kept: Sequence[OrderedLine],
+    placed: Sequence[int],
+    of: tuple[Sequence[int], Purchase],
+    read: Mapping[str, int],
 ) -> list[int]:
     """Each line's own; where lines were cancelled, the order's charges fall on those that are left."""
-    own = [digits(line.landed, places) - one for line, one in zip(kept, placed, strict=True)]
-    if len(kept) == len(purchase.order.lines):
+    goods, purchase = of
+    own = [read[line.landed.amount] - one for line, one in zip(kept, placed, strict=True)]
+    lines = purchase.order.lines
+    if len(kept) == len(lines):
         return own
-    every = sum(digits(line.landed, places) - digits(line.goods_cost, places) for line in purchase.order.lines)
+    every = sum(read[line.landed.amount] - read[line.goods_cost.amount] for line in lines)
     more = shared(every - sum(own), goods)
     return [mine + share for mine, share in zip(own, more, strict=True)]
 

@@ -7,9 +7,9 @@ test holds the words and this reading together.
 import re
 from decimal import Decimal
 
-from ..basics.margin_facts import Amount, BehindFacts, QuotedLine
+from ..basics.margin_facts import BehindFacts, QuotedLine
 from ..basics.value import Value
-from .minor import digits, minor
+from .minor import minor, reader
 
 CAPPED = re.compile(r"([0-9.]+), capped at list price ([0-9.]+)")
 """What `quoting.pricing` writes where the list price held a price down."""
@@ -18,17 +18,14 @@ CHARGES = re.compile(r"share of duty and charges (-?[0-9.]+)")
 """What `quoting.lines` writes of a line's landed cost beside its goods."""
 
 
-class Cost(Value, frozen=True, kw_only=True):
-    """The landed cost of a quoted line without what goes on the shelf. `freight` is within `charges`."""
+class Cost(Value, frozen=True, kw_only=True, gc=False):
+    """The landed cost of a quoted line without what goes on the shelf: `goods` of the need and `charges`. `freight` is
+    within `charges`."""
 
     cost: int = 0
+    goods: int = 0
     charges: int = 0
     freight: int = 0
-
-    @property
-    def goods(self) -> int:
-        """The goods of the need."""
-        return self.cost - self.charges
 
 
 NOTHING = Cost()
@@ -40,24 +37,26 @@ def cost_of(line: QuotedLine | None, alone: bool, places: int) -> Cost:
     behind = line.behind if line else None
     if line is None or behind is None:
         return NOTHING
-    cost = digits(behind.cost, places)
-    charges = _charges(line, behind, cost, places)
+    read = reader(places)
+    cost = read[behind.cost.amount]
+    goods = cost - _charges(line, behind, cost, places)
+    freight = None if behind.freight is None else read[behind.freight.amount]
     if alone and behind.cost_alone is not None:
-        other = digits(behind.cost_alone, places)
-        return Cost(cost=other, charges=charges + other - cost, freight=max(charges + other - cost, 0))
-    freight = charges if behind.freight is None else digits(behind.freight, places)
-    return Cost(cost=cost, charges=charges, freight=max(freight, 0))
+        cost, freight = read[behind.cost_alone.amount], None
+    charges = cost - goods
+    return Cost(cost=cost, goods=goods, charges=charges, freight=max(charges if freight is None else freight, 0))
 
 
 def _charges(line: QuotedLine, behind: BehindFacts, cost: int, places: int) -> int:
     """As the rule says; where it does not, what is left of the cost after the pieces needed at their unit cost."""
     found = CHARGES.search(behind.landed_rule)
     if found:
-        return digits(Amount(amount=found[1]), places)
+        return reader(places)[found[1]]
     return cost - minor(Decimal(behind.unit_cost.amount) * line.quantity, places)
 
 
 def capped_from(rule: str, places: int) -> tuple[int, int] | None:
     """The price before and after the list price capped it, as the frozen rule says; None where it did not."""
     found = CAPPED.search(rule) if "capped" in rule else None
-    return (digits(Amount(amount=found[1]), places), digits(Amount(amount=found[2]), places)) if found else None
+    read = reader(places)
+    return (read[found[1]], read[found[2]]) if found else None

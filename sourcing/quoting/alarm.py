@@ -12,7 +12,8 @@ from ..basics.money import Money, round_half_up
 from ..basics.part_number import number_key
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import Value
-from .hold import allowed_rise, covers_cost, covers_day, goods_of
+from .hold import covers_cost, covers_day, goods_of
+from .tolerance import line_at, may_rise_to, rises_too_far
 
 
 class Known(Value, frozen=True, kw_only=True):
@@ -34,12 +35,18 @@ class Known(Value, frozen=True, kw_only=True):
 
 
 def differences(
-    quote: Quote, line: QuoteLine, by: date | None, known: Known, decision: Decision | None = None
+    quote: Quote,
+    line: QuoteLine,
+    by: date | None,
+    known: Known,
+    decision: Decision | None = None,
+    approved: Money | None = None,
 ) -> tuple[Differs, ...]:
     """All that is not as approved and that no decision covers; nothing where the yes still covers what is known.
 
     A rise within the tolerance frozen in the quote is none. `by`: the last day the yes covers, None where no day was
-    named. `decision` is the last one of the line.
+    named. `decision` is the last one of the line. `approved` is its amount in the yes that holds, None where it is the
+    line's own: rises over several revisions count from there together.
     """
     if known.gone:
         words = f"{line.number} can't be had as quoted any more: {known.gone}"
@@ -49,7 +56,7 @@ def differences(
         words = f"approved was {line.number}, now it is {known.number}"
         found.append(Differs(what="number", approved=line.number, now=known.number, words=words))
     if not covers_cost(decision, line, known.unit_cost):
-        found += _dearer(quote, line, known)
+        found += _dearer(quote, line, known, approved)
     if not known.came:
         found += _later(by, known.latest, decision)
     return tuple(found)
@@ -81,23 +88,21 @@ def _same_number(number: str, line: QuoteLine, decision: Decision | None) -> boo
     return same_number(number, (*known, *agreed))
 
 
-def _dearer(quote: Quote, line: QuoteLine, known: Known) -> Iterator[Differs]:
+def _dearer(quote: Quote, line: QuoteLine, known: Known, approved: Money | None) -> Iterator[Differs]:
     if known.unit_cost is None:
         words = f"approved at {line.unit_price.amount} each, what it costs now is not known: {known.missing}"
         yield Differs(what="price", approved=str(line.unit_price), now="not known", words=words)
         return
     before = line.behind.unit_cost if line.behind else known.unit_cost
     paid = goods_of(line, before)
-    if goods_of(line, known.unit_cost) - paid > allowed_rise(paid, quote.tolerance):
+    if goods_of(line, known.unit_cost) > may_rise_to(paid, quote.tolerance):
         words = f"approved on {risen(before, known.unit_cost)}"
         yield Differs(what="price", approved=str(before.rounded()), now=str(known.unit_cost.rounded()), words=words)
-    elif known.each is not None and _priced_above(quote, line, known.each):
+    elif known.each is not None and rises_too_far(line, known.each, approved, quote.tolerance):
         words = f"approved at {risen(line.unit_price, known.each)}, by the shop's own bands, for the part costs no more"
+        if approved is not None and approved != line.price:
+            words = f"the line was approved at {approved} before tax, now it would be {line_at(line, known.each)}"
         yield Differs(what="price", approved=str(line.unit_price), now=str(known.each), words=words)
-
-
-def _priced_above(quote: Quote, line: QuoteLine, each: Money) -> bool:
-    return (each - line.unit_price) * line.quantity > allowed_rise(line.price, quote.tolerance)
 
 
 def _later(by: date | None, latest: date | None, decision: Decision | None) -> Iterator[Differs]:

@@ -9,12 +9,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 
 from ..basics.approval import Approval
-from ..basics.bill import ApprovedBy, Bill, DeclinedLine, DepositKept, LeftOut, NotDone
-from ..basics.money import Money, percent_of, total
+from ..basics.bill import ApprovedBy, Bill, DeclinedLine, DepositKept, LeftOut, NotDone, Off
+from ..basics.money import Money, total
 from ..basics.problem import Problem, Refused, problem, refused
 from ..basics.quote import DocumentTotal, Quote, QuoteLine
-from ..basics.settings import Tolerance
 from ..basics.value import Value, changed
+from .off import less_off
+from .tolerance import may_rise_to
 from .totals import document_total, total_of
 
 
@@ -22,7 +23,8 @@ class Billed(Value, frozen=True, kw_only=True):
     """What a bill is made of. `quote` is the newest revision, `holding` the answer that holds for each of its lines,
     `answered` the revisions answered to, `missing` why a line's goods are not here, by label; `told`: the total the
     customer was last told for the approved lines, None where none is on record. `other_number`: the number that came in
-    place of the one approved, by label, without the customer's yes to it; `agreed_number`: with it."""
+    place of the one approved, by label, without the customer's yes to it; `agreed_number`: with it. `off`: discounts
+    given at the counter."""
 
     quote: Quote
     holding: Mapping[str, Approval]
@@ -33,6 +35,7 @@ class Billed(Value, frozen=True, kw_only=True):
     told: Money | None = None
     other_number: Mapping[str, str] = {}
     agreed_number: Mapping[str, str] = {}
+    off: Off = Off()
 
 
 def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
@@ -40,9 +43,9 @@ def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
     that stands in the way is told at once."""
     quote = made.quote
     lines = billed_lines(made)
-    labels = [line.label for line in lines]
-    document = total_of(quote, labels)
-    _not_above_told(made, lines)
+    _not_above_told(made, lines)  # before the discount: it is no way to bill what was not approved
+    left, off = less_off(lines, made.off, quote.job)
+    document = document_total(left, quote.charge_rules, quote.made_at.date(), quote.currency)
     paid = total((one.amount for one in made.deposits), quote.currency)
     return Bill(
         number=number,
@@ -56,8 +59,8 @@ def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
         made_by=who,
         locale=quote.locale,
         currency=quote.currency,
-        lines=tuple(_for_customer(made, line) for line in lines),
-        approvals=tuple(_approved_by(label, made.holding[label]) for label in labels),
+        lines=tuple(_for_customer(made, line) for line in left),
+        approvals=tuple(_approved_by(line.label, made.holding[line.label]) for line in lines),
         total=document,
         declined=tuple(_declined(made, line) for line in quote.lines if _answer(made, line) == "declined"),
         deposits=made.deposits,
@@ -71,6 +74,7 @@ def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
         notes=tuple(_other_number_note(made, line) for line in lines if line.label in made.agreed_number),
         not_done=tuple(_not_done(made, line) for line in quote.lines if line.label in made.left_out.labels),
         exempt_because=quote.customer.exempt_because if quote.charge_rules.tax_exempt else "",
+        off=off,
     )
 
 
@@ -83,16 +87,6 @@ def billed_lines(made: Billed) -> tuple[QuoteLine, ...]:
     if wrong:
         raise Refused(*wrong)
     return lines
-
-
-def most_allowed(approved: Money, tolerance: Tolerance) -> Money:
-    """How much may be charged where `approved` was said: the shop's tolerance, the smaller of per cent and amount where
-    both are given, zero where neither is."""
-    by_percent = percent_of(approved, tolerance.percent)
-    by_amount = Money(amount=tolerance.amount, currency=approved.currency).rounded()
-    if tolerance.percent and tolerance.amount:
-        return approved + min(by_percent, by_amount)
-    return approved + (by_percent if tolerance.percent else by_amount)
 
 
 def offered_with_tax(quote: Quote, label: str) -> Money:
@@ -125,7 +119,7 @@ def _why_not(made: Billed, line: QuoteLine) -> Problem | None:
     if not _is_billed(made, line):
         return None
     approved = made.holding[label].amount
-    if most_allowed(approved, made.quote.tolerance) < line.price:
+    if may_rise_to(approved, made.quote.tolerance) < line.price:
         return problem("above-approved", job=job, label=label, found=line.price, approved=approved)
     if label in made.missing:
         return problem("not-received-for-bill", job=job, label=label, found=made.missing[label])

@@ -5,12 +5,11 @@ higher one only as far as the shop's tolerance, reckoned from the amount approve
 price is none to a lower one: she may want it for less.
 """
 
-from decimal import Decimal
-
 from ..basics.approval import Approval
 from ..basics.money import Money
 from ..basics.quote import Quote, QuoteLine
 from ..basics.settings import Tolerance
+from .tolerance import may_rise_to
 
 
 def line_now(newest: Quote, old: Quote, line: QuoteLine) -> QuoteLine | None:
@@ -23,16 +22,6 @@ def line_now(newest: Quote, old: Quote, line: QuoteLine) -> QuoteLine | None:
     if len(mine) == len(theirs) == 1:
         return mine[0]
     return next((one for one in mine if one.label == line.label and one.found == line.found), None)
-
-
-def may_rise_to(approved: Money, tolerance: Tolerance) -> Money:
-    """The dearest price that needs no new question. Not rounded: a price has to be at or below it.
-
-    Per cent and amount: the smaller of the two where both are above zero; neither is no rise at all.
-    """
-    by_percent = approved.amount * tolerance.percent / 100
-    rises = [rise for rise in (by_percent, tolerance.amount) if rise > 0]
-    return Money(amount=approved.amount + min(rises, default=Decimal(0)), currency=approved.currency)
 
 
 def why_not_covered(approval: Approval, line: QuoteLine, now: QuoteLine, tolerance: Tolerance) -> str:

@@ -11,15 +11,29 @@ def check_freight_line(quote: Quote, words: Mapping[str, AnswerWord], answered: 
     """Refuse a yes to an extra part without a yes to the freight it needs, and a yes to freight where every part that
     it would bring is declined. `answered`: only what these lines have to do with (None: all).
     """
-    for freight in quote.lines:
-        if freight.freight_price.amount and not freight.part:
-            parts = [line for line in quote.lines if line.part and _brings(freight, line)]
-            seen = [line for line in parts if answered is None or {line.label, freight.label} & set(answered)]
-            _check(freight, parts, seen, words)
+    for freight in freight_lines(quote):
+        parts = [line for line in quote.lines if line.part and brings(freight, line)]
+        seen = [line for line in parts if answered is None or {line.label, freight.label} & set(answered)]
+        _check(freight, parts, seen, words)
 
 
-def _brings(freight: QuoteLine, line: QuoteLine) -> bool:
-    """Freight lines of old papers name no lines: they are for all parts of their kind."""
+def without_freight(quote: Quote, words: Mapping[str, AnswerWord], line: QuoteLine) -> tuple[str, AnswerWord] | None:
+    """The freight line without which the part can't be brought, and how that was answered; None where all of it is
+    approved. Freight may have changed in a later revision, so that its yes fell while that to the part stands."""
+    for freight in freight_lines(quote):
+        said = words.get(freight.label, "waiting")
+        if brings(freight, line) and said != "approved":
+            return freight.label, said
+    return None
+
+
+def freight_lines(quote: Quote) -> list[QuoteLine]:
+    """Lines that bill inbound freight and nothing else."""
+    return [line for line in quote.lines if line.freight_price.amount and not line.part]
+
+
+def brings(freight: QuoteLine, line: QuoteLine) -> bool:
+    """Whether the freight line is for that line. Those of old papers name no lines: they are for all of their kind."""
     return line.label in freight.freight_for if freight.freight_for else line.kind == freight.kind
 
 

@@ -8,10 +8,11 @@ it.
 from datetime import date, datetime, timedelta
 
 from ..basics.alarm import Decision
-from ..basics.money import Money, percent_of
+from ..basics.money import Money
 from ..basics.quote import Quote, QuoteLine
 from ..basics.settings import Tolerance
 from ..basics.value import Value
+from .tolerance import line_at, rises_too_far
 
 BENCH_DAYS = 1
 """The parts must be here a day before the machine is to be ready (common practice, no source)."""
@@ -23,12 +24,14 @@ class Today(Value, frozen=True, kw_only=True):
     """What is known of the line today beside its price; None: not known or not asked.
 
     `unit_cost`: the goods of one piece in the shop's currency, without freight and other charges. `latest`: the last
-    day the parts would be here, `promised` the last day the customer's yes covers. `tolerance` is the quote's.
+    day the parts would be here, `promised` the last day the customer's yes covers. `approved`: the line's amount in
+    that yes, None where it is the line's own. `tolerance` is the quote's.
     """
 
     unit_cost: Money | None = None
     latest: date | None = None
     promised: date | None = None
+    approved: Money | None = None
     tolerance: Tolerance = Tolerance()
 
 
@@ -44,6 +47,7 @@ def why_held(
 ) -> str:
     """Why the line waits; blank where the customer's yes still covers it.
 
+    `line` is the whole line of the newest revision, however many of its pieces are to be ordered still.
     `price_now` is what one piece would be priced at on today's cost, None where the offer is not there any more;
     `missing` says why not. `decision` is the last way out taken for the line. Without `today` nothing is held for its
     day, and a decision to hold does not cover a risen price, for what the part costs is not known.
@@ -52,16 +56,6 @@ def why_held(
         return f"the offer it was quoted on can't be had: {missing}"
     why = _price_held(line, price_now, decision, today)
     return why or _day_held(decision, today)
-
-
-def allowed_rise(amount: Money, tolerance: Tolerance) -> Money:
-    """How far an amount may rise without being asked anew: per cent of it, or an amount, the smaller where both are
-    given. Rounded once; nothing where the shop says nothing."""
-    by_percent = percent_of(amount, tolerance.percent)
-    by_amount = Money(amount=tolerance.amount, currency=amount.currency).rounded()
-    if tolerance.percent and tolerance.amount:
-        return min(by_percent, by_amount)
-    return by_percent if tolerance.percent else by_amount
 
 
 def promised_by(quote: Quote, answered_at: datetime | None = None) -> date | None:
@@ -109,10 +103,12 @@ def covers_day(decision: Decision | None, latest: date) -> bool:
 
 
 def _price_held(line: QuoteLine, price_now: Money, decision: Decision | None, today: Today) -> str:
-    rise = (price_now - line.unit_price) * line.quantity
-    if rise <= allowed_rise(line.price, today.tolerance) or covers_cost(decision, line, today.unit_cost):
+    too_far = rises_too_far(line, price_now, today.approved, today.tolerance)
+    if not too_far or covers_cost(decision, line, today.unit_cost):
         return ""
     why = f"its price would now be {price_now} each, approved was {line.unit_price}"
+    if today.approved is not None and today.approved != line.price:
+        why = f"the line would now be {line_at(line, price_now)} before tax, approved was {today.approved}"
     if decision is None or decision.held_price != line.unit_price or decision.up_to_cost is None:
         return why
     now = goods_of(line, today.unit_cost) if today.unit_cost else "not known"

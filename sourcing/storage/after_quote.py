@@ -9,10 +9,10 @@ from sqlalchemy import Connection, insert, select, update
 from ..basics.alarm import Decision
 from ..basics.approval import Withdrawal
 from ..basics.bill import Bill as BillValue
-from ..basics.bill import DepositKept, FrozenBill
+from ..basics.bill import DepositKept, FrozenBill, GivenAway
 from ..basics.problem import refused
 from ..basics.value import Value
-from .after_tables import BILL_LINES, BILLS, DECISIONS, DEPOSITS, QUOTE_SENDINGS, WITHDRAWALS
+from .after_tables import BILL_LINES, BILLS, DECISIONS, DEPOSITS, GIVEN_AWAY, QUOTE_SENDINGS, WITHDRAWALS
 from .job_tables import APPROVALS
 from .rows import as_text, as_value
 
@@ -82,6 +82,20 @@ def deposits(connection: Connection, job: str | None = None) -> list[DepositKept
     if job is not None:
         query = query.where(DEPOSITS.c.job == job)
     return [as_value(body, DepositKept) for body in connection.execute(query).scalars()]
+
+
+def add_given_away(connection: Connection, one: GivenAway) -> None:
+    """Keep an extra that was given away. The database refuses a cost that is not above zero, and an unknown job."""
+    row = {"job": one.job, "at": one.at, "cost": one.cost.amount, "currency": one.cost.currency}
+    connection.execute(insert(GIVEN_AWAY).values({**row, "body": as_text(one)}))
+
+
+def given_away(connection: Connection, job: str | None = None) -> list[GivenAway]:
+    """What was given away on a job, or on all, in the order recorded."""
+    query = select(GIVEN_AWAY.c.body).order_by(GIVEN_AWAY.c.given)
+    if job is not None:
+        query = query.where(GIVEN_AWAY.c.job == job)
+    return [as_value(body, GivenAway) for body in connection.execute(query).scalars()]
 
 
 def next_bill_number(connection: Connection, year: int) -> str:

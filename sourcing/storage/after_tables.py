@@ -110,6 +110,21 @@ DEPOSITS = Table(
     sqlite_autoincrement=True,
 )
 
+GIVEN_AWAY = Table(
+    "given_away",
+    METADATA,
+    Column("given", Integer, primary_key=True),
+    Column("job", Text, ForeignKey(JOBS.c.number), nullable=False),
+    Column("at", Moment, nullable=False),
+    Column("cost", Exact(), nullable=False),
+    Column("currency", Text, nullable=False),
+    Column("body", Text, nullable=False),
+    # What cost nothing leaks nothing, and a cost below zero would be a gain.
+    CheckConstraint("cost > 0", name="ck_given_away_cost"),
+    Index(None, "job"),
+    sqlite_autoincrement=True,
+)
+
 BILLS = Table(
     "bills",
     METADATA,

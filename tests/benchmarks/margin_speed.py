@@ -1,9 +1,9 @@
 """How long the margins of all jobs take: from values already loaded, and whole from a database; ratios to plain sums.
 
 Run by hand: `python -m tests.benchmarks.margin_speed [jobs] [lines each]`. Invented jobs with orders, receipts, bills.
-The measure beside it is pandas putting price and cost of the same lines, worked out already, into a frame
-and adding them up by supplier and month: no rule, no leak, no reason. Everything in one run, so that the ratios hold on any machine; the seconds are of
-this one.
+The measure beside it is pandas putting price and cost of the same lines, worked out already, into a frame and adding
+them up by supplier and month: no rule, no leak, no reason. Everything in one run, so that the ratios hold on any
+machine; the seconds are of this one.
 """
 
 import sys

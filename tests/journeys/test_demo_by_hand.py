@@ -193,4 +193,15 @@ def test_quote_answers_and_margins(printed: str) -> None:
     margin, markup = cents(earned * 100 / whole), cents(earned * 100 / cost)
     assert f"margin {margin} % on price, markup {markup} % on cost" in printed
     shelf = cents(lines()["2"][0] * 8)
-    assert f"surplus of a pack {shelf} USD, price rise after the quote {dearer} USD" in printed
+    capped = sum((list_cap(label, shop) for label in "12AB"), D(0))
+    leaks = f"price rise absorbed {dearer} USD, list cap {capped} USD, surplus pack {shelf} USD"
+    assert f"Leaks: {leaks}." in printed
+    assert f"B-2026-0001: {approved} USD to pay" in printed
+    assert f"C declined, offered at {total('12C')[1] - agreed} USD" in printed
+
+
+def list_cap(label: str, shop: dict[str, Any]) -> Decimal:
+    """What the list price took off the price that the bands make."""
+    cost, listed, _ = lines()[label]
+    factor = [band["multiplier"] for band in shop["markup_bands"] if band["from_cost"] <= cost][-1]
+    return max(cents(cost * factor) - cents(listed), D(0)) * PIECES[label]

@@ -22,9 +22,10 @@ from sourcing.basics.quote import Quote
 from sourcing.storage.after_quote import decisions
 from tests.builders import usd
 from tests.journeys.small_shop import desk_at
-from tests.journeys.test_backorder_slips import AGREED, SLIPPED, ordered, slipped
+from tests.journeys.test_backorder_slips import AGREED, ordered, slipped
 from tests.journeys.test_price_rises_after_yes import THURSDAY, approved, earned, risen
 from tests.journeys.test_worked_days import paper, yes
+from tests.journeys.test_worked_waits import SLIPPED
 
 
 def parts_with_freight(quote: Quote) -> tuple[object, object, object]:
@@ -79,7 +80,7 @@ def test_no_way_changes_the_paper_she_has(tmp_path: Path) -> None:
         folder.mkdir()
         desk, number = risen(folder)
         before = reprint(desk, number, 1)
-        decide(desk, number, "1", way)  # type: ignore[arg-type]
+        decide(desk, number, "1", way)
         assert reprint(desk_at(folder, THURSDAY), number, None) == before
         assert standing(desk, number).approved.total == usd("357.29")
 
@@ -95,8 +96,8 @@ def test_what_was_ordered_as_quoted(tmp_path: Path) -> None:
     assert [one.number for one in all_orders(desk, number)] == [order]
 
 
-def test_the_belt_is_not_shown_as_in_stock_there_any_more(tmp_path: Path) -> None:
-    """What he confirmed is later than his sheet: the sheet still says two in stock, the open promise says 1 April."""
+def test_the_suppliers_later_word_counts_for_the_order(tmp_path: Path) -> None:
+    """His sheet of 1 March said two in stock; since he confirmed otherwise what is open and the alarm say 1 April."""
     desk, number, _ = slipped(tmp_path)
     (parts,) = [one for one in open_promises(desk, number) if one.kind == "parts here"]
     assert parts.due == date(2026, 4, 1)

@@ -8,6 +8,7 @@ calls 555-0142 at 11:20; she takes A and B and declines C. Each figure was worke
 from datetime import datetime
 from decimal import Decimal
 from pathlib import Path
+from typing import Literal
 
 import pytest
 
@@ -60,7 +61,7 @@ def received(folder: Path) -> str:
     return number
 
 
-def parts(folder: Path, number: str, stage: str) -> Margin:
+def parts(folder: Path, number: str, stage: Literal["ordered", "received"]) -> Margin:
     """What parts with freight earn at that stage."""
     (one,) = margins(at(folder, TUESDAY), number)
     return dict(one.parts)[stage]
@@ -151,7 +152,8 @@ def test_the_freight_stays_though_one_thing_is_declined(tmp_path: Path) -> None:
 def test_from_order_to_bill_the_margin_stays(tmp_path: Path) -> None:
     """197.75 for parts and freight, 131.45 at the door: 66.30 is 33.53 % margin, 50.44 % markup."""
     number = received(tmp_path)
-    for stage in ("ordered", "received"):
+    stages: tuple[Literal["ordered", "received"], ...] = ("ordered", "received")
+    for stage in stages:
         one = parts(tmp_path, number, stage)
         assert (one.price, one.cost, one.earned) == (usd("197.75"), usd("131.45"), usd("66.30")), stage
         assert (one.margin_percent, one.markup_percent) == (Decimal("33.53"), Decimal("50.44")), stage

@@ -93,13 +93,29 @@ def test_a_yes_to_another_number_covers_that_number_only() -> None:
     assert told(agreed, number="CV-B881K") and told(decided(number="CV-B880K"), number="CV-B880K")
 
 
-@pytest.mark.parametrize(("cost", "quiet"), [("133.24", True), ("133.25", False)])
+@pytest.mark.parametrize(("cost", "quiet"), [("133.23", True), ("133.24", False)])
 def test_a_rise_within_the_tolerance_is_quiet(cost: str, quiet: bool) -> None:
-    """5 % of 126.90 is 6.345, rounded 6.35: 133.25 lies on it; a cent above is told."""
+    """5 % of 126.90 is 6.345: 133.24 is within it, 133.25 is half a cent above."""
     made = quote(tolerance=Tolerance(percent=Decimal(5)))
     cents = usd(cost) + usd("0.01")
     known = changed(AS_APPROVED, unit_cost=cents)
     assert (differences(made, belt(), BY, known) == ()) == quiet
+
+
+@pytest.mark.parametrize(
+    ("each", "words"),
+    [
+        ("187.66", []),
+        ("187.67", ["the line was approved at 321.66 USD before tax, now it would be 331.67 USD"]),
+    ],
+)
+def test_rises_over_revisions_are_reckoned_together_from_the_amount_approved(each: str, words: list[str]) -> None:
+    """Approved at 321.66, carried at 326.66 within 10.00; the cost rose within it too, yet together it is too much."""
+    line = belt("182.66")
+    made = quote(line, tolerance=Tolerance(amount=Decimal("10.00")))
+    known = changed(AS_APPROVED, unit_cost=usd("130.00"), each=usd(each))
+    found = differences(made, line, BY, known, None, usd("321.66"))
+    assert [one.words for one in found] == words
 
 
 @given(st.integers(1, 50_000), st.integers(1, 50_000), st.integers(1, 20))

@@ -23,7 +23,7 @@ from sourcing.quoting.approvals import (
     record_answers,
     standing_answers,
 )
-from sourcing.quoting.freight_answers import check_freight_line
+from sourcing.quoting.freight_answers import check_freight_line, without_freight
 from sourcing.quoting.totals import total_of
 from tests.builders import usd
 from tests.quoting.answered_quotes import GIVEN, MADE, quote
@@ -180,6 +180,18 @@ def test_freight_that_names_its_lines_is_for_these_alone() -> None:
         check_freight_line(asked, {"A": "approved"})
     with pytest.raises(Refused, match="line D is freight for the parts on A,"):
         check_freight_line(asked, {"A": "declined", "B": "approved", "D": "approved"})
+
+
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [("approved", None), ("declined", ("D", "declined")), ("waiting", ("D", "waiting")), (None, ("D", "waiting"))],
+)
+def test_a_part_wants_a_yes_to_its_freight(said: AnswerWord | None, found: tuple[str, str] | None) -> None:
+    """D brings A and not B; without an answer it waits."""
+    asked = quote(changed(line("D", freight="14.95"), freight_for=("A",)))
+    words: dict[str, AnswerWord] = {"A": "approved", "B": "approved", **({"D": said} if said else {})}
+    assert without_freight(asked, words, asked.lines[1]) == found
+    assert without_freight(asked, words, asked.lines[2]) is None
 
 
 def test_how_an_answer_came() -> None:

@@ -13,7 +13,8 @@ from sourcing.basics.quote import Quote, QuoteLine
 from sourcing.basics.settings import Tolerance
 from sourcing.basics.value import changed
 from sourcing.quoting.approvals import record_answers, standing_answers
-from sourcing.quoting.carry_over import line_now, may_rise_to
+from sourcing.quoting.carry_over import line_now
+from sourcing.quoting.tolerance import may_rise_to
 from tests.builders import usd
 from tests.quoting.answered_quotes import GIVEN, of_lines
 from tests.quoting.test_pricing_and_totals import line

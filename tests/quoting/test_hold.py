@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from sourcing.basics.alarm import Decision
 from sourcing.basics.money import from_minor
 from sourcing.basics.settings import Tolerance
-from sourcing.quoting.hold import Today, allowed_rise, promised_by, why_held
+from sourcing.quoting.hold import Today, promised_by, why_held
 from tests.builders import usd
 from tests.quoting.alarm_values import BY, belt, decided, quote
 
@@ -57,16 +57,6 @@ def test_a_price_asked_and_approved_covers_the_cost_it_stands_on() -> None:
     assert why_held(belt("195.43"), usd("195.44"), "", asked, DEARER) == ""
 
 
-@pytest.mark.parametrize(
-    ("percent", "amount", "rise"),
-    [("0", "0", "0.00"), ("10", "0", "32.17"), ("0", "5", "5.00"), ("10", "5", "5.00"), ("1", "50", "3.22")],
-)
-def test_the_tolerance_is_the_smaller_of_the_two_given(percent: str, amount: str, rise: str) -> None:
-    """Of the line's price of 177.66 + 144.00; one that is not given does not make it nothing."""
-    tolerance = Tolerance(percent=Decimal(percent), amount=Decimal(amount))
-    assert allowed_rise(belt().price, tolerance) == usd(rise)
-
-
 def test_a_rise_within_the_tolerance_is_not_held() -> None:
     """5.00 on the line: 182.66 passes, 182.67 waits."""
     today = Today(tolerance=Tolerance(amount=Decimal("5.00")))
@@ -79,6 +69,21 @@ def test_the_tolerance_is_for_the_line_and_not_for_each_piece() -> None:
     today = Today(tolerance=Tolerance(amount=Decimal("5.00")))
     assert why_held(belt(quantity=4), usd("178.91"), "", None, today) == ""
     assert why_held(belt(quantity=4), usd("178.92"), "", None, today)
+
+
+def test_rises_over_revisions_are_reckoned_together_from_the_amount_approved() -> None:
+    """Approved at 321.66, carried at 326.66 within 10.00: 331.66 passes, a cent more waits and says both amounts."""
+    today = Today(approved=usd("321.66"), tolerance=Tolerance(amount=Decimal("10.00")))
+    assert why_held(belt("182.66"), usd("187.66"), "", None, today) == ""
+    why = why_held(belt("182.66"), usd("187.67"), "", None, today)
+    assert why == "the line would now be 331.67 USD before tax, approved was 321.66 USD"
+
+
+def test_a_lower_price_said_since_is_what_a_rise_counts_from() -> None:
+    """Approved at 321.66, then quoted at 311.66: the shop has promised less, so 311.67 waits though it was approved."""
+    today = Today(approved=usd("321.66"))
+    assert why_held(belt("167.66"), usd("167.66"), "", None, today) == ""
+    assert why_held(belt("167.66"), usd("167.67"), "", None, today)
 
 
 def test_a_later_day_is_held_until_the_customer_said_yes_to_it() -> None:
