@@ -5,7 +5,7 @@ confirmed since, the days said, and the number that came.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from ..basics.alarm import Alarm
@@ -28,6 +28,7 @@ from .covered_day import covered_day
 from .desk import Desk
 from .evaluate import Catalogue, catalogue
 from .job_now import JobNow, OnOrder, job_now
+from .said_before import no_sooner, said_before
 
 
 @dataclass(frozen=True)
@@ -69,6 +70,19 @@ def alarms_of(found: Catalogue, number: str) -> tuple[Alarm, ...]:
     return tuple(one for line in _lines(here) if (one := _alarm(here, line)) is not None)
 
 
+def undecided(found: Catalogue, number: str, label: str) -> Alarm | None:
+    """A decided line's alarm as it would be had nothing been decided of it, so that it can be decided again; one that
+    stands as approved all the same has no difference in it. None where nothing was decided, or all of it is on order
+    as it was approved."""
+    seen = job_now(found.connection, number)
+    if seen is None or label not in seen.decisions:
+        return None
+    here = _now(found, replace(seen, decisions={at: one for at, one in seen.decisions.items() if at != label}))
+    mine = [one for one in _lines(here) if one.line.label == label]
+    some = (_alarm(here, one, anyway=one.on_order is None) for one in mine)
+    return next((one for one in some if one is not None), None)
+
+
 def _now(found: Catalogue, seen: JobNow) -> _Now:
     wanted = still_wanted(found, seen)
     items = {label: one.item for label, one in wanted.items() if one.item is not None}
@@ -84,7 +98,7 @@ def _lines(here: _Now) -> Iterator[_Line]:
             yield _Line(line, wanted=here.wanted[line.label])
 
 
-def _alarm(here: _Now, one: _Line) -> Alarm | None:
+def _alarm(here: _Now, one: _Line, anyway: bool = False) -> Alarm | None:
     quote, label = here.job.standing.quote, one.line.label
     known, price = _known(here, one)
     decision = here.job.decisions.get(label)
@@ -92,7 +106,7 @@ def _alarm(here: _Now, one: _Line) -> Alarm | None:
     differs = differences(quote, one.line, by, known, decision, here.job.standing.holding[label].amount)
     if one.on_order and one.on_order.is_complete:
         differs = tuple(each for each in differs if each.what == "number")
-    if not differs:
+    if not differs and not anyway:
         return None
     yes = Yes(quote=quote, labels=tuple(line.label for line in here.job.approved), line=one.line, by=by)
     stays = _stays(here, one, known, price)
@@ -138,7 +152,8 @@ def _known(here: _Now, one: _Line) -> tuple[Known, UnitPrice | None]:
     if item is None:
         return Known(gone=one.wanted.missing), None
     unit_cost, price = price_now(here.found, item, one.line.category)
-    latest = arrival(item, here.found.door(item.offer.supplier), here.found.at).latest
+    said = said_before(here.found.connection, here.job.standing.quote.job, item.offer)
+    latest = no_sooner(arrival(item, here.found.door(item.offer.supplier), here.found.at).latest, said)
     return Known(unit_cost=unit_cost, each=price.each, number=str(item.offer.numbers()[0]), latest=latest), price
 
 

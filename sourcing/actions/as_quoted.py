@@ -6,9 +6,11 @@ from ..basics.job import Job
 from ..basics.landed_cost import OrderItem
 from ..basics.money import Money
 from ..basics.offer import Offer
+from ..basics.part_number import number_key
 from ..basics.quote import QuoteLine
 from ..landed_cost.order import line_cost
 from ..landed_cost.quantity import sensible_quantities
+from ..quoting.number_approved import covers_number
 from ..quoting.pricing import UnitPrice, offer_price
 from .evaluate import Catalogue, judged_offers
 from .needs import asks_of
@@ -23,15 +25,24 @@ def asks_now(found: Catalogue, job: Job, line: QuoteLine) -> Asks:
 
 
 def quoted_offer(found: Catalogue, line: QuoteLine, asks: Asks) -> tuple[Offer | None, str]:
-    """The offer the line was quoted on as it stands on the supplier's newest sheet, or why it is not to be had."""
+    """The offer the line was quoted on as it stands on the supplier's newest sheet, or why it is not to be had.
+
+    Where he sells several under his one number, it is that of the number approved; the first where none is.
+    """
     behind = line.behind
     if behind is None:
         return None, "the quote names no offer"
-    for judged in judged_offers(found, line.part, asks, line.quantity):
+    same = [
+        judged
+        for judged in judged_offers(found, line.part, asks, line.quantity)
+        if (judged.offer.supplier, number_key(judged.offer.supplier_number))
+        == (behind.supplier, number_key(behind.supplier_number))
+    ]
+    approved = [one for one in same if covers_number(line, str(one.offer.numbers()[0]), None)]
+    for judged in approved or same:
         offer, standing = judged.offer, judged.verdict
-        if (offer.supplier, offer.supplier_number) == (behind.supplier, behind.supplier_number):
-            why = why_not(found, offer) if standing.stands else "; ".join(standing.objections)
-            return (None, why) if why else (offer, "")
+        why = why_not(found, offer) if standing.stands else "; ".join(standing.objections)
+        return (None, why) if why else (offer, "")
     return None, f"{behind.supplier_number} is not on the newest sheet of {found.supplier_name(behind.supplier)}"
 
 

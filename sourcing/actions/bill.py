@@ -10,14 +10,16 @@ from ..basics.approval import Approval
 from ..basics.bill import Bill, FrozenBill, LeftOut, Off
 from ..basics.money import Money
 from ..basics.problem import refused
+from ..basics.quote import Quote
 from ..quoting.alarm import same_number
 from ..quoting.bill import Billed, make_bill
 from ..quoting.off import off_words
-from ..storage.after_quote import add_bill, bill_of, decisions, deposits, next_bill_number
+from ..storage.after_quote import add_bill, bill_of, deposits, next_bill_number
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import approvals, quote
 from .alarms import alarms_of
 from .answers import Standing, standing_of
+from .decided import decisions_now
 from .desk import Desk
 from .evaluate import catalogue
 from .job_facts import line_facts, missing_goods
@@ -81,7 +83,7 @@ def _bill(connection: Connection, desk: Desk, standing: Standing, wishes: tuple[
         left_out=left_out,
         told=_told(kept),
         off=off,
-        **_other_numbers(connection, desk, newest.job),
+        **_other_numbers(connection, desk, newest),
     )
     return make_bill(made, next_bill_number(connection, desk.at.year), desk.at, desk.who)
 
@@ -91,9 +93,9 @@ class _Numbers(TypedDict):
     agreed_number: Mapping[str, str]
 
 
-def _other_numbers(connection: Connection, desk: Desk, number: str) -> _Numbers:
+def _other_numbers(connection: Connection, desk: Desk, newest: Quote) -> _Numbers:
     """Numbers under which goods came in place of those approved: those still open to the customer's yes are alarms."""
-    last = {one.label: one for one in decisions(connection, number)}
+    number, last = newest.job, decisions_now(connection, newest)
     came = [
         (one.line.line.label, part.number)
         for one in lines_on_order(connection, number)

@@ -11,9 +11,10 @@ from ..quoting.approvals import Given, check_may_answer, how_given, may_answer
 from ..storage.after_quote import add_decision
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import quote
-from .alarms import alarms_of
+from .alarms import alarms_of, undecided
 from .desk import Desk, Pen
 from .evaluate import catalogue
+from .job_now import job_now
 from .order_changes import cancel_on
 
 
@@ -35,14 +36,14 @@ class Decided(Value, frozen=True, kw_only=True):
 
 
 def decide(desk: Desk, number: str, label: str, way: Way, words: str = "", agreed: Agreed | None = None) -> Decided:
-    """Keep the way out taken for a line of a job.
+    """Keep the way out taken for a line of a job. One that was decided before can be decided again until it is ordered.
 
-    Refuses a line that stands as approved, a way that is not open, a yes from somebody not entitled, and a yes to a new
+    Refuses an unknown line, one that stands as approved and was never decided, a way that is not open, a yes from somebody not entitled, and a yes to a new
     price, which belongs on a new revision. A line on order is cancelled for a switch only where the customer said yes
     or need not be asked: until then the order stands.
     """
     with desk.writing("decide") as pen:
-        alarm = _alarm(pen, number, label)
+        alarm = _alarm(pen, number, label.strip().upper())
         chosen = next(one for one in alarm.ways if one.way == way)
         if chosen.why_not:
             raise refused("way-closed", job=number, label=label, way=way, found=chosen.why_not)
@@ -64,6 +65,13 @@ def _alarm(pen: Pen, number: str, label: str) -> Alarm:
     for one in alarms_of(found, stored_job(pen.connection, number).number):
         if one.label == label:
             return one
+    again = undecided(found, number, label)
+    if again is not None:
+        return again
+    seen = job_now(pen.connection, number)
+    known = [line.label for line in seen.parts] if seen else [label]
+    if label not in known:
+        raise refused("nothing-to-decide-on", job=number, label=label, known=", ".join(known) or "none yet")
     raise refused("no-alarm", job=number, label=label)
 
 

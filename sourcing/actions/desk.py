@@ -1,13 +1,14 @@
 """The desk an action works at: the open store, the moment, and who stands there."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 
 from sqlalchemy import Connection
 
 from ..basics.deed import Deed
+from ..basics.later_word import LaterWord
 from ..basics.problem import Refused
 from ..basics.rate import Rates
 from ..basics.settings import Settings
@@ -17,6 +18,7 @@ from ..landed_cost.door import Door
 from ..storage.database import Store, open_store
 from ..storage.deeds import record
 from ..storage.shop import rates, settings_on, terms_on
+from .told_since import told_since
 
 
 @dataclass(frozen=True)
@@ -55,11 +57,12 @@ class Pen:
 
 @dataclass(frozen=True)
 class ShopNow:
-    """Settings, terms and rates as they hold at the desk's moment."""
+    """Settings, terms and rates as they hold at the desk's moment, and by supplier what he said since his sheet."""
 
     settings: Settings
     terms: dict[str, Terms]
     rates: Rates
+    later_words: Mapping[str, tuple[LaterWord, ...]] = field(default_factory=dict)
 
     def door(self, supplier: str, at: datetime) -> Door:
         """What stands between that supplier and the shop. Refuses where a currency of his has no rate, or
@@ -77,6 +80,7 @@ class ShopNow:
             shop_time_zone=self.settings.time_zone,
             rate_per_km=self.settings.rate_per_km,
             other_rates=tuple(self.rates.on(currency, at.date()) for currency in _other_currencies(terms)),
+            later_words=self.later_words.get(supplier, ()),
         )
 
 
@@ -88,4 +92,9 @@ def _other_currencies(terms: Terms) -> list[str]:
 def shop_now(connection: Connection, at: datetime) -> ShopNow:
     """Load what holds at that moment. Refuses where the shop was never set up."""
     settings = settings_on(connection, at.date())
-    return ShopNow(settings=settings, terms=terms_on(connection, at.date()), rates=rates(connection, settings.currency))
+    return ShopNow(
+        settings=settings,
+        terms=terms_on(connection, at.date()),
+        rates=rates(connection, settings.currency),
+        later_words=told_since(connection, at),
+    )

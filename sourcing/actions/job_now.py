@@ -16,11 +16,12 @@ from ..ordering.order_now import good_pieces, order_now
 from ..ordering.promised import days_of
 from ..quoting.deposit_held import deposit_held
 from ..storage.after_order import events, promises
-from ..storage.after_quote import bill_of, decisions, deposits
+from ..storage.after_quote import bill_of, deposits
 from ..storage.jobs import job as stored_job
 from ..storage.orders import orders, receipts
 from ..storage.quotes import newest_quote
 from .answers import Standing, standing_of
+from .decided import decisions_now
 
 
 @dataclass(frozen=True)
@@ -82,7 +83,7 @@ def job_now(connection: Connection, number: str) -> JobNow | None:
         job=job,
         standing=standing,
         on_order=on_order,
-        decisions={one.label: one for one in decisions(connection, number)},
+        decisions=decisions_now(connection, standing.quote),
         deposit=deposit_held(deposits(connection, number), standing.quote.currency),
     )
 

@@ -8,6 +8,7 @@ from ..basics.job import Job, JobLine
 from ..basics.problem import Place, Refused, problem, refused
 from ..basics.value import changed
 from ..quoting.job_checks import job_contradictions
+from ..storage.after_quote import bill_of
 from ..storage.jobs import add_job, change_job, job, jobs
 from .desk import Desk
 from .evaluate import Catalogue, catalogue
@@ -31,11 +32,14 @@ def change_job_from(desk: Desk, number: str, path: Path) -> Job:
     """Replace a job's content by a file's, after tear-down, say. Quotes already made stay as they are.
 
     What was recorded of a line since (evidence, offers accepted in spite of what is asked) stays with the line of the
-    same label, as long as it asks for the same part.
+    same label, as long as it asks for the same part. Refuses a billed job.
     """
     new = changed(_read(desk, path), number=number)
     with desk.writing("change job") as pen:
-        new = _with_records(new, job(pen.connection, number))
+        before = job(pen.connection, number)
+        if bill_of(pen.connection, number) is not None:
+            raise refused("billed-stays", job=number, found="a file no longer replaces it")
+        new = _with_records(new, before)
         _check(new, catalogue(pen.connection, desk.at), path)
         change_job(pen.connection, new)
         pen.note(number, f"the job now has {_some(new.agreed, 'agreed line')} and {_some(new.add_ons, 'add-on')}")

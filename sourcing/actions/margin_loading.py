@@ -14,7 +14,7 @@ from sqlalchemy import Connection
 
 from ..basics.approval import Approval
 from ..basics.bill import GivenAway
-from ..basics.margin_facts import JobFacts, OrderFacts, Purchase, QuoteFacts
+from ..basics.margin_facts import BillFacts, JobFacts, OrderFacts, Purchase, QuoteFacts
 from ..basics.money import zero
 from ..basics.order import GoodsBack, OrderEvent
 from ..basics.quote import Quote
@@ -36,6 +36,7 @@ from ..storage.margin_rows import (
     full_quotes,
     newest_quotes,
     orders_light,
+    quote_light,
     receipts_light,
 )
 from ..storage.orders import order as stored_order
@@ -66,7 +67,8 @@ def load(connection: Connection, number: str | None, day: date) -> Loaded:
     """What margins need of the job, or of all. `day` is the desk's; the shop's currency is the one it had then."""
     settings = every_settings(connection)
     currency = settings_of(settings, day).currency
-    every = newest_quotes(connection, number)
+    bills = bills_light(connection, number)
+    every = [_as_billed(connection, one, bills) for one in newest_quotes(connection, number)]
     if number is not None and every:
         currency = every[0].currency
     quotes = [one for one in every if one.currency == currency]
@@ -74,7 +76,7 @@ def load(connection: Connection, number: str | None, day: date) -> Loaded:
     for row in answers_light(connection, number):
         answers[row.job].append(row)
     standing = _standing(connection, quotes, answers)
-    bills, extras = bills_light(connection, number), _given_away(connection, number)
+    extras = _given_away(connection, number)
     facts = [
         JobFacts(
             quote=quote,
@@ -98,6 +100,14 @@ def load(connection: Connection, number: str | None, day: date) -> Loaded:
         suppliers={one.supplier: one.name for one in terms_on(connection, day).values()},
         left_out=tuple(one.job for one in every if one.currency != currency),
     )
+
+
+def _as_billed(connection: Connection, newest: QuoteFacts, bills: Mapping[str, BillFacts]) -> QuoteFacts:
+    """The revision a job was billed by, whatever was written after it; else the newest."""
+    bill = bills.get(newest.job)
+    if bill is None or bill.revision == newest.revision:
+        return newest
+    return quote_light(connection, newest.job, bill.revision)
 
 
 def _given_away(connection: Connection, number: str | None) -> dict[str, list[GivenAway]]:

@@ -10,22 +10,25 @@ from ..basics.choice import Asks
 from ..basics.landed_cost import OrderItem
 from ..basics.money import Money
 from ..basics.order_now import OrderNow
+from ..basics.part_number import number_key
 from ..basics.problem import Problem, problem, refused
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import Value, changed
 from ..landed_cost.arrival import arrival
 from ..ordering.order_now import order_now, pieces_standing
 from ..ordering.purchase import StillToOrder, Wanted, still_to_order
+from ..quoting.alarm import risen
 from ..quoting.freight_answers import without_freight
 from ..quoting.hold import Today, why_held
 from ..storage.after_order import events
-from ..storage.after_quote import decisions
 from ..storage.jobs import job as stored_job
 from ..storage.orders import orders
 from .answers import Standing, standing_of
 from .as_quoted import asks_now, item_of, price_now, quoted_offer
 from .covered_day import covered_day
+from .decided import decisions_now
 from .evaluate import Catalogue
+from .said_before import no_sooner, said_before
 
 
 class ToOrder(Value, frozen=True, kw_only=True):
@@ -51,10 +54,11 @@ class ToOrder(Value, frozen=True, kw_only=True):
 
 
 class Ready(Value, frozen=True, kw_only=True):
-    """Items to order by need, and why the others wait."""
+    """Items to order by need, why the others wait, and in `notes`, by need, what is to be known before ordering."""
 
     items: dict[str, OrderItem]
     held: tuple[Problem, ...]
+    notes: dict[str, tuple[str, ...]]
 
 
 def job_orders_now(connection: Connection, job: str | None = None) -> list[OrderNow]:
@@ -80,13 +84,14 @@ def ready_items(found: Catalogue, lines: Mapping[str, ToOrder]) -> Ready:
     """What can be ordered of them as it was approved, and which lines wait for a person or for a new answer."""
     items: dict[str, OrderItem] = {}
     held: list[Problem] = []
+    notes: dict[str, tuple[str, ...]] = {}
     for need, one in lines.items():
         item = _ready(found, one) if one.line.quantity else None
         if isinstance(item, Problem):
             held.append(item)
         elif item is not None:
-            items[need] = item
-    return Ready(items=items, held=tuple(held))
+            items[need], notes[need] = item
+    return Ready(items=items, held=tuple(held), notes=notes)
 
 
 def _of_job(found: Catalogue, number: str, only: Sequence[str]) -> dict[str, ToOrder]:
@@ -98,7 +103,7 @@ def _of_job(found: Catalogue, number: str, only: Sequence[str]) -> dict[str, ToO
     approved = [line for line in standing.quote.lines if line.part and words[line.label] == "approved"]
     wanted = [_wanted(number, standing.quote, line) for line in approved]
     left = still_to_order(wanted, pieces_standing(job_orders_now(found.connection, number)))
-    decided = {one.label: one for one in decisions(found.connection, number)}
+    decided = decisions_now(found.connection, standing.quote)
     return {
         one.wanted.need: _to_order(found, standing, one, decided.get(one.wanted.label))
         for one in left
@@ -137,36 +142,82 @@ def _line(quote: Quote, label: str) -> QuoteLine:
     return next(line for line in quote.lines if line.label == label)
 
 
-def _ready(found: Catalogue, one: ToOrder) -> OrderItem | Problem:
+def _ready(found: Catalogue, one: ToOrder) -> tuple[OrderItem, tuple[str, ...]] | Problem:
     if one.asks.contradicted:
         return _held("identity-contradicted", one, one.asks.contradicted)
     if one.freight is not None:
         freight, answer = one.freight
         job, label = one.wanted.job, one.wanted.label
         return problem("freight-not-approved", job=job, label=label, freight=freight, answer=answer)
+    switching = _to_switch(found, one)
+    if switching is not None:
+        return switching
     offer, missing = quoted_offer(found, one.line, one.asks)
     if offer is None:
         return _held("approval-no-longer-covers", one, why_held(one.whole, None, missing, one.decision))
     item = item_of(found, offer, one.wanted.need, one.line.quantity)
     unit_cost, price = price_now(found, item, one.line.category)
+    said = said_before(found.connection, one.wanted.job, offer)
     today = Today(
         unit_cost=unit_cost,
-        latest=arrival(item, found.door(offer.supplier), found.at).latest,
+        latest=no_sooner(arrival(item, found.door(offer.supplier), found.at).latest, said),
         promised=covered_day(found.connection, one.wanted.job, one.approval),
         approved=one.approved,
         tolerance=one.quote.tolerance,
+        number=str(offer.numbers()[0]),
     )
     why = why_held(one.whole, price.each, "", one.decision, today)
-    return _held("approval-no-longer-covers", one, why) if why else item
+    if why:
+        return _held("approval-no-longer-covers", one, "; ".join((why, *said.words)))
+    return item, (*said.words, *_dearer(one.whole, unit_cost))
+
+
+def _to_switch(found: Catalogue, one: ToOrder) -> Problem | None:
+    """Why it waits where it was decided to buy it elsewhere, and the newest revision still buys it as before."""
+    decision, behind = one.decision, one.line.behind
+    if decision is None or decision.way != "switch" or behind is None:
+        return None
+    wanted = (decision.supplier, number_key(decision.supplier_number))
+    if wanted == (behind.supplier, number_key(behind.supplier_number)):
+        return None
+    return problem(
+        "switch-not-quoted",
+        job=one.wanted.job,
+        label=one.wanted.label,
+        supplier=found.supplier_name(decision.supplier),
+        found=decision.supplier_number,
+        on=decision.at.date(),
+        who=decision.who,
+    )
+
+
+def _dearer(line: QuoteLine, unit_cost: Money) -> Iterator[str]:
+    """A part that costs the shop more than it was quoted on, though nothing of it is the customer's."""
+    before = line.behind.unit_cost if line.behind else unit_cost
+    if before.rounded() < unit_cost.rounded():
+        yield f"the part costs more than quoted, {risen(before, unit_cost)}; the price to the customer stays"
 
 
 def _held(code: str, one: ToOrder, why: str) -> Problem:
     return problem(code, job=one.wanted.job, label=one.wanted.label, found=why)
 
 
-def doubts(lines: Mapping[str, ToOrder], ordered: Sequence[str]) -> Iterator[str]:
-    """What is doubtful about which part the lines need, and what was counted as ordered under another label."""
+def doubts(lines: Mapping[str, ToOrder], ready: Ready) -> Iterator[str]:
+    """What is doubtful about which part the lines need, what was counted as ordered under another label, and what else
+    is to be known of the lines that can be ordered."""
     for need, one in lines.items():
         yield from one.counted
-        if need in ordered:
-            yield from (f"{one.wanted.job} line {one.wanted.label}: {words}" for words in one.asks.warnings)
+        if need in ready.items:
+            some = (*one.asks.warnings, *ready.notes.get(need, ()))
+            yield from (f"{one.wanted.job} line {one.wanted.label}: {words}" for words in some)
+
+
+def still_waiting(connection: Connection, numbers: Sequence[str]) -> Iterator[str]:
+    """Lines with a part that the customers of the jobs have not answered yet: they might go with the order."""
+    for number in dict.fromkeys(numbers):
+        standing = standing_of(connection, number)
+        words = standing.words()
+        parts = [line for line in standing.quote.lines if line.part and words[line.label] == "waiting"]
+        waits = [f"{line.label} ({line.title})" for line in parts]
+        if waits:
+            yield f"job {number}: the customer has not answered yet on {', '.join(waits)}; nothing of it is ordered"

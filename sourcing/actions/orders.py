@@ -26,7 +26,7 @@ from ..storage.orders import add_order, next_order_number, order, orders, receip
 from .deposits import deposit_warnings
 from .desk import Desk, Pen
 from .evaluate import Catalogue, catalogue
-from .order_lines import ToOrder, doubts, job_orders_now, lines_to_order, ready_items
+from .order_lines import ToOrder, doubts, job_orders_now, lines_to_order, ready_items, still_waiting
 from .orders_together import better_together, needed_by
 from .plan import land
 
@@ -159,7 +159,7 @@ def _drafts(
         by_supplier[item.offer.supplier].append(item)
     drafts = [_draft(found, desk, lines, by_supplier[one], note) for one in sorted(by_supplier)]
     asked = (words for job in dict.fromkeys(numbers) for words in deposit_warnings(found.connection, job))
-    return drafts, ready.held, (*doubts(lines, list(ready.items)), *asked)
+    return drafts, ready.held, (*doubts(lines, ready), *asked, *still_waiting(found.connection, numbers))
 
 
 def _draft(found: Catalogue, desk: Desk, lines: Mapping[str, ToOrder], items: Sequence[OrderItem], note: str) -> _Draft:

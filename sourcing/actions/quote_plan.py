@@ -16,14 +16,12 @@ from ..basics.quote import Quote, QuoteLine
 from ..basics.value import changed
 from ..quoting.bought import Bought
 from ..quoting.freight_answers import brings, freight_lines
-from ..quoting.held_prices import last_of_each
 from ..quoting.pricing import offer_price
 from ..quoting.tolerance import line_at, may_rise_to
 from ..storage.after_order import standing_lines
-from ..storage.after_quote import decisions
 from ..storage.quotes import newest_quote
-from ..storage.quotes import quote as stored_quote
 from .answers import standing_of
+from .decided import decisions_of_job
 from .evaluate import Catalogue
 from .plan import JOB_WISHES, evaluate_need, job_needs, land, plan_offers
 from .sorted_offers import Evaluated
@@ -84,7 +82,7 @@ class Market:
         """The plan with all else that a quote on it stands on."""
         families, terms = self.found.families, self.found.shop.terms
         parts = {need.our_part for need in self.needs}
-        promised = _promised(self.decided, self.last)
+        promised = _promised(self.decided, self.job, self.last)
         return Bought(
             plan=plan,
             agreed_alone=_agreed_alone(self.found, plan),
@@ -102,7 +100,7 @@ def market(found: Catalogue, job: Job, need_by: date | None) -> Market:
     """Evaluate the job's needs. Refuses where an offer that was decided on can't be had now."""
     newest = newest_quote(found.connection, job.number)
     last = newest.quote if newest else None
-    decided = _decided(found, job)
+    decided = decisions_of_job(found.connection, job)
     settled = _settled(found, job, last)
     needs = tuple(need for need in job_needs(job, found) if need.label not in settled)
     seen = {need.label: _pinned(found, job, need, decided.get(need.label)) for need in needs}
@@ -119,18 +117,6 @@ def _of(seen: Evaluated, supplier: str) -> Evaluated:
     return replace(seen, priced=his(seen.priced), unknown=his(seen.unknown))
 
 
-def _decided(found: Catalogue, job: Job) -> dict[str, Decision]:
-    """The last decision of each line, as long as the line asks for the part that was decided on."""
-    last = last_of_each(decisions(found.connection, job.number))
-    asked = dict(job.labelled())
-    result = {}
-    for label, one in last.items():
-        before = stored_quote(found.connection, job.number, one.revision).quote.line(label)
-        if before is not None and label in asked and before.part == asked[label].part:
-            result[label] = one
-    return result
-
-
 def _settled(found: Catalogue, job: Job, last: Quote | None) -> dict[str, QuoteLine]:
     """Lines that stand on an order and still ask for the part and quantity they were ordered for."""
     if last is None:
@@ -144,10 +130,12 @@ def _settled(found: Catalogue, job: Job, last: Quote | None) -> dict[str, QuoteL
     return result
 
 
-def _promised(decided: Mapping[str, Decision], last: Quote | None) -> dict[str, QuoteLine]:
-    """Lines of the last revision whose price was promised since, whatever the part costs."""
+def _promised(decided: Mapping[str, Decision], job: Job, last: Quote | None) -> dict[str, QuoteLine]:
+    """Lines of the last revision whose price was promised since, whatever the part costs; none whose label the job
+    file has given to other work by now."""
     held = {label: last.line(label) for label, one in decided.items() if one.way != "ask"} if last else {}
-    return {label: line for label, line in held.items() if line is not None}
+    asked = dict(job.labelled())
+    return {label: line for label, line in held.items() if line is not None and line.part == asked[label].part}
 
 
 def _kept_freight(settled: Mapping[str, QuoteLine], last: Quote | None) -> tuple[QuoteLine, ...]:

@@ -5,12 +5,15 @@ from collections.abc import Callable
 from datetime import date
 from typing import Literal
 
+from sqlalchemy import Connection
+
 from ..basics.owners_quote import CheckedQuote
 from ..basics.problem import refused
 from ..basics.quote import FrozenQuote, Quote
 from ..basics.value import Value, changed
 from ..quoting.build import build_quote
 from ..quoting.revisions import compare_quotes
+from ..storage.after_quote import bill_of
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import add_quote, newest_quote, quote
 from .desk import Desk
@@ -42,9 +45,11 @@ def write_quote(
     """The job's quote at this moment as a frozen revision; `need_by` None takes the job's own day.
 
     `plan_for` 'customer' buys by the plan under which the customer pays least, 'shop' by the shop's cheapest, also what
-    was approved otherwise; blank: as the last revision does, and what is approved keeps its number where it can.
+    was approved otherwise; blank: as the last revision does, and what is approved keeps its number where it can. Refuses
+    a billed job.
     """
     with desk.writing("quote") as pen:
+        _refuse_billed(pen.connection, number)
         now = _now(market(catalogue(pen.connection, desk.at), stored_job(pen.connection, number), need_by), plan_for)
         last = newest_quote(pen.connection, number)
         if last and now.same:
@@ -59,8 +64,9 @@ def write_quote(
 def check_quote(
     desk: Desk, number: str, need_by: date | None = None, plan_for: PlanFor | Literal[""] = ""
 ) -> CheckedQuote:
-    """What a new revision would say now. Nothing is kept."""
+    """What a new revision would say now. Nothing is kept. Refuses a billed job."""
     with desk.store.reading() as connection:
+        _refuse_billed(connection, number)
         return _now(market(catalogue(connection, desk.at), stored_job(connection, number), need_by), plan_for)
 
 
@@ -80,6 +86,11 @@ def reprint(desk: Desk, number: str, revision: int | None) -> FrozenQuote:
         if last is None:
             raise refused("no-quote", job=number)
         return last
+
+
+def _refuse_billed(connection: Connection, number: str) -> None:
+    if bill_of(connection, number) is not None:
+        raise refused("billed-stays", job=number, found="it is not quoted anew")
 
 
 def _now(here: Market, plan_for: PlanFor | Literal[""]) -> CheckedQuote:

@@ -13,6 +13,17 @@ ALARM_KINDS: dict[str, ProblemKind] = {
         "line {label} of job {job} can't be settled by '{way}': {found}",
         "take another way; 'sourcing alarms {job}' shows all three",
     ),
+    "nothing-to-decide-on": kind(
+        "No such line to decide on",
+        "job {job} has no line '{label}' with a part that the customer has approved",
+        "name one of: {known}",
+    ),
+    "switch-not-quoted": kind(
+        "To be bought elsewhere",
+        "line {label} of job {job} is to be bought from {supplier} under {found}, as {who} decided on {on}, "
+        "and the newest quote does not say so yet",
+        "write the new revision with 'sourcing quote {job}', or take it back with 'sourcing decide {job} {label} hold'",
+    ),
     "new-price-on-paper": kind(
         "A new price is answered on paper",
         "a yes to a new price of line {label} of job {job} is recorded on a new revision, not here",

@@ -8,6 +8,11 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "job {job} is billed already",
         "print the bill again with 'sourcing bill {job}'",
     ),
+    "billed-stays": kind(
+        "Billed, so it stays as it is",
+        "job {job} is billed, so {found}",
+        "take what was found since in as a new job with 'sourcing job'; 'sourcing show-job {job}' shows this one",
+    ),
     "not-approved-for-bill": kind(
         "Line not approved",
         "line {label} of job {job} is {answer}, so it can't be billed",

@@ -190,13 +190,15 @@ class Delivery(Value, frozen=True, kw_only=True):
 class Arrival(Value, frozen=True, kw_only=True):
     """When goods are at the shop: first and last day of the range and how it was reached; or why it is not known.
 
-    `deliveries`: what leaves when, one entry for each day of leaving; empty where no day is known.
+    `deliveries`: what leaves when, one entry for each day of leaving; empty where no day is known. `told`: the
+    supplier's own later word, where it put the goods off past what his sheet says; its stock is then not there.
     """
 
     earliest: date | None
     latest: date | None
     steps: tuple[str, ...]
     deliveries: tuple[Delivery, ...] = ()
+    told: str = ""
 
     @property
     def known(self) -> bool:

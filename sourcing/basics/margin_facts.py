@@ -15,14 +15,14 @@ from .order import GoodsBack, PaperCharge, ReceiptLine
 from .value import Value
 
 
-class Amount(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class Amount(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """An amount whose currency is known from the paper it stands on; its digits as kept, for most of them are read once
     and become a whole number."""
 
     amount: str
 
 
-class BehindFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class BehindFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """The owner's side of a quoted line."""
 
     supplier: str
@@ -36,7 +36,7 @@ class BehindFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False)
     cost_alone: Amount | None = None
 
 
-class QuotedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class QuotedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """A line of a quote."""
 
     label: str
@@ -53,20 +53,20 @@ class QuotedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
     freight_for: tuple[str, ...] = ()
 
 
-class TotalFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class TotalFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """What a set of lines comes to before tax."""
 
     labels: tuple[str, ...]
     before_tax: Amount
 
 
-class CustomerFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class CustomerFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """Who pays."""
 
     name: str
 
 
-class QuoteFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class QuoteFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """A revision."""
 
     job: str
@@ -79,7 +79,7 @@ class QuoteFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
     everything_total: TotalFacts
 
 
-class OrderedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class OrderedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """A line of an order as it was placed."""
 
     line: int
@@ -101,7 +101,7 @@ class OrderedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False)
     category: str = ""
 
 
-class OrderFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class OrderFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """An order as it was placed."""
 
     number: str
@@ -114,7 +114,7 @@ class OrderFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
     rate: Decimal | None = None
 
 
-class ReceiptFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class ReceiptFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """A delivery, or the word that sets one aside as recorded wrongly."""
 
     order: str
@@ -127,7 +127,7 @@ class ReceiptFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False
     sets_aside: str = ""
 
 
-class BilledLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class BilledLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """A line of a bill."""
 
     label: str
@@ -136,7 +136,7 @@ class BilledLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
     hours: Decimal
 
 
-class OffFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
+class OffFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """How much of a discount on a line of a bill is off labour, and off a fee."""
 
     label: str
@@ -144,10 +144,11 @@ class OffFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
     fee: Amount
 
 
-class BillFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False):
-    """The final paper of a job."""
+class BillFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
+    """The final paper of a job; `revision` is the one it was billed by."""
 
     job: str
+    revision: int
     lines: tuple[BilledLine, ...]
     total: TotalFacts
     off: tuple[OffFacts, ...] = ()

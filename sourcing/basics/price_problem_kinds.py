@@ -11,7 +11,13 @@ PRICE_KINDS: dict[str, ProblemKind] = {
     "no-pdf": kind(
         "No PDF here",
         "a PDF can't be made on this machine ({found})",
-        "install the extra with pip install 'parts-sourcing[pdf]', or open the HTML paper in a browser and print it",
+        "leave out --pdf and print the HTML paper from a browser, or install the extra: "
+        "pip install '.[pdf]' in this program's folder",
+    ),
+    "pdf-failed-afterwards": kind(
+        "PDF failed afterwards",
+        "{done} and stays so, and its paper is in {html}; only the PDF {pdf} is missing",
+        "don't repeat it; print {html} from a browser",
     ),
     "exempt-without-words": kind(
         "Free of tax without words",

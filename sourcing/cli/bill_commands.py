@@ -9,7 +9,7 @@ from typing import Annotated
 import typer
 
 from .options import DEFAULT_DATABASE, At, Database, Json, Who, amount, desk, pairs
-from .output import show, write
+from .output import check_pdf, paper_is_in, show, write, write_pdf
 
 JobNumber = Annotated[str, typer.Argument(help="Number of the job, such as 2026-0001.")]
 
@@ -80,6 +80,7 @@ def bill(
         found = look_at_bill(at_desk, number, left_out, taken_off)
         show(found, f"Only a look; nothing is kept.\n{bill_text(found)}", json)
         return
+    check_pdf(pdf)
     # A bill that is there is printed again, but never in answer to a wish to change it.
     frozen = None if left_out.labels or taken_off.amounts else bill_if_any(at_desk, number)
     news = "Printed again as it was made.\n"
@@ -88,8 +89,9 @@ def bill(
     path = html or Path(f"{frozen.bill.number}.html")
     write(path, frozen.paper)
     if pdf:
-        write(pdf, bill_pdf(frozen.bill, frozen.paper))
-    show(frozen, f"{news}{bill_text(frozen.bill)}\nThe paper is in {path}.", json)
+        kept = frozen
+        write_pdf(pdf, lambda: bill_pdf(kept.bill, kept.paper), f"bill {frozen.bill.number} is kept", path)
+    show(frozen, f"{news}{bill_text(frozen.bill)}\n{paper_is_in(path, pdf)}", json)
 
 
 def gave_away(

@@ -10,7 +10,7 @@ import typer
 
 from .options import DEFAULT_DATABASE, At, Database, Json, Who, amount, count, desk, pairs
 from .order_commands import OrderNumber, Pdf, pdf_of
-from .output import show, write
+from .output import check_pdf, show, write, write_pdf
 
 if TYPE_CHECKING:
     from ..actions.order_changes import Altered
@@ -68,6 +68,7 @@ def change_order(
     """Change the pieces of lines: never above what the customer approved, nor below what has come."""
     from ..actions.order_changes import change_order as change
 
+    check_pdf(pdf)
     pieces = {count(at_line): count(some) for at_line, some in pairs(line).items()}
     _show(change(desk(database, at, who), number, pieces, words), folder, pdf, json)
 
@@ -86,6 +87,7 @@ def cancel_order(
     """Cancel what has not come of an order, or of lines of it. The customer's yes is free again for what never came."""
     from ..actions.order_changes import cancel
 
+    check_pdf(pdf)
     lines = [count(one) for one in line or []]
     _show(cancel(desk(database, at, who), number, lines, words), folder, pdf, json)
 
@@ -99,7 +101,7 @@ def _show(done: Altered, folder: Path, pdf: Path | None, json: bool) -> None:
     path = folder / f"{number}-change-{done.change}.html"
     write(path, page)
     if pdf:
-        write(pdf, pdf_of(done.now.order, page, f"{title} {number}"))
+        write_pdf(pdf, lambda: pdf_of(done.now.order, page, f"{title} {number}"), f"{title} {number} is kept", path)
     show(done, altered_text(title, done.now, done.notes, str(path)), json)
 
 

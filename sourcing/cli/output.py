@@ -7,7 +7,7 @@ import io
 import os
 import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 import typer
@@ -28,13 +28,46 @@ def write(path: Path, content: str | bytes) -> None:
     from ..basics.problem import refused
 
     data = content.encode() if isinstance(content, str) else content
+    if not path.name:
+        raise refused("can-not-write", found=str(path), why="it is a folder")
     part = path.with_name(path.name + ".part")
     try:
         part.write_bytes(data)
         os.replace(part, path)
     except OSError as error:
-        part.unlink(missing_ok=True)
+        with suppress(OSError):  # a name too long can't even be taken away
+            part.unlink(missing_ok=True)
         raise refused("can-not-write", found=str(path), why=error.strerror or "the system refused") from None
+
+
+def check_pdf(path: Path | None) -> None:
+    """Where a PDF is wanted, refuse before anything is done if none can be made on this machine."""
+    if path:
+        from ..documents.pdf import check_pdf_can_be_made
+
+        check_pdf_can_be_made()
+
+
+def paper_is_in(html: Path, pdf: Path | None = None) -> str:
+    """Where the papers of a deed are: 'The paper is in q.html, as PDF in q.pdf.'"""
+    return f"The paper is in {html}{f', as PDF in {pdf}' if pdf else ''}."
+
+
+def tell(text: str) -> None:
+    """Words for the shop on the error stream, so that what goes to the customer stands alone on the output."""
+    if text:
+        typer.echo(text.rstrip("\n"), err=True)
+
+
+def write_pdf(path: Path, make: Callable[[], bytes], done: str, html: Path) -> None:
+    """Write the PDF of a deed that is `done`. Where it fails all the same, the refusal says that the deed stands."""
+    from ..basics.problem import Refused, problem
+
+    try:
+        write(path, make())
+    except Refused as refusal:
+        told = problem("pdf-failed-afterwards", done=done, html=html, pdf=path)
+        raise Refused(told, *refusal.problems) from None
 
 
 def show_bytes(pieces: Iterable[bytes]) -> None:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, desk, one_word
-from .output import show, write
+from .output import check_pdf, paper_is_in, show, tell, write, write_pdf
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -73,12 +73,14 @@ def quote(
     if owner:
         _explain(at_desk, number, revision, owner_xlsx, json)
         return
+    check_pdf(pdf)
     frozen, news, told = _kept(at_desk, number, revision, day, _whose(plan))
     path = html or Path(f"quote-{number}-{frozen.quote.revision}.html")
-    _papers(frozen, path, pdf, xlsx)
     if owner_xlsx:
         _write_owners(at_desk, frozen, owner_xlsx)
-    show(frozen, f"{told}{news}{_words(frozen, message)}\nThe paper is in {path}.", json)
+    _papers(frozen, path, pdf, xlsx)
+    tell(told)
+    _say(frozen, message, news, paper_is_in(path, pdf), json)
 
 
 def _whose(plan: str) -> PlanFor | str:
@@ -106,24 +108,29 @@ def _for_owner(words: Iterable[str]) -> str:
     return f"{told}\n" if told else ""
 
 
-def _words(frozen: FrozenQuote, message: bool) -> str:
+def _say(frozen: FrozenQuote, message: bool, news: str, where: str, json: bool) -> None:
+    """A message stands alone on the output, ready to be sent on; what else there is to say goes beside it."""
     from ..documents.quote_message import quote_message
     from ..documents.quote_paper import quote_text
 
-    return quote_message(frozen.quote) if message else quote_text(frozen.quote)
+    if not message:
+        show(frozen, f"{news}{quote_text(frozen.quote)}\n{where}", json)
+        return
+    tell(f"{news}{where}")
+    show(frozen, quote_message(frozen.quote), json)
 
 
 def _papers(frozen: FrozenQuote, html: Path, pdf: Path | None, xlsx: Path | None) -> None:
-    """The PDF is made first: where it can't be made no other paper is left behind."""
+    """The other papers first: where the PDF can't be made all the same, they are there and are named."""
     from ..documents.quote_paper import quote_pdf
     from ..documents.quote_xlsx import quote_xlsx
 
-    made = quote_pdf(frozen) if pdf else b""
     write(html, frozen.paper)
-    if pdf:
-        write(pdf, made)
     if xlsx:
         write(xlsx, quote_xlsx(frozen.quote))
+    if pdf:
+        of = frozen.quote
+        write_pdf(pdf, lambda: quote_pdf(frozen), f"revision {of.revision} of job {of.job} is kept", html)
 
 
 def _write_owners(at_desk: Desk, frozen: FrozenQuote, path: Path) -> None:

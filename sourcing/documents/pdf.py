@@ -17,15 +17,22 @@ if TYPE_CHECKING:
 PaperSize = Literal["letter", "A4"]
 
 
+def check_pdf_can_be_made() -> None:
+    """Refuse with 'no-pdf' where the library is not installed or does not load: to be asked before a deed is done."""
+    try:
+        import plutoprint  # noqa: F401  # only to see whether it loads
+    except (ImportError, OSError) as trouble:
+        raise _no_pdf(trouble) from None
+
+
 def pdf_bytes(html: str, paper: PaperSize, title: str) -> bytes:
     """The page as a PDF on letter or A4, with that title. A size in the page's own style sheet goes before `paper`.
 
     Refuses with 'no-pdf' where the library is not installed, does not load, or can't make the file.
     """
-    try:
-        import plutoprint
-    except (ImportError, OSError) as trouble:
-        raise _no_pdf(trouble) from None
+    check_pdf_can_be_made()
+    import plutoprint
+
     try:
         book = plutoprint.Book(
             plutoprint.PAGE_SIZE_LETTER if paper == "letter" else plutoprint.PAGE_SIZE_A4, plutoprint.PAGE_MARGINS_NONE

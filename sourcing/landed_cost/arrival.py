@@ -18,6 +18,7 @@ from .calendars import add_working_days, closed_between, closed_words, first_wor
 from .clock import zone_problems
 from .date_checks import check_calendar, check_dates, zones_problems
 from .door import Door
+from .later_word import after_word
 from .leaving import Days, Dispatch, Leaving
 from .order_day import order_day
 
@@ -65,7 +66,8 @@ def latest_of(arrivals: Sequence[Arrival], split: Split = TOGETHER) -> Arrival:
     decisive = max(arrivals, key=lambda one: one.latest or date.min)
     earliest = max(one.earliest for one in arrivals if one.earliest is not None)
     deliveries = merged if split.sends == "as ready" else _as_one(merged)
-    return Arrival(earliest=earliest, latest=decisive.latest, steps=decisive.steps, deliveries=deliveries)
+    days = {"earliest": earliest, "latest": decisive.latest}
+    return changed(decisive, **days, deliveries=deliveries)
 
 
 def deliveries_of(arrivals: Sequence[Arrival], split: Split) -> int:
@@ -98,7 +100,7 @@ class Arrivals:
             if len(self._kept) >= MOST_KEPT:
                 self._kept.clear()
             found = self._kept[asked] = self._arrival(self._dispatch.leaving(offer, pieces), pieces)
-        return found
+        return after_word(found, self._door, offer, pieces) if self._door.later_words else found
 
     def _arrival(self, leaving: Leaving, pieces: int) -> Arrival:
         parts, gathered = leaving.parts, False

@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 
+from ..basics.later_word import LaterWord
 from ..basics.money import Money
 from ..basics.problem import refused
 from ..basics.rate import Rate
@@ -15,7 +16,7 @@ class Door(Value, frozen=True, kw_only=True):
     `mileage_rate` is per mile (0: not stated), `rate_per_km` per km (None: not stated; 0 is stated), `driver_cost` per
     hour (0: not stated), all in the shop's currency. `other_rates` are those of currencies the terms name beside the
     supplier's (entry fees). `shop_time_zone` is an IANA name, blank where both clocks agree; a supplier with a zone
-    needs it.
+    needs it. `later_words`: what he said of goods on order, which counts before an older sheet.
     """
 
     terms: Terms
@@ -26,6 +27,7 @@ class Door(Value, frozen=True, kw_only=True):
     rate_per_km: Decimal | None = None
     other_rates: tuple[Rate, ...] = ()
     shop_time_zone: str = ""
+    later_words: tuple[LaterWord, ...] = ()
 
     @property
     def currency(self) -> str:

@@ -19,7 +19,8 @@ Book = dict[str, dict[str, list["Bought"]]]
 class Received(Value, frozen=True, kw_only=True, gc=False):
     """A line that has come in full: what its need cost. `before` is the goods at the order's rate, `goods` at the
     papers', both without what lies on the shelf (`surplus`) and without what went back; `sent_back` is what of the
-    need's goods went back for credit. `freight` is as charged; `others`, other charges, as charged or else as ordered.
+    need's goods went back for credit. `freight` is as charged; `others`, other charges, as the papers state them or
+    else as ordered.
     `rise` says what of the freight is more than was ordered with, and why."""
 
     before: int
@@ -95,37 +96,31 @@ NOTHING = AsCame()
 
 def _received(ordered: AsOrdered, came: AsCame, back: Back, rise: Rise) -> Received:
     """What a pack forced lies on the shelf, and so does what the supplier sent beyond the order."""
-    full = before = _need(came.goods_before, ordered, came, 0)
-    kept = goods = full if came.goods == came.goods_before else _need(came.goods, ordered, came, 0)
+    full = before = _need(came.goods_before, ordered, came)
+    kept = goods = full if came.goods == came.goods_before else _need(came.goods, ordered, came)
     if back.of_need:
-        before = _need(came.goods_before, ordered, came, back.of_need)
-        goods = _need(came.goods, ordered, came, back.of_need)
+        used = min(came.good, ordered.line.needed)
+        before -= part_of(before, back.of_need, used)
+        goods -= part_of(goods, back.of_need, used)
+    others = ordered.charges - ordered.carrier
     return Received(
         before=before,
         goods=goods,
         surplus=came.goods - kept,
         sent_back=full - before,
         freight=came.freight,
-        others=_others(ordered, came),
+        others=others if came.other is None else others - ordered.papers + came.other,
         rise=rise,
     )
 
 
-def _need(charged: int, ordered: AsOrdered, came: AsCame, back: int) -> int:
-    """What was charged for the pieces the job uses, less those of them that went back: the same part of the pieces
-    ordered as in the order's own figures, so that a line charged as ordered costs what it was ordered for."""
-    if not ordered.surplus and not back and came.good == ordered.pieces == ordered.line.needed:
+def _need(charged: int, ordered: AsOrdered, came: AsCame) -> int:
+    """What was charged for the pieces the job uses: the same part of the pieces ordered as in the order's own figures,
+    so that a line charged as ordered costs what it was ordered for."""
+    pieces, needed, good = ordered.pieces, ordered.line.needed, came.good
+    if good == pieces == needed and not ordered.surplus:
         return charged
-    for_order = charged - part_of(charged, max(came.good - ordered.pieces, 0), came.good)
+    for_order = charged - part_of(charged, max(good - pieces, 0), good)
     if ordered.goods:
-        need = for_order - part_of(for_order, ordered.surplus, ordered.goods)
-    else:
-        need = for_order - part_of(for_order, max(ordered.pieces - ordered.line.needed, 0), ordered.pieces)
-    used = min(came.good, ordered.line.needed)
-    return need - part_of(need, back, used)
-
-
-def _others(ordered: AsOrdered, came: AsCame) -> int:
-    """Charges other than freight: as on the papers where they state them, else as ordered."""
-    as_placed = ordered.charges - ordered.carrier
-    return as_placed if came.other is None else as_placed - ordered.papers + came.other
+        return for_order - part_of(for_order, ordered.surplus, ordered.goods)
+    return for_order - part_of(for_order, max(pieces - needed, 0), pieces)

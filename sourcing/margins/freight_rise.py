@@ -31,25 +31,22 @@ NO_RISE = Rise()
 
 def rises_of(ordered: Sequence[AsOrdered], came: Sequence[AsCame], is_here: Sequence[bool]) -> list[Rise]:
     """By line; those not all here have none. Until everything is here, freight not yet charged is no gain."""
-    charged = sum([one.freight for one in came])
-    placed = sum([one.carrier for one in ordered])
-    if charged == placed and all(one.freight == other.carrier for one, other in zip(came, ordered, strict=True)):
+    charged, placed = [one.freight for one in came], [one.carrier for one in ordered]
+    if charged == placed:
         return [NO_RISE] * len(came)
-    whole = charged - placed if all(is_here) else max(charged - placed, 0)
-    later = sum([one.later for one in came])
+    paid, reckoned, later = sum(charged), sum(placed), sum([one.later for one in came])
+    whole = paid - reckoned if all(is_here) else max(paid - reckoned, 0)
     here = [at for at, is_one in enumerate(is_here) if is_one]
-    fair = dict(zip(here, shared(whole, [came[at].freight for at in here]), strict=True))
-    second = dict(zip(here, shared(min(later, max(whole, 0)), [max(fair[at], 0) for at in here]), strict=True))
-    return [
-        Rise(
-            second=second[at],
-            dearer=fair[at] - second[at],
-            moved=came[at].freight - ordered[at].carrier - fair[at],
-            charged=charged,
-            ordered=placed,
+    fair = shared(whole, [charged[at] for at in here])
+    second = shared(min(later, max(whole, 0)), [max(one, 0) for one in fair] if later else fair)
+    rises = [NO_RISE] * len(came)
+    for at, mine, of_it in zip(here, fair, second, strict=True):
+        rises[at] = Rise(
+            second=of_it,
+            dearer=mine - of_it,
+            moved=charged[at] - placed[at] - mine,
+            charged=paid,
+            ordered=reckoned,
             later=later,
         )
-        if is_one
-        else NO_RISE
-        for at, is_one in enumerate(is_here)
-    ]
+    return rises

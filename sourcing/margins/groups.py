@@ -7,6 +7,7 @@ of the customer's yes: it never moves afterwards, whatever comes in later.
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
+from operator import attrgetter
 from typing import Any
 
 from ..basics.margin import By, Group, LowLine, NamedLeak, When
@@ -18,13 +19,21 @@ from .minor import money
 
 NO_SUPPLIER, NO_CATEGORY, NO_MONTH = "no supplier", "no category", "no yes that holds"
 
-KEYS: dict[By, Callable[[LineFigures], str]] = {
-    "job": lambda line: line.job,
-    "supplier": lambda line: line.supplier or NO_SUPPLIER,
-    "category": lambda line: line.category or NO_CATEGORY,
-    "month": lambda line: line.month or NO_MONTH,
-    "line": lambda line: f"{line.job} line {line.label}",
+Key = tuple[str, ...]
+"""A line's month, and what names its group; blank where it has none."""
+
+KEYS: dict[By, Callable[[LineFigures], Key]] = {
+    "job": attrgetter("month", "job"),
+    "supplier": attrgetter("month", "supplier"),
+    "category": attrgetter("month", "category"),
+    "month": attrgetter("month", "month"),
+    "line": attrgetter("month", "job", "label"),
 }
+BLANK: dict[By, str] = {"supplier": NO_SUPPLIER, "category": NO_CATEGORY, "month": NO_MONTH}
+
+
+def _name(key: Key, by: By) -> str:
+    return f"{key[1]} line {key[2]}" if by == "line" else key[1] or BLANK.get(by, "")
 
 
 class Counted(Value, frozen=True, kw_only=True, gc=False):
@@ -55,15 +64,13 @@ def _row(one: Counted) -> Row:
     """A line's figures as a row to be added up. Its price has its share of freight billed on a line of its own."""
     line, leaked = one.line, 0
     share, ordered, received = line.freight_share, line.ordered, line.received
-    billed = line.billed + share
     for leak in one.leaks:
         leaked -= leak.amount
-    return (
-        *(1, line.price + share, line.cost),
-        *(NOT_YET if ordered is None else (1, line.order_price + share, ordered)),
-        *(NOT_YET if received is None else (1, billed, received)),
-        *(billed, line.last_cost, int(one.under), leaked),
-    )
+    billed = line.billed + share
+    quoted, known = (1, line.price + share, line.cost), (billed, line.last_cost, int(one.under), leaked)
+    at_order = NOT_YET if ordered is None else (1, line.order_price + share, ordered)
+    at_receipt = NOT_YET if received is None else (1, billed, received)
+    return quoted + at_order + at_receipt + known
 
 
 class Summed(Value, frozen=True, kw_only=True, gc=False):
@@ -76,13 +83,12 @@ class Summed(Value, frozen=True, kw_only=True, gc=False):
 
 def grouped(lines: Sequence[Counted], by: By, titles: Mapping[str, str], currency: str) -> Summed:
     """The lines added up. `titles`: words beside a group's name, if any."""
-    finest: dict[tuple[str, str], list[Row]] = {}
-    key, month = KEYS[by], KEYS["month"]
+    finest, key = defaultdict[Key, list[Row]](list), KEYS[by]
     for one in lines:
-        line = one.line
-        finest.setdefault((key(line), month(line)), []).append(_row(one))
-    sums = {key: _all(rows) for key, rows in finest.items()}
-    asked, months = _added(sums, 0), _added(sums, 1)
+        finest[key(one.line)].append(_row(one))
+    every = [(key, _all(rows)) for key, rows in finest.items()]
+    asked = _added((_name(key, by), sums) for key, sums in every)
+    months = _added((key[0] or NO_MONTH, sums) for key, sums in every)
     made = [_group(name, titles.get(name, ""), sums, currency) for name, sums in asked.items()]
     made.sort(key=(lambda group: group.name) if by == "month" else _lowest_first)
     return Summed(
@@ -92,10 +98,10 @@ def grouped(lines: Sequence[Counted], by: By, titles: Mapping[str, str], currenc
     )
 
 
-def _added(finest: Mapping[tuple[str, str], Row], at: int) -> dict[str, Row]:
+def _added(named: Iterable[tuple[str, Row]]) -> dict[str, Row]:
     found: dict[str, list[Row]] = {}
-    for key, sums in finest.items():
-        found.setdefault(key[at], []).append(sums)
+    for name, sums in named:
+        found.setdefault(name, []).append(sums)
     return {name: _all(rows) for name, rows in found.items()}
 
 
@@ -106,10 +112,9 @@ def _all(rows: Sequence[Row]) -> Row:
 
 
 def _group(name: str, title: str, sums: Sequence[int], currency: str) -> Group:
-    quoted, ordered, received, known = (
-        margin(money(sums[price], currency), money(sums[cost], currency))
-        for price, cost in (QUOTED, ORDERED, RECEIVED, KNOWN)
-    )
+    pairs = [(sums[price], sums[cost]) for price, cost in (QUOTED, ORDERED, RECEIVED, KNOWN)]
+    made = {pair: margin(money(pair[0], currency), money(pair[1], currency)) for pair in set(pairs)}
+    quoted, ordered, received, known = (made[pair] for pair in pairs)
     return Group(
         name=name,
         title=title,

@@ -19,7 +19,7 @@ def job_lines(facts: JobFacts, book: Book) -> list[LineFigures]:
     places = minor_units(facts.quote.currency)
     every = _told(facts, book.get(facts.quote.job, {}), places)
     given = _freight_shares(every)
-    billed = sum(_freight_billed(one) for one in every)
+    billed = sum([_freight_billed(one) for one in every if one.line and not one.line.part])
     unbilled = not_billed([one.carrier for one in every], [one.quoted.freight for one in every], billed)
     lines = [
         _figures(facts, one, (share, leak), places) for one, share, leak in zip(every, given, unbilled, strict=True)
@@ -29,11 +29,12 @@ def job_lines(facts: JobFacts, book: Book) -> list[LineFigures]:
 
 def _told(facts: JobFacts, bought: Mapping[str, list[Bought]], places: int) -> list[Told]:
     on_bill = {line.label: price_of(line, places) for line in facts.bill.lines} if facts.bill else None
-    alone = not any(line.part and line.label in facts.approved for line in facts.quote.lines if _is_extra(line.label))
+    approved = facts.approved
+    alone = not any([line.part and line.label in approved for line in facts.quote.lines if _is_extra(line.label)])
     every = [
         _of_quote(line, bought, on_bill, (alone, places))
         for line in facts.quote.lines
-        if line.label in facts.approved
+        if line.label in approved
         and (line.part or line.freight_price.amount.strip("0."))  # text: any figure but naught
     ]
     taken = {one.label for one in every}
@@ -92,7 +93,7 @@ def _freight_shares(every: Sequence[Told]) -> list[int]:
         line = one.line
         if line is None or line.part:
             continue
-        over = [to for to in parts if _is_for(every[to].label, one.label, line.freight_for)] or parts
+        over = _borne_by(one.label, line.freight_for, every, parts) or parts
         if over:
             given[at] -= one.billed
             for to, share in zip(over, shared(one.billed, [every[to].quoted.freight for to in over]), strict=True):
@@ -102,14 +103,15 @@ def _freight_shares(every: Sequence[Told]) -> list[int]:
 
 def _freight_billed(told: Told) -> int:
     """As approved: what a discount took off is told as the discount, and not a second time as freight not billed."""
-    if told.line is None or told.line.part:
-        return 0
     return 0 if told.left_off else max(told.price, told.billed)
 
 
-def _is_for(part: str, freight: str, named: Sequence[str]) -> bool:
+def _borne_by(label: str, named: Sequence[str], every: Sequence[Told], parts: Sequence[int]) -> list[int]:
     """As the quote says; else the freight of agreed lines is theirs, that of add-ons is the add-ons'."""
-    return part in named if named else _is_extra(part) == _is_extra(freight)
+    if named:
+        return [at for at in parts if every[at].label in named]
+    is_extra = _is_extra(label)
+    return [at for at in parts if _is_extra(every[at].label) == is_extra]
 
 
 def _figures(facts: JobFacts, told: Told, of: tuple[int, Change | None], places: int) -> LineFigures:

@@ -113,7 +113,8 @@ IN_TURN = ("after the quote", "within the quote", "beside the margin")
 
 def leaks_on(line: LineFigures) -> list[Change]:
     """What a line lost; earnings that fell away with work that was not done are no leak."""
-    return [one for one in (*line.steps, *line.beside) if one.amount < 0 and one.name not in names.NO_LEAKS]
+    every, none = (*line.steps, *line.beside), names.NO_LEAKS
+    return [one for one in every if one.amount < 0 and one.name not in none] if every else []
 
 
 def _reached(lines: Sequence[LineFigures], stage: Stage) -> bool:

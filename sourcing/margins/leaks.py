@@ -15,7 +15,8 @@ from .quoted import capped_from
 def beside_of(told: Told, places: int) -> list[Change]:
     """Every leak of a line that is no step after the quote, but for freight, which is the job's."""
     found: list[Change] = []
-    _cap(told.line, places, found)
+    if told.line and told.line.behind:
+        _cap(told.line, told.line.behind.price_rule, places, found)
     for one in told.bought:
         ordered = one.ordered
         if ordered.drive or ordered.small:
@@ -46,9 +47,9 @@ def not_billed(carriers: Sequence[int], quoted: Sequence[int], billed: int) -> l
     ]
 
 
-def _cap(line: QuotedLine | None, places: int, found: list[Change]) -> None:
-    cap = capped_from(line.behind.price_rule, places) if line and line.behind else None
-    if line and cap:
+def _cap(line: QuotedLine, rule: str, places: int, found: list[Change]) -> None:
+    cap = capped_from(rule, places)
+    if cap:
         words = "the bands make it {0} each, the list price is {1}"
         _lost(found, (names.CAP, "within the quote"), (cap[0] - cap[1]) * line.quantity, words, *cap)
 
@@ -60,10 +61,12 @@ def _lost(found: list[Change], kind: tuple[str, When], amount: int, words: str, 
 
 def _fees(one: Bought, found: list[Change]) -> None:
     drive, small = one.ordered.drive, one.ordered.small
-    _lost(found, (names.DRIVE, "within the quote"), drive, "its share of fetching {1}: {0}", drive, one.number)
+    if drive:
+        words, figures = "its share of fetching {1}: {0}", (drive, one.number)
+        found.append(Change(name=names.DRIVE, amount=-drive, words=words, figures=figures, when="within the quote"))
     if small and one.came.other is None:
-        words = "its share of the small-order fee of {1}: {0}"
-        _lost(found, (names.SMALL, "within the quote"), small, words, small, one.number)
+        words, figures = "its share of the small-order fee of {1}: {0}", (small, one.number)
+        found.append(Change(name=names.SMALL, amount=-small, words=words, figures=figures, when="within the quote"))
 
 
 def _surplus(one: Bought, found: list[Change]) -> None:

@@ -74,13 +74,20 @@ def shared(amount: int, weights: Sequence[int]) -> list[int]:
     parts = [one // whole for one in exact]
     left = cents - sum(parts)
     if left:
-        rest = [one % whole for one in exact]
-        if left == 1:
-            parts[rest.index(max(rest))] += 1
-        else:
-            for at in sorted(range(len(rest)), key=rest.__getitem__, reverse=True)[:left]:  # keeps the order of equals
-                parts[at] += 1
+        _to_largest(parts, [one % whole for one in exact], left)
     return parts if amount > 0 else [-part for part in parts]
+
+
+def _to_largest(parts: list[int], rest: list[int], left: int) -> None:
+    """One more to each of as many of the largest remainders; of equal ones to the earlier."""
+    if left < 4:  # a few are found faster than all are sorted
+        for _ in range(left):
+            at = rest.index(max(rest))
+            parts[at] += 1
+            rest[at] = -1
+        return
+    for at in sorted(range(len(rest)), key=rest.__getitem__, reverse=True)[:left]:  # keeps the order of equals
+        parts[at] += 1
 
 
 def money(amount: int, currency: str) -> Money:

@@ -79,7 +79,9 @@ def _surplus(
     read: Mapping[str, int],
 ) -> list[int]:
     goods, placed = of
-    found = [part_of(read[line.surplus_cost.amount], *of) for line, *of in zip(kept, goods, placed, strict=True)]
+    found = [read[line.surplus_cost.amount] for line in kept]
+    if any(found):
+        found = [part_of(one, *of) if one else 0 for one, *of in zip(found, goods, placed, strict=True)]
     for at, line in enumerate(kept if purchase.pieces else ()):
         pieces = purchase.pieces.get(line.line, line.ordered)
         if pieces != line.ordered:

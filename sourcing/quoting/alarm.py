@@ -13,6 +13,7 @@ from ..basics.part_number import number_key
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import Value
 from .hold import covers_cost, covers_day, goods_of
+from .number_approved import covers_number
 from .tolerance import line_at, may_rise_to, rises_too_far
 
 
@@ -52,7 +53,7 @@ def differences(
         words = f"{line.number} can't be had as quoted any more: {known.gone}"
         return (Differs(what="gone", approved=line.number, now=known.gone, words=words),)
     found: list[Differs] = []
-    if known.number and not _same_number(known.number, line, decision):
+    if known.number and not covers_number(line, known.number, decision):
         words = f"approved was {line.number}, now it is {known.number}"
         found.append(Differs(what="number", approved=line.number, now=known.number, words=words))
     if not covers_cost(decision, line, known.unit_cost):
@@ -80,12 +81,6 @@ def risen(before: Money, now: Money) -> str:
 def same_number(one: str, others: tuple[str, ...]) -> bool:
     """Whether it is one of the others but for case, spaces and punctuation. A blank is no number."""
     return bool(number_key(one)) and number_key(one) in {number_key(other) for other in others}
-
-
-def _same_number(number: str, line: QuoteLine, decision: Decision | None) -> bool:
-    known = (line.number, line.behind.supplier_number if line.behind else "")
-    agreed = (decision.number,) if decision is not None and decision.agreed_by else ()
-    return same_number(number, (*known, *agreed))
 
 
 def _dearer(quote: Quote, line: QuoteLine, known: Known, approved: Money | None) -> Iterator[Differs]:

@@ -23,14 +23,11 @@ def answer_notes(
 
 def _notes(quote: Quote, label: str, one: Approval, why: str, earlier: Mapping[int, Quote]) -> Iterator[str]:
     said = f"{one.who} {one.answer} it on {one.at:%Y-%m-%d} at {one.amount} before tax"
-    line, then = quote.line(label), earlier[one.revision].line(one.label)
+    line = quote.line(label)
     if why:
         yield f"line {label} waits: {said}, but {why}"
-    elif line and then:
-        if line.price != one.amount:
-            yield f"line {label} is now {line.price} before tax; {said}, and that answer still holds"
-        if line.special_order and not then.special_order and one.answer == "approved":
-            yield f"line {label} is now ordered specially: {said}, when no such terms of return stood on it"
+    elif line and line.price != one.amount:
+        yield f"line {label} is now {line.price} before tax; {said}, and that answer still holds"
 
 
 def _later_days(old: Quote, new: Quote) -> Iterator[str]:

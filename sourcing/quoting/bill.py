@@ -150,19 +150,37 @@ def _check_left_out(made: Billed) -> None:
 
 def _not_above_told(made: Billed, lines: Sequence[QuoteLine]) -> None:
     """A fee or a tax that rose with a later revision is no line of its own, but the total the customer was told shows
-    it. Lines that rose within the shop's tolerance count here as they were approved."""
-    if made.told is None:
+    it: the last one she was told in all, and what these lines came to when she answered them. Lines that rose within
+    the shop's tolerance count here as they were approved."""
+    quote, told = made.quote, [one for one in (made.told, _told_for(made, lines)) if one is not None]
+    if not told:
         return
-    quote, held = made.quote, [_as_approved(made, line) for line in lines]
+    held = [_as_approved(made, line) for line in lines]
     comes_to = document_total(held, quote.charge_rules, quote.made_at.date(), quote.currency).total
-    if made.told < comes_to:
-        raise refused("bill-above-told", job=quote.job, found=comes_to, told=made.told)
+    least = min(told, key=lambda one: one.amount)
+    if least < comes_to:
+        raise refused("bill-above-told", job=quote.job, found=comes_to, told=least)
+
+
+def _told_for(made: Billed, lines: Sequence[QuoteLine]) -> Money | None:
+    """What these lines came to in the newest revision that one of them was answered in; None where none is known."""
+    revisions = [made.holding[line.label].revision for line in lines]
+    newest = max((one for one in revisions if one in made.answered), default=None)
+    if newest is None:
+        return None
+    of = made.answered[newest]
+    then = [_as_answered(made, line) or line for line in lines]
+    return document_total(then, of.charge_rules, of.made_at.date(), of.currency).total
 
 
 def _as_approved(made: Billed, line: QuoteLine) -> QuoteLine:
+    then = _as_answered(made, line)
+    return then if then is not None and made.holding[line.label].amount < line.price else line
+
+
+def _as_answered(made: Billed, line: QuoteLine) -> QuoteLine | None:
     one = made.holding[line.label]
-    then = made.answered[one.revision].line(one.label) if one.revision in made.answered else None
-    return then if then is not None and one.amount < line.price else line
+    return made.answered[one.revision].line(one.label) if one.revision in made.answered else None
 
 
 def _approved_by(label: str, one: Approval) -> ApprovedBy:

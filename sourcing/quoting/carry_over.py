@@ -1,8 +1,8 @@
 """Which line of a later revision a line is, and whether the customer's answer to the one holds for the other.
 
-A yes covers that work, that number, so many pieces, so many hours, at that price. A lower price is covered too, a
-higher one only as far as the shop's tolerance, reckoned from the amount approved, so that rises never add up. A no to a
-price is none to a lower one: she may want it for less.
+A yes covers that work, that number, so many pieces, so many hours, at that price and by those terms of return. A lower
+price is covered too, a higher one only as far as the shop's tolerance, reckoned from the amount approved, so that rises
+never add up. A no to a price is none to a lower one: she may want it for less.
 """
 
 from ..basics.approval import Approval
@@ -32,7 +32,13 @@ def why_not_covered(approval: Approval, line: QuoteLine, now: QuoteLine, toleran
         return f"it is now {now.quantity} pieces, then it was {line.quantity}"
     if now.hours != line.hours:
         return f"it is now {now.hours:f} hours, then it was {line.hours:f}"
+    if approval.answer == "approved" and now.special_order and _back(now) != _back(line):
+        return "the terms on which it can go back are not what they were then"
     return _price_speaks_against(approval, now.price, tolerance)
+
+
+def _back(line: QuoteLine) -> tuple[bool, tuple[str, ...]]:
+    return line.special_order, line.return_words
 
 
 def _price_speaks_against(approval: Approval, price: Money, tolerance: Tolerance) -> str:
@@ -45,5 +51,6 @@ def _price_speaks_against(approval: Approval, price: Money, tolerance: Tolerance
     return "" if amount <= price else figures
 
 
-def _work(line: QuoteLine) -> tuple[str, str]:
-    return line.title, line.part
+def _work(line: QuoteLine) -> tuple[str, str, bool]:
+    """Freight is no labour, though a line of either may bear the same title."""
+    return line.title, line.part, bool(not line.part and line.freight_price.amount)

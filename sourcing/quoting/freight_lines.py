@@ -62,9 +62,7 @@ def _freight(title: str, amount: Money, lines: Sequence[QuoteLine], bought: Boug
     promised = [label for label in parts if label in bought.promised]
     settled = [label for label in parts if label in bought.settled or label in promised]
     still_open = [label for label in parts if label not in settled]
-    kept = [
-        changed(one, freight_for=one.freight_for or tuple(settled)) for one in bought.kept_freight if one.kind == kind
-    ]
+    kept = [one for one in bought.kept_freight if one.kind == kind]
     if promised:
         amount = amount - total((one.freight_price for one in kept), amount.currency)
     if amount.amount <= 0 or (promised and not still_open):
@@ -76,4 +74,8 @@ def _freight(title: str, amount: Money, lines: Sequence[QuoteLine], bought: Boug
             why="needed as soon as any of the extra parts is ordered",
             if_declined="the extra parts can't be ordered",
         )
-    return [*kept, changed(line, freight_price=amount, freight_for=tuple(still_open) if kept else ())]
+    if not kept:
+        return [changed(line, freight_price=amount)]
+    # Only beside another freight line must each say which parts it brings; alone it is for all of them.
+    before = [changed(one, freight_for=one.freight_for or tuple(settled)) for one in kept]
+    return [*before, changed(line, freight_price=amount, freight_for=tuple(still_open))]

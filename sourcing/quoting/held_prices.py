@@ -1,7 +1,5 @@
 """A unit price that was decided on after an alarm: it is held whatever the bands would give now."""
 
-from collections.abc import Sequence
-
 from ..basics.alarm import Decision
 from ..basics.money import Money
 from ..basics.value import Value, changed
@@ -13,11 +11,6 @@ class HeldPrice(Value, frozen=True, kw_only=True):
 
     price: UnitPrice
     held: bool = False
-
-
-def last_of_each(decisions: Sequence[Decision]) -> dict[str, Decision]:
-    """The last decision of every line, by label; `decisions` oldest first."""
-    return {one.label: one for one in decisions}
 
 
 def held_price(decision: Decision | None, now: UnitPrice, goods: Money) -> HeldPrice:

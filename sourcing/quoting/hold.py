@@ -12,6 +12,7 @@ from ..basics.money import Money
 from ..basics.quote import Quote, QuoteLine
 from ..basics.settings import Tolerance
 from ..basics.value import Value
+from .number_approved import covers_number
 from .tolerance import line_at, rises_too_far
 
 BENCH_DAYS = 1
@@ -33,6 +34,7 @@ class Today(Value, frozen=True, kw_only=True):
     promised: date | None = None
     approved: Money | None = None
     tolerance: Tolerance = Tolerance()
+    number: str = ""
 
 
 NOTHING_KNOWN = Today()
@@ -54,6 +56,8 @@ def why_held(
     """
     if price_now is None:
         return f"the offer it was quoted on can't be had: {missing}"
+    if today.number and not covers_number(line, today.number, decision):
+        return f"approved was {line.number}, now the number is {today.number}"
     why = _price_held(line, price_now, decision, today)
     return why or _day_held(decision, today)
 

@@ -51,6 +51,8 @@ def unit_price(unit_cost: Money, list_price: Money | None, settings: Settings, c
     if settings.cap_at_list_price and list_price is not None and list_price.rounded() < ended:
         each = list_price.rounded()
         steps.append(f"{ended.amount}, capped at list price {each.amount}")
+    if not each.amount and unit_cost.amount:
+        warnings += (f"{steps[0]} comes to nothing: the part would be given away",)
     return UnitPrice(each=each, rule=" = ".join(steps), before_cap=ended, warnings=warnings)
 
 

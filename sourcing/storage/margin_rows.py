@@ -51,7 +51,14 @@ def newest_quotes(connection: Connection, job: str | None) -> list[QuoteFacts]:
     last = newest.subquery()
     same = (table.c.job == last.c.job) & (table.c.revision == last.c.revision)
     query = select(table.c.body).join(last, same).order_by(table.c.job)
-    return [as_value(body, QuoteFacts) for body in connection.execute(query).scalars()]
+    return [as_value(body, QuoteFacts) for body in connection.execute(query).scalars().all()]
+
+
+def quote_light(connection: Connection, job: str, revision: int) -> QuoteFacts:
+    """That revision of the job. Raises NoResultFound where there is none: a bill names one that there is."""
+    table = QUOTE_REVISIONS
+    query = select(table.c.body).where(table.c.job == job, table.c.revision == revision)
+    return as_value(connection.execute(query).scalar_one(), QuoteFacts)
 
 
 def answers_light(connection: Connection, job: str | None) -> list[AnswerRow]:
@@ -60,7 +67,7 @@ def answers_light(connection: Connection, job: str | None) -> list[AnswerRow]:
     at = type_coerce(table.c.at, Text)
     query = select(table.c.approval, table.c.job, table.c.revision, table.c.label, table.c.answer, at, table.c.holds)
     query = query.order_by(table.c.approval)
-    return [AnswerRow(*row) for row in connection.execute(_of_job(query, table.c.job, job))]
+    return [AnswerRow(*row) for row in connection.execute(_of_job(query, table.c.job, job)).all()]
 
 
 def orders_light(connection: Connection, job: str | None) -> list[OrderFacts]:
@@ -69,7 +76,7 @@ def orders_light(connection: Connection, job: str | None) -> list[OrderFacts]:
     query = select(table.c.body).order_by(table.c.year, table.c.serial)
     if job is not None:
         query = query.where(table.c.number.in_(_orders_of(job)))
-    return [as_value(body, OrderFacts) for body in connection.execute(query).scalars()]
+    return [as_value(body, OrderFacts) for body in connection.execute(query).scalars().all()]
 
 
 def receipts_light(connection: Connection, job: str | None) -> dict[str, list[ReceiptFacts]]:
@@ -79,7 +86,7 @@ def receipts_light(connection: Connection, job: str | None) -> dict[str, list[Re
     if job is not None:
         query = query.where(RECEIPTS.c.order.in_(_orders_of(job)))
     found: dict[str, list[ReceiptFacts]] = {}
-    for body in connection.execute(query).scalars():
+    for body in connection.execute(query).scalars().all():
         one = as_value(body, ReceiptFacts)
         mine = found.setdefault(one.order, [])
         if one.sets_aside:
@@ -103,7 +110,7 @@ def full_quotes(connection: Connection, jobs: Sequence[str]) -> dict[str, dict[i
 
 def bills_light(connection: Connection, job: str | None) -> dict[str, BillFacts]:
     """Bills by job."""
-    bodies = connection.execute(_of_job(select(BILLS.c.body), BILLS.c.job, job)).scalars()
+    bodies = connection.execute(_of_job(select(BILLS.c.body), BILLS.c.job, job)).scalars().all()
     return {bill.job: bill for bill in (as_value(body, BillFacts) for body in bodies)}
 
 

@@ -26,6 +26,7 @@ from sourcing.basics.settings import MarkupBand, Settings, Shop
 from sourcing.margins.bought import book_of
 from sourcing.margins.job_margin import OwnersRules
 from sourcing.margins.line import LineFigures
+from sourcing.margins.minor import reader
 from tests.margins.many_jobs import keep, papers
 
 T = TypeVar("T")
@@ -54,7 +55,8 @@ def timed(what: str, do: Callable[[], T], times: int = 3) -> tuple[T, float]:
 
 
 def margins_of(facts: Sequence[JobFacts], purchases: Sequence[Purchase]) -> list[LineFigures]:
-    """Everything the owner's page has, from values already loaded."""
+    """Everything the owner's page has, from values already loaded; no amount is remembered from before."""
+    reader.cache_clear()
     with without_collecting():
         rules = {one.quote.job: OwnersRules(floor_percent=Decimal(25)) for one in facts}
         loaded = Loaded(jobs=tuple(facts), book=book_of(purchases, "USD"), rules=rules, currency="USD")

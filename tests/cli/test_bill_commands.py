@@ -43,10 +43,21 @@ def test_the_bill_as_pdf_and_as_json(shop: Path) -> None:
     pytest.importorskip("plutoprint")
     code, output, errors = sourcing(shop, "bill", "2026-0001", "--pdf", "bill.pdf", "--json", at=AT)
     assert code == 0, errors
+    again = sourcing(shop, "bill", "2026-0001", "--pdf", "bill.pdf", at=AT)[1]
+    assert "The paper is in B-2026-0001.html, as PDF in bill.pdf." in again
     assert (shop / "bill.pdf").read_bytes().startswith(b"%PDF-")
     kept = json.loads(output)
     assert kept["bill"]["due"] == {"amount": "413.19", "currency": "USD"} and len(kept["sha256"]) == 64
     assert "behind" not in output or all(line["behind"] is None for line in kept["bill"]["lines"])
+
+
+def test_where_no_pdf_can_be_made_no_bill_is_kept(shop: Path) -> None:
+    """The job stays open, so that the command can be said again without --pdf."""
+    (shop / "plutoprint.py").write_text('raise ImportError("it is not here")')
+    code, output, errors = sourcing(shop, "bill", "2026-0001", "--pdf", "bill.pdf", at=AT)
+    assert (code, output) == (1, "") and "leave out --pdf" in errors
+    code, output, errors = sourcing(shop, "bill", "2026-0001", at=AT)
+    assert code == 0 and not output.startswith("Printed again"), errors
 
 
 def test_a_line_not_done_needs_its_reason(shop: Path) -> None:

@@ -102,6 +102,15 @@ def test_papers_of_every_kind(shop: Path) -> None:
     assert "has no change 7; use one of: 1" in refused(shop, "order-paper", "PO-2026-0001", "--change", "7")
 
 
+def test_where_no_pdf_can_be_made_nothing_is_changed_or_cancelled(shop: Path) -> None:
+    """The line is still on order; the same command goes through without --pdf."""
+    run(shop, "order", "2026-0001")
+    (shop / "plutoprint.py").write_text('raise ImportError("it is not here")')
+    for words in (("change-order", "PO-2026-0001", "--line", "2=1"), ("cancel-order", "PO-2026-0001", "--line", "1")):
+        assert "leave out --pdf" in refused(shop, *words, "--pdf", "c.pdf")
+        assert "1 x NW-77120, 2 x NW-31207" in run(shop, "orders", "2026-0001") and not list(shop.glob("*change*"))
+
+
 SLIPS = [
     (("confirm", "PO-2026-0001", "--here", "1=18.3.2026"), "'18.3.2026' is no day"),
     (("confirm", "PO-2026-0001", "--here", "1=2026-03-18:"), "'' is no day"),

@@ -40,12 +40,12 @@ def folder(tmp_path: Path) -> Path:
 
 def test_the_owner_is_told_first_and_the_customers_papers_tell_nothing_of_it(folder: Path) -> None:
     """Warnings before the quote; HTML, workbook and message without cost, supplier or margin."""
-    code, out, _ = sourcing(
+    code, out, beside = sourcing(
         folder, "quote", "2026-0001", "--html", "q.html", "--xlsx", "q.xlsx", "--owner-xlsx", "o.xlsx", at=AT
     )
     assert code == 0
-    assert out.startswith("For the owner: 1 Belt: margin 28.57 % on price, markup 40.00 % on cost; under the floor")
-    assert out.index("For the owner") < out.index("quote for job 2026-0001")
+    assert beside.startswith("For the owner: 1 Belt: margin 28.57 % on price, markup 40.00 % on cost; under the floor")
+    assert "quote for job 2026-0001" in out and "For the owner" not in out and MARGIN not in out
     assert "The paper is in q.html." in out
     cells = [str(cell.value) for page in openpyxl.load_workbook(folder / "q.xlsx") for row in page for cell in row]
     for paper in ((folder / "q.html").read_text(), " ".join(cells)):
@@ -58,9 +58,9 @@ def test_left_out_the_paper_goes_where_it_always_went(folder: Path) -> None:
     """quote-NUMBER-REVISION.html; the second time nothing has changed."""
     code, out, _ = sourcing(folder, "quote", "2026-0001", at=AT)
     assert code == 0 and "The paper is in quote-2026-0001-1.html." in out
-    code, out, _ = sourcing(folder, "quote", "2026-0001", at="2026-03-02T10:20")
+    code, out, beside = sourcing(folder, "quote", "2026-0001", at="2026-03-02T10:20")
     assert code == 0 and "Nothing has changed; the last revision stands." in out
-    assert out.startswith("For the owner: 1 Belt: margin")
+    assert beside.startswith("For the owner: 1 Belt: margin")
 
 
 def test_a_message_is_short_and_has_the_total(folder: Path) -> None:
@@ -68,6 +68,40 @@ def test_a_message_is_short_and_has_the_total(folder: Path) -> None:
     _, long, _ = sourcing(folder, "quote", "2026-0001", at=AT)
     code, out, _ = sourcing(folder, "quote", "2026-0001", "--message", at=AT)
     assert code == 0 and "$357.29" in out and len(out) < len(long)
+
+
+def test_a_message_stands_alone_on_the_output_ready_to_be_sent_on(folder: Path) -> None:
+    """Of a new revision and of one printed again; the owner's words and where the paper is stand beside it."""
+    for words in ((), ("--revision", "1")):
+        code, out, beside = sourcing(folder, "quote", "2026-0001", "--message", *words, at=AT)
+        assert code == 0 and out.startswith("Wickenby Yard Machine Repair: quote 2026-0001, revision 1."), out
+        assert MARGIN not in out and "owner" not in out and "paper is in" not in out and "again" not in out
+        assert f"margin {MARGIN} %" in beside and "The paper is in quote-2026-0001-1.html." in beside
+
+
+def test_where_no_pdf_can_be_made_nothing_is_kept(folder: Path) -> None:
+    """It is looked for first: no revision, no paper; the sentence names no package of some registry."""
+    (folder / "plutoprint.py").write_text('raise ImportError("it is not here")')
+    code, out, error = sourcing(folder, "quote", "2026-0001", "--pdf", "q.pdf", at=AT)
+    assert (code, out) == (1, "") and "a PDF can't be made on this machine (it is not here)" in error
+    assert "pip install '.[pdf]'" in error and "parts-sourcing" not in error and not list(folder.glob("*.html"))
+    code, _, error = sourcing(folder, "quote", "2026-0001", "--revision", "1", at=AT)
+    assert code == 1 and "no quote" in error
+
+
+def test_a_pdf_that_fails_afterwards_leaves_no_doubt_of_what_is_done(folder: Path) -> None:
+    """Its folder is not there: the revision is kept, its page is written and named."""
+    code, _, error = sourcing(folder, "quote", "2026-0001", "--pdf", "nowhere/q.pdf", "--xlsx", "q.xlsx", at=AT)
+    assert code == 1
+    assert "revision 1 of job 2026-0001 is kept and stays so, and its paper is in quote-2026-0001-1.html" in error
+    assert (folder / "quote-2026-0001-1.html").exists() and (folder / "q.xlsx").exists()
+
+
+@pytest.mark.parametrize("name", [".", "x" * 400 + ".html"])
+def test_a_paper_that_can_not_be_written_there_is_told(folder: Path, name: str) -> None:
+    """A folder, and a name too long: one sentence, no fault of the program."""
+    code, _, error = sourcing(folder, "quote", "2026-0001", "--html", name, at=AT)
+    assert code == 1 and "can't" in error
 
 
 def test_the_owners_explanation_prints_every_figure_and_writes_nothing(folder: Path) -> None:

@@ -5,14 +5,21 @@ from itertools import product
 
 import pytest
 
+from sourcing.documents.bill_paper import bill_html
 from sourcing.documents.margins import margins_html
 from sourcing.documents.order_paper import order_html
 from sourcing.documents.quote_paper import quote_html
 from tests.documents.buying_values import JOB_MARGIN, ORDER
 from tests.documents.html_reader import Page
+from tests.documents.test_bill_paper import BILL
 from tests.documents.values import QUOTE
 
-PAPERS = {"quote": quote_html(QUOTE), "order": order_html(ORDER), "margins": margins_html([JOB_MARGIN])}
+PAPERS = {
+    "quote": quote_html(QUOTE),
+    "order": order_html(ORDER),
+    "bill": bill_html(BILL),
+    "margins": margins_html([JOB_MARGIN]),
+}
 
 
 def luminance(colour: str) -> float:

@@ -115,3 +115,11 @@ def test_the_list_price_comes_last() -> None:
     assert priced.rule == (
         "71.25 x 1.55 = 110.44, raised to 110.50 by the price ending = 110.50, capped at list price 110.47"
     )
+
+
+def test_a_price_that_rounds_to_nothing_is_told() -> None:
+    """A screw at 0.0015 each: 2.50 times that is under half a cent."""
+    assert unit_price(usd("0.0015"), None, settings()).warnings == (
+        "0.0015 x 2.50 comes to nothing: the part would be given away",
+    )
+    assert unit_price(usd("0.00"), None, settings()).warnings == ()

@@ -7,7 +7,7 @@ from sourcing.basics.alarm import Decision, Way
 from sourcing.basics.money import Money
 from sourcing.basics.quote import Quote, QuoteLine
 from sourcing.basics.value import changed
-from sourcing.quoting.held_prices import held_price, last_of_each
+from sourcing.quoting.held_prices import held_price
 from sourcing.quoting.pricing import UnitPrice
 from tests.builders import door, flat, offer, usd
 from tests.quoting.quoted import bought, job, need, quote
@@ -63,12 +63,6 @@ def test_no_decision_and_one_to_ask_hold_nothing() -> None:
         assert found.price is NOW and not found.held
 
 
-def test_of_a_lines_decisions_the_last_one_holds() -> None:
-    """Held first, then asked after all."""
-    found = last_of_each([decision("hold"), decision("switch", label="A"), decision("ask")])
-    assert {label: one.way for label, one in found.items()} == {"1": "ask", "A": "switch"}
-
-
 def test_the_quote_holds_the_price_on_the_new_cost() -> None:
     """Line and total as approved, 357.29; the cost behind it is the new one, never the old."""
     wanted = job([need("Belt", "BELT", hours=Decimal("1.5"))])
@@ -119,7 +113,7 @@ def test_freight_of_a_further_order_has_a_line_of_its_own() -> None:
     second = quote(job([need("Belt", "BELT")], extras), what, revision=2)
     assert [(one.label, str(one.freight_price.amount), one.freight_for) for one in second.lines] == [
         ("1", "0.00", ()),
-        ("2", "14.95", ("1",)),
+        ("2", "14.95", ()),
         ("A", "0.00", ()),
         ("B", "0.00", ()),
         ("C", "8.00", ("A",)),

@@ -10,9 +10,10 @@ from hypothesis import strategies as st
 from sourcing.basics.alarm import Decision
 from sourcing.basics.money import from_minor
 from sourcing.basics.settings import Tolerance
+from sourcing.basics.value import changed
 from sourcing.quoting.hold import Today, promised_by, why_held
 from tests.builders import usd
-from tests.quoting.alarm_values import BY, belt, decided, quote
+from tests.quoting.alarm_values import BEHIND, BY, belt, decided, quote
 
 DEARER = Today(unit_cost=usd("139.59"))
 
@@ -138,3 +139,29 @@ def test_a_later_answer_never_brings_the_day_forward(hours: int, more: int) -> N
     first, second = (promised_by(quote(), quote().made_at + timedelta(hours=some)) for some in (hours, hours + more))
     assert first is not None and second is not None
     assert first <= second and second.weekday() < 5
+
+
+def test_another_number_is_held_whatever_it_costs() -> None:
+    """Another maker's number, or another letter, waits though it costs less; the same written otherwise does not."""
+    for number in ("Norrowby NW-77120", "norrowby nw77120"):
+        assert why_held(belt(), usd("177.66"), "", None, Today(number=number)) == ""
+    for number in ("Ostrevik OV-20417", "Norrowby NW-77120A", "Ostrevik NW-77120"):
+        why = why_held(belt(), usd("100.00"), "", decided(), Today(number=number))
+        assert why == f"approved was Norrowby NW-77120, now the number is {number}"
+
+
+def test_a_number_is_covered_by_a_decision_only_with_the_customers_yes() -> None:
+    """Decided by the shop alone it waits; agreed to, it goes."""
+    today = Today(number="Ostrevik OV-20417")
+    alone = decided(number="Ostrevik OV-20417")
+    assert why_held(belt(), usd("177.66"), "", alone, today)
+    agreed = changed(alone, agreed_by="Maud Tilbrook", agreed_how="telephone")
+    assert why_held(belt(), usd("177.66"), "", agreed, today) == ""
+
+
+def test_a_sheet_that_leaves_the_maker_out_names_the_same_number() -> None:
+    """Only where the number alone is the supplier's own for the line and ends the number approved."""
+    assert why_held(belt(), usd("177.66"), "", None, Today(number="NW-77120")) == ""
+    own = changed(BEHIND, supplier_number="SG-100")
+    assert why_held(belt(behind=own), usd("177.66"), "", None, Today(number="SG-100"))
+    assert why_held(belt(behind=own), usd("177.66"), "", None, Today(number="NW-77120"))
