@@ -23,12 +23,12 @@ from ..quoting.pricing import UnitPrice, unit_price
 from ..quoting.ways_out import Buying, Yes, margin_as_approved, waiting_or_switching, ways_out
 from ..storage.jobs import jobs
 from .as_quoted import asks_now, price_now, quoted_offer
+from .bench_day import machine_ready
 from .buying_now import Costs, Wanted, costs, others, still_wanted
 from .covered_day import covered_day
 from .desk import Desk
 from .evaluate import Catalogue, catalogue
 from .job_now import JobNow, OnOrder, job_now
-from .said_before import no_sooner, said_before
 
 
 @dataclass(frozen=True)
@@ -72,15 +72,14 @@ def alarms_of(found: Catalogue, number: str) -> tuple[Alarm, ...]:
 
 def undecided(found: Catalogue, number: str, label: str) -> Alarm | None:
     """A decided line's alarm as it would be had nothing been decided of it, so that it can be decided again; one that
-    stands as approved all the same has no difference in it. None where nothing was decided, or all of it is on order
-    as it was approved."""
+    stands as approved all the same has no difference in it. None where nothing was decided, or all of it is on order.
+    """
     seen = job_now(found.connection, number)
     if seen is None or label not in seen.decisions:
         return None
     here = _now(found, replace(seen, decisions={at: one for at, one in seen.decisions.items() if at != label}))
-    mine = [one for one in _lines(here) if one.line.label == label]
-    some = (_alarm(here, one, anyway=one.on_order is None) for one in mine)
-    return next((one for one in some if one is not None), None)
+    mine = [one for one in _lines(here) if one.line.label == label and one.wanted is not None]
+    return _alarm(here, mine[0], anyway=True) if mine else None
 
 
 def _now(found: Catalogue, seen: JobNow) -> _Now:
@@ -152,8 +151,7 @@ def _known(here: _Now, one: _Line) -> tuple[Known, UnitPrice | None]:
     if item is None:
         return Known(gone=one.wanted.missing), None
     unit_cost, price = price_now(here.found, item, one.line.category)
-    said = said_before(here.found.connection, here.job.standing.quote.job, item.offer)
-    latest = no_sooner(arrival(item, here.found.door(item.offer.supplier), here.found.at).latest, said)
+    latest = arrival(item, here.found.door(item.offer.supplier), here.found.at).latest
     return Known(unit_cost=unit_cost, each=price.each, number=str(item.offer.numbers()[0]), latest=latest), price
 
 
@@ -202,6 +200,7 @@ def _stays(here: _Now, one: _Line, known: Known, price: UnitPrice | None) -> Buy
         supplier_number=number,
         number=known.number or one.line.number,
         latest=known.latest,
+        ready=machine_ready(here.found, here.job, here.items, one.line.label, known.latest),
         unit_cost=known.unit_cost,
         each=price.each if price else None,
         price_rule=price.rule if price else "",
@@ -247,6 +246,7 @@ def _bought_as(here: _Now, one: _Line, item: OrderItem) -> Buying:
     unit_cost, price = price_now(here.found, item, one.line.category)
     open_ones = [words for words in here.missing if not words.startswith(f"line {one.line.label} ")]
     offer = item.offer
+    latest = arrival(item, here.found.door(offer.supplier), here.found.at).latest
     return Buying(
         costs=together.by_label,
         missing=tuple(open_ones),
@@ -255,7 +255,8 @@ def _bought_as(here: _Now, one: _Line, item: OrderItem) -> Buying:
         supplier_name=here.found.supplier_name(offer.supplier),
         supplier_number=offer.supplier_number,
         number=str(offer.numbers()[0]),
-        latest=arrival(item, here.found.door(offer.supplier), here.found.at).latest,
+        latest=latest,
+        ready=machine_ready(here.found, here.job, here.items, one.line.label, latest),
         unit_cost=unit_cost,
         each=price.each,
         price_rule=price.rule,

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from sqlalchemy import Connection
 
-from ..basics.approval import Answers, AnswerWord, Approval, Withdrawal, how_words
+from ..basics.approval import ON_CONDITION, Answers, AnswerWord, Approval, Withdrawal, how_words
 from ..basics.money import Money
 from ..basics.problem import refused
 from ..basics.quote import DocumentTotal, Quote
@@ -39,7 +39,7 @@ class Spoken(Value, frozen=True, kw_only=True):
     """What the customer said: labels approved and declined, who said it and how, number or address, the words.
 
     `revision` is the one that was answered (None: the newest). `instead`: she changed her mind, the answer takes the
-    place of a contrary one. `conditions` are kept with the words.
+    place of a contrary one. `conditions` are kept with the words of the lines said yes to.
     """
 
     yes: tuple[str, ...] = ()
@@ -101,7 +101,7 @@ def record(desk: Desk, number: str, spoken: Spoken) -> Standing:
         given = _given(desk, spoken)
         _check_open(pen.connection, ground, given)
         answered = _answered(pen.connection, ground, spoken.revision)
-        new = record_answers(answered, spoken.yes, spoken.no, given)
+        new = _on_condition(record_answers(answered, spoken.yes, spoken.no, given), spoken.conditions)
         _check_in_time(ground.newest, given)
         by_label = answered_now(ground.newest, answered, new)
         check_not_ordered(by_label, _ordered(pen.connection, ground))
@@ -163,12 +163,22 @@ def standing_of(connection: Connection, number: str) -> Standing:
 
 
 def _given(desk: Desk, said: Spoken | TakenBack) -> Given:
-    words = said.words
-    if isinstance(said, Spoken) and said.conditions:
-        words = f"{words} On condition that: {said.conditions}".strip()
     return Given(
-        who=said.who, how=how_given(said.how), at=desk.at, taken_by=desk.who, contact=said.contact, words=words
+        who=said.who, how=how_given(said.how), at=desk.at, taken_by=desk.who, contact=said.contact, words=said.words
     )
+
+
+def _on_condition(new: Sequence[Approval], condition: str) -> tuple[Approval, ...]:
+    """The condition stands with the lines said yes to, never with those declined."""
+    if not condition.strip():
+        return tuple(new)
+    if not any(one.answer == "approved" for one in new):
+        raise refused("condition-without-yes", job=new[0].job, found=condition)
+
+    def with_it(one: Approval) -> Approval:
+        return changed(one, words=f"{one.words} {ON_CONDITION}{condition.strip()}".strip())
+
+    return tuple(with_it(one) if one.answer == "approved" else one for one in new)
 
 
 def _ground(connection: Connection, number: str) -> _Ground:
@@ -186,8 +196,7 @@ def _check_open(connection: Connection, ground: _Ground, given: Given) -> None:
     job = ground.newest.job
     if bill_of(connection, job) is not None:
         raise refused("billed-no-answer", job=job)
-    named_now = stored_job(connection, job).customer
-    check_may_answer(given, may_answer(ground.newest.customer, named_now), job)
+    check_may_answer(given, may_answer(stored_job(connection, job).customer), job)
 
 
 def _answered(connection: Connection, ground: _Ground, revision: int | None) -> Quote:

@@ -1,13 +1,15 @@
 """Write the bill of a job, once; look at it before; print it again to the letter."""
 
 import hashlib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
+from datetime import datetime
 from typing import TypedDict
 
 from sqlalchemy import Connection
 
 from ..basics.approval import Approval
 from ..basics.bill import Bill, FrozenBill, LeftOut, Off
+from ..basics.job_state import LineFacts
 from ..basics.money import Money
 from ..basics.problem import refused
 from ..basics.quote import Quote
@@ -73,12 +75,14 @@ def _standing(connection: Connection, number: str) -> Standing:
 def _bill(connection: Connection, desk: Desk, standing: Standing, wishes: tuple[LeftOut, Off]) -> Bill:
     newest, (left_out, off) = standing.quote, wishes
     kept = dict(approvals(connection, newest.job))
+    facts = line_facts(connection, standing)
+    _refuse_before(desk.at, newest, facts)
     holding = {label: kept[at] for label, at in standing.approval_of.items()}
     made = Billed(
         quote=newest,
         holding=holding,
         answered={one.revision: quote(connection, newest.job, one.revision).quote for one in holding.values()},
-        missing=missing_goods(line_facts(connection, standing)),
+        missing=missing_goods(facts),
         deposits=tuple(deposits(connection, newest.job)),
         left_out=left_out,
         told=_told(kept),
@@ -86,6 +90,17 @@ def _bill(connection: Connection, desk: Desk, standing: Standing, wishes: tuple[
         **_other_numbers(connection, desk, newest),
     )
     return make_bill(made, next_bill_number(connection, desk.at.year), desk.at, desk.who)
+
+
+def _refuse_before(at: datetime, quote: Quote, lines: Sequence[LineFacts]) -> None:
+    """A bill is younger than its quote, the answers and the goods: another moment is a slip of the hand."""
+    moments = [("its quote", quote.made_at)]
+    moments += [(f"the answer to line {line.label}", line.answered_at) for line in lines if line.answered_at]
+    moments += [(f"goods for line {line.label}", one.at) for line in lines for one in line.came]
+    what, last = max(moments, key=lambda one: one[1])
+    if at < last:
+        found, on = (f"{one:%Y-%m-%d %H:%M}" for one in (at, last))
+        raise refused("bill-before", job=quote.job, found=found, what=what, on=on)
 
 
 class _Numbers(TypedDict):

@@ -14,6 +14,7 @@ from ..basics.order_now import LineNow, OrderNow
 from ..basics.quote import QuoteLine
 from ..basics.value import Value, changed
 from ..ordering.cost_now import Further, LineCost, costs_now
+from ..ordering.order_now import good_pieces, open_pieces, order_now
 from .as_quoted import asks_now, item_of, quoted_offer
 from .evaluate import Catalogue, evaluate
 from .job_now import JobNow, OnOrder
@@ -114,13 +115,8 @@ def _on_order(found: Catalogue, now: JobNow, dropped: OnOrder | None) -> dict[tu
 def _further(found: Catalogue, one: OnOrder, days: Mapping[int, date], gone: tuple[int, ...]) -> Further:
     """In how many goes the order comes: deliveries so far, and one for each different day that something waits for."""
     order = one.order
-    came: dict[int, int] = {}
-    for receipt in one.receipts:
-        for line in receipt.lines:
-            came[line.line] = came.get(line.line, 0) + line.good
-    open_ones = [
-        line for line in order.lines if came.get(line.line.line, 0) < line.pieces and line.line.line not in gone
-    ]
+    left = open_pieces(order, good_pieces(one.receipts))
+    open_ones = [line for line in order.lines if line.line.line in left and line.line.line not in gone]
     to_come = {days.get(line.line.line, line.latest) for line in open_ones}
     return Further(
         later_each=_later_each(found, order),
@@ -143,12 +139,21 @@ def _later_each(found: Catalogue, order: OrderNow) -> Money:
 
 
 def _freight_more(found: Catalogue, order: OrderNow, gone: tuple[int, ...]) -> Money | None:
-    """What freight of the rest changes by without these lines, by the terms of now; None where it can't be said."""
+    """What freight of the rest changes by without these lines, by the terms of now; None where it can't be said.
+
+    Free freight is only lost where the order as it was placed had it: a dearer price confirmed since gives none.
+    """
     kept = [line for line in order.lines if line.pieces and line.line.line not in gone]
     if not kept or order.order.supplier not in found.shop.terms or found.shut(order.order.supplier):
         return None
-    after, before = (_freight(found, order, some) for some in (kept, [one for one in order.lines if one.pieces]))
-    return None if after is None or before is None or after == before else after - before
+    standing = [one for one in order.lines if one.pieces]
+    after, before, placed = (_freight(found, order, some) for some in (kept, standing, order_now(order.order).lines))
+    if after is None or before is None or placed is None:
+        return None
+    if after < before:
+        return after - before
+    gap = after - max(before, placed)
+    return gap if gap.amount > 0 else None
 
 
 def _freight(found: Catalogue, order: OrderNow, lines: Sequence[LineNow]) -> Money | None:
@@ -157,14 +162,15 @@ def _freight(found: Catalogue, order: OrderNow, lines: Sequence[LineNow]) -> Mon
 
 
 def _as_item(order: OrderNow, now: LineNow) -> OrderItem:
-    """The line as something that could be ordered again at the price agreed."""
+    """The line as something that could be ordered again at the price agreed, its days left out: what the supplier has
+    said of them puts off no more than is put off already."""
     line, placed = now.line, order.order
     offer = Offer(
         supplier=placed.supplier,
         supplier_number=line.supplier_number,
         maker_number=line.maker_number,
         currency=placed.currency,
-        source=SheetRow(sheet=0, file=placed.number, worksheet="", row=line.line, sheet_date=placed.placed_at.date()),
+        source=SheetRow(sheet=0, file=placed.number, worksheet="", row=line.line, sheet_date=date.max),
         breaks=(PriceBreak(from_quantity=1, price=now.unit_price),),
         price_basis=line.price_basis,
         stock=now.pieces,

@@ -10,7 +10,6 @@ from ..basics.value import Value, changed
 from ..quoting.approvals import Given, check_may_answer, how_given, may_answer
 from ..storage.after_quote import add_decision
 from ..storage.jobs import job as stored_job
-from ..storage.quotes import quote
 from .alarms import alarms_of, undecided
 from .desk import Desk, Pen
 from .evaluate import catalogue
@@ -38,25 +37,25 @@ class Decided(Value, frozen=True, kw_only=True):
 def decide(desk: Desk, number: str, label: str, way: Way, words: str = "", agreed: Agreed | None = None) -> Decided:
     """Keep the way out taken for a line of a job. One that was decided before can be decided again until it is ordered.
 
-    Refuses an unknown line, one that stands as approved and was never decided, a way that is not open, a yes from somebody not entitled, and a yes to a new
-    price, which belongs on a new revision. A line on order is cancelled for a switch only where the customer said yes
-    or need not be asked: until then the order stands.
+    Refuses an unknown line, one that stands as approved and was never decided, a way that is not open, a yes from
+    somebody not entitled, and a yes to a new price, which belongs on a new revision. A line on order is cancelled for a
+    switch only where the customer said yes or need not be asked: until then the order stands.
     """
     with desk.writing("decide") as pen:
         alarm = _alarm(pen, number, label.strip().upper())
         chosen = next(one for one in alarm.ways if one.way == way)
         if chosen.why_not:
-            raise refused("way-closed", job=number, label=label, way=way, found=chosen.why_not)
+            raise refused("way-closed", job=number, label=alarm.label, way=way, found=chosen.why_not)
         decision = _with_yes(pen, alarm, chosen, _decision(pen, alarm, chosen, words), agreed)
         add_decision(pen.connection, decision)
         yes = f", {decision.agreed_by} said yes by {decision.agreed_how}" if decision.agreed_by else ""
-        pen.note(number, f"line {label}: {way}{yes}{': ' if words else ''}{words}")
+        pen.note(number, f"line {alarm.label}: {way}{yes}{': ' if words else ''}{words}")
         cancelled = _cancel(pen, alarm, chosen, decision)
         return Decided(
             decision=decision,
             way=chosen,
             cancelled=cancelled,
-            next_steps=_next(alarm, chosen, decision, _quote_command(pen, alarm, chosen)),
+            next_steps=(*_next(alarm, chosen, decision, _quote_command(pen, alarm, chosen)), *_again(alarm)),
         )
 
 
@@ -100,11 +99,7 @@ def _with_yes(pen: Pen, alarm: Alarm, way: WayOut, kept: Decision, agreed: Agree
         raise refused("new-price-on-paper", job=alarm.job, label=alarm.label)
     desk, how = pen.desk, how_given(agreed.how)
     given = Given(who=agreed.who, how=how, at=desk.at, taken_by=desk.who, contact=agreed.contact, words=kept.words)
-    customers = (
-        stored_job(pen.connection, alarm.job).customer,
-        quote(pen.connection, alarm.job, alarm.revision).quote.customer,
-    )
-    check_may_answer(given, may_answer(*customers), alarm.job)
+    check_may_answer(given, may_answer(stored_job(pen.connection, alarm.job).customer), alarm.job)
     said = {"agreed_by": agreed.who, "agreed_how": how, "agreed_contact": agreed.contact}
     return changed(kept, latest=way.latest, number=way.number, **said)
 
@@ -134,21 +129,25 @@ def _next(alarm: Alarm, way: WayOut, kept: Decision, command: str) -> tuple[str,
     if way.way == "ask":
         return (
             f"Write the new revision with {command}, then ask: {way.asks}",
-            "Until she has said yes the line waits.",
+            "Until the customer has said yes the line waits.",
         )
     if way.way == "hold":
         return _after_hold(alarm, way, kept, ask)
     if alarm.order and not _cancels(alarm, way, kept):
         again = f"decide it again with --agreed-by NAME --how HOW, and line {alarm.order_line} of {alarm.order}"
-        return (ask, f"The order stands until she has said yes; then {again} is cancelled.")
+        return (ask, f"The order stands until the customer has said yes; then {again} is cancelled.")
     written = f"Write the new revision with {command}: it buys from {way.supplier_name} at the price approved."
     done = (f"Tell {_supplier_of(alarm)} that the line is cancelled.",) if alarm.order else ()
-    return (*done, written, "Record her answer to it, then order.")
+    return (*done, written, "Record the customer's answer to it, then order.")
+
+
+def _again(alarm: Alarm) -> tuple[str, ...]:
+    return () if alarm.order else (f"Until it is ordered, 'sourcing decide {alarm.job} {alarm.label}' changes it.",)
 
 
 def _after_hold(alarm: Alarm, way: WayOut, kept: Decision, ask: str) -> tuple[str, ...]:
     if way.asks and not kept.agreed_by:
-        return (ask, "The price is held; until she has said yes, the alarm stays.")
+        return (ask, "The price is held; until the customer has said yes, the alarm stays.")
     stays = f"The price of {way.unit_price} each stays, up to a cost of {way.goods}; dearer than that is a new alarm."
     return (stays,) if alarm.order else (stays, f"Order with 'sourcing order {alarm.job}'.")
 

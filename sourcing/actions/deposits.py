@@ -6,9 +6,9 @@ from sqlalchemy import Connection
 
 from ..basics.bill import DepositKept
 from ..basics.currency import minor_units
-from ..basics.money import Money, zero
+from ..basics.money import Money, is_amount, zero
 from ..basics.problem import refused
-from ..basics.value import Value
+from ..basics.value import Value, changed
 from ..quoting.deposit import deposit_of
 from ..quoting.deposit_held import deposit_held, deposit_open
 from ..quoting.totals import total_of
@@ -19,7 +19,9 @@ from .desk import Desk, Pen
 
 class Deposits(Value, frozen=True, kw_only=True):
     """The deposits of a job. `asked` is what the quote asks for the approved lines, zero where nothing; `open` what of
-    it is not taken; `held` what the shop holds of the customer's money; `most` what may be held at most."""
+    it is not taken; `held` what the shop holds of the customer's money; `over` what of that is above what is asked,
+    None where nothing or the job is billed; `most` what may be held at most. `same_today`: of how many of that day and
+    amount the one taken just now is the last; 0 where none was."""
 
     job: str
     asked: Money
@@ -27,6 +29,8 @@ class Deposits(Value, frozen=True, kw_only=True):
     held: Money
     most: Money
     kept: tuple[DepositKept, ...]
+    over: Money | None = None
+    same_today: int = 0
 
 
 def deposits_of(desk: Desk, number: str) -> Deposits:
@@ -48,7 +52,9 @@ def take_deposit(desk: Desk, number: str, amount: Decimal, how: str, words: str 
             raise refused("billed-already", job=number)
         if before.most < before.held + paid:
             raise refused("deposit-above-total", found=paid, job=number, most=before.most, held=before.held)
-        return _keep(pen, number, paid, how, words)
+        found = _keep(pen, number, paid, how, words)
+        same = [one for one in found.kept if (one.at.date(), one.amount) == (desk.at.date(), paid)]
+        return changed(found, same_today=len(same))
 
 
 def give_back(desk: Desk, number: str, amount: Decimal, how: str, words: str = "") -> Deposits:
@@ -75,11 +81,13 @@ def _deposits(connection: Connection, standing: Standing) -> Deposits:
     kept, bill = tuple(deposits(connection, number)), bill_of(connection, number)
     words = standing.words()
     asked = deposit_of(standing.quote, [label for label, word in words.items() if word == "approved"])
+    held = deposit_held(kept, standing.quote.currency, bill.bill.total.total if bill else None)
     return Deposits(
         job=number,
         asked=asked,
         open=None if bill else deposit_open(asked, kept),
-        held=deposit_held(kept, standing.quote.currency, bill.bill.total.total if bill else None),
+        held=held,
+        over=held - asked if bill is None and asked < held else None,
         most=total_of(standing.quote, [label for label, word in words.items() if word != "declined"]).total,
         kept=kept,
     )
@@ -87,7 +95,7 @@ def _deposits(connection: Connection, standing: Standing) -> Deposits:
 
 def _paid(number: str, amount: Decimal, how: str, currency: str) -> Money:
     paid = Money(amount=amount, currency=currency)
-    if not amount.is_finite() or amount <= 0 or paid.rounded() != paid:
+    if not is_amount(amount) or amount <= 0 or paid.rounded() != paid:
         places = minor_units(currency)
         raise refused("deposit-amount", found=amount, job=number, places=places, currency=currency)
     if not how.strip():

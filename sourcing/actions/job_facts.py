@@ -53,6 +53,7 @@ def line_facts(connection: Connection, standing: Standing) -> tuple[LineFacts, .
             needed=line.quantity if line.part else 0,
             answer=words[line.label],
             answered_at=_answered(kept, standing, line.label),
+            condition=standing.holding[line.label].condition if line.label in standing.holding else "",
         )
         for line in quote.lines
     }

@@ -19,6 +19,7 @@ from ..ordering.changes import (
 from ..ordering.order_now import good_pieces, order_now, pieces_standing
 from ..ordering.promised import promises_from_event
 from ..storage.after_order import add_event, add_promise, events, let_go
+from ..storage.after_quote import bill_of
 from ..storage.orders import order, receipts
 from .alarms import alarms_of
 from .answers import standing_of
@@ -82,6 +83,7 @@ def change_order(desk: Desk, number: str, pieces: Mapping[int, int], words: str 
     with desk.writing("change order") as pen:
         before = now_of(pen.connection, number)
         lines = {at: standing_line(before, at) for at in pieces}
+        _refuse_billed(pen.connection, lines, pieces)
         came = good_pieces(receipts(pen.connection, number))
         approved = {at: _approved(pen.connection, number, one) for at, one in lines.items()}
         prices, asked = prices_for(pen.connection, desk.at, before, pieces)
@@ -182,6 +184,13 @@ def _approved(connection: Connection, number: str, line: LineNow) -> int:
     elsewhere = pieces_standing(others).get((placed.job, placed.label, placed.part), 0)
     packs = -(-max(approved - elsewhere, 0) // placed.pack) * placed.pack
     return packs if elsewhere else max(packs, placed.ordered)
+
+
+def _refuse_billed(connection: Connection, lines: Mapping[int, LineNow], pieces: Mapping[int, int]) -> None:
+    """More pieces for a billed job could never be billed; fewer are fine."""
+    for at, line in lines.items():
+        if pieces[at] > line.pieces and bill_of(connection, line.line.job) is not None:
+            raise refused("billed-no-order", job=line.line.job)
 
 
 def _needed(lines: Mapping[int, LineNow], pieces: Mapping[int, int]) -> Iterator[str]:

@@ -11,7 +11,7 @@ from ..basics.landed_cost import OrderItem
 from ..basics.money import Money
 from ..basics.order_now import OrderNow
 from ..basics.part_number import number_key
-from ..basics.problem import Problem, problem, refused
+from ..basics.problem import Problem, Refused, problem, refused
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import Value, changed
 from ..landed_cost.arrival import arrival
@@ -21,6 +21,7 @@ from ..quoting.alarm import risen
 from ..quoting.freight_answers import without_freight
 from ..quoting.hold import Today, why_held
 from ..storage.after_order import events
+from ..storage.after_quote import bill_of
 from ..storage.jobs import job as stored_job
 from ..storage.orders import orders
 from .answers import Standing, standing_of
@@ -28,13 +29,14 @@ from .as_quoted import asks_now, item_of, price_now, quoted_offer
 from .covered_day import covered_day
 from .decided import decisions_now
 from .evaluate import Catalogue
-from .said_before import no_sooner, said_before
+from .said_before import said_before
 
 
 class ToOrder(Value, frozen=True, kw_only=True):
     """An approved line of which pieces are still to be ordered. `line` has as many pieces as are still to be ordered;
-    `approval` is the number of the yes, `approved` the amount it was given to. `counted`: pieces under another label
-    that were taken as ordered for it; `freight`: a freight line that it needs and that is not approved, and its answer.
+    `approval` is the number of the yes, `approved` the amount and `condition` what it was given to. `counted`: pieces
+    under another label that were taken as ordered for it; `freight`: a freight line that it needs and that is not
+    approved, and its answer.
     """
 
     wanted: Wanted
@@ -45,6 +47,7 @@ class ToOrder(Value, frozen=True, kw_only=True):
     asks: Asks = Asks()
     decision: Decision | None = None
     counted: tuple[str, ...] = ()
+    condition: str = ""
     freight: tuple[str, AnswerWord] | None = None
 
     @property
@@ -70,13 +73,13 @@ def job_orders_now(connection: Connection, job: str | None = None) -> list[Order
 def lines_to_order(found: Catalogue, numbers: Sequence[str], only: Sequence[str] = ()) -> dict[str, ToOrder]:
     """Approved lines with a part of which pieces stand on no order yet, by need. `only` names lines of one job.
 
-    Refuses a named line that is not approved, and where nothing is left to order.
+    Refuses a billed job, a named line that is not approved, and where nothing is left to order.
     """
     lines: dict[str, ToOrder] = {}
     for number in dict.fromkeys(numbers):
         lines |= _of_job(found, number, only)
     if not any(one.line.quantity for one in lines.values()):
-        raise refused("nothing-approved", job=", ".join(dict.fromkeys(numbers)))
+        raise _nothing_left(found.connection, tuple(dict.fromkeys(numbers)))
     return lines
 
 
@@ -94,10 +97,24 @@ def ready_items(found: Catalogue, lines: Mapping[str, ToOrder]) -> Ready:
     return Ready(items=items, held=tuple(held), notes=notes)
 
 
+def _nothing_left(connection: Connection, numbers: Sequence[str]) -> Refused:
+    """Why nothing can be ordered: all that is approved stands on orders, which are named, or nothing is approved."""
+    every = (now for number in numbers for now in job_orders_now(connection, number))
+    standing = list(dict.fromkeys(now.order.number for now in every if not now.cancelled))
+    job = ", ".join(numbers)
+    if not standing:
+        return refused("nothing-approved", job=job)
+    return refused("all-on-order", job=job, orders=", ".join(standing), order=standing[-1])
+
+
 def _of_job(found: Catalogue, number: str, only: Sequence[str]) -> dict[str, ToOrder]:
+    if bill_of(found.connection, stored_job(found.connection, number).number) is not None:
+        raise refused("billed-no-order", job=number)
     standing = standing_of(found.connection, number)
     words = standing.words()
     for label in only:
+        if words.get(label) == "declined":
+            raise refused("line-declined", job=number, label=label)
         if words.get(label) != "approved":
             raise refused("not-approved", job=number, label=label, answer=words.get(label, "not on the quote"))
     approved = [line for line in standing.quote.lines if line.part and words[line.label] == "approved"]
@@ -123,6 +140,7 @@ def _to_order(found: Catalogue, standing: Standing, left: StillToOrder, decision
         asks=asks_now(found, stored_job(found.connection, quote.job), line),
         decision=decision,
         counted=left.counted,
+        condition=standing.holding[label].condition,
         freight=without_freight(quote, standing.words(), line),
     )
 
@@ -157,10 +175,11 @@ def _ready(found: Catalogue, one: ToOrder) -> tuple[OrderItem, tuple[str, ...]] 
         return _held("approval-no-longer-covers", one, why_held(one.whole, None, missing, one.decision))
     item = item_of(found, offer, one.wanted.need, one.line.quantity)
     unit_cost, price = price_now(found, item, one.line.category)
-    said = said_before(found.connection, one.wanted.job, offer)
+    here = arrival(item, found.door(offer.supplier), found.at)
+    said = (*([here.told] if here.told else []), *said_before(found.connection, one.wanted.job, offer))
     today = Today(
         unit_cost=unit_cost,
-        latest=no_sooner(arrival(item, found.door(offer.supplier), found.at).latest, said),
+        latest=here.latest,
         promised=covered_day(found.connection, one.wanted.job, one.approval),
         approved=one.approved,
         tolerance=one.quote.tolerance,
@@ -168,8 +187,8 @@ def _ready(found: Catalogue, one: ToOrder) -> tuple[OrderItem, tuple[str, ...]] 
     )
     why = why_held(one.whole, price.each, "", one.decision, today)
     if why:
-        return _held("approval-no-longer-covers", one, "; ".join((why, *said.words)))
-    return item, (*said.words, *_dearer(one.whole, unit_cost))
+        return _held("approval-no-longer-covers", one, "; ".join((why, *said)))
+    return item, (*said, *_dearer(one.whole, unit_cost))
 
 
 def _to_switch(found: Catalogue, one: ToOrder) -> Problem | None:
@@ -208,7 +227,8 @@ def doubts(lines: Mapping[str, ToOrder], ready: Ready) -> Iterator[str]:
     for need, one in lines.items():
         yield from one.counted
         if need in ready.items:
-            some = (*one.asks.warnings, *ready.notes.get(need, ()))
+            condition = (f"approved on condition: {one.condition}; see that it is met",) if one.condition else ()
+            some = (*condition, *one.asks.warnings, *ready.notes.get(need, ()))
             yield from (f"{one.wanted.job} line {one.wanted.label}: {words}" for words in some)
 
 

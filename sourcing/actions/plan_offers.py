@@ -107,6 +107,8 @@ def _choices(place: Place, at: int, need: PlanNeed, wanted: Wanted, ways: _Ways)
     for rung in rungs(offer, full, place.doors[offer.supplier], asked, ways.gains[offer.supplier]):
         item = OrderItem(need=need.label, offer=offer, needed=min(full, rung.pieces), ordered=rung.pieces)
         try:
-            yield changed(choice(at, item, full, (rung.step, rung.more), ways.market.see), least=rung.least)
+            found = choice(at, item, full, (rung.step, rung.more), ways.market.see)
         except ValueError:  # its duty or size is not known: its order can't be priced
             return
+        if not (ways.wishes.in_stock_only and found.arrival.told):  # his later word: what the sheet has is not there
+            yield changed(found, least=rung.least)

@@ -10,6 +10,8 @@ from ..basics.choice import Priced
 from ..basics.job import Job
 from ..basics.landed_cost import OrderItem
 from ..basics.money import Money
+from ..basics.offer import Offer
+from ..basics.part_number import number_key
 from ..basics.plan import Plan, PlannedOrder, PlanNeed
 from ..basics.problem import Refused, refused
 from ..basics.quote import Quote, QuoteLine
@@ -150,20 +152,24 @@ def _pinned(found: Catalogue, job: Job, need: PlanNeed, decision: Decision | Non
     seen = evaluate_need(found, need)
     if decision is None or not decision.supplier:
         return seen
-    wanted = (decision.supplier, decision.supplier_number)
+    wanted = (decision.supplier, number_key(decision.supplier_number))
 
     def only(some: Sequence[Priced]) -> tuple[Priced, ...]:
-        return tuple(one for one in some if (one.offer.supplier, one.offer.supplier_number) == wanted)
+        return tuple(one for one in some if _offer_key(one.offer) == wanted)
 
     pinned = replace(seen, priced=only(seen.priced), unknown=only(seen.unknown))
     if not pinned.priced and not pinned.unknown:
         if decision.way != "switch":
             return seen
-        away = (one for one in seen.set_aside if (one.offer.supplier, one.offer.supplier_number) == wanted)
+        away = (one for one in seen.set_aside if _offer_key(one.offer) == wanted)
         why = next((one.reason for one in away), "it is not on the newest sheet")
         name, number = found.supplier_name(decision.supplier), decision.supplier_number
         raise refused("pinned-offer-gone", label=need.label, job=job.number, supplier=name, found=number, why=why)
     return pinned
+
+
+def _offer_key(offer: Offer) -> tuple[str, str]:
+    return offer.supplier, number_key(offer.supplier_number)
 
 
 def _approved(
@@ -180,9 +186,9 @@ def _approved(
         before = last.line(need.label)
         if before is None or before.behind is None or before.part != need.our_part:
             continue
-        wanted = (before.behind.supplier, before.behind.supplier_number)
+        wanted = (before.behind.supplier, number_key(before.behind.supplier_number))
         category = lines[need.label].category or found.families[need.our_part].part.category
-        same = [one for one in seen[need.label].priced if (one.offer.supplier, one.offer.supplier_number) == wanted]
+        same = [one for one in seen[need.label].priced if _offer_key(one.offer) == wanted]
         most = may_rise_to(yes[need.label], found.shop.settings.tolerance)
         kept = tuple(one for one in same if line_at(before, _price(one, found, category)) <= most)
         if kept:

@@ -9,6 +9,7 @@ from datetime import date, timedelta
 from ..basics.landed_cost import OrderItem
 from ..basics.money import Money, total, zero
 from ..basics.offer import Offer
+from ..basics.part_number import number_key
 from ..basics.plan import PlannedOrder
 from ..basics.quote import Quote
 from ..basics.settings import Settings
@@ -115,7 +116,7 @@ def _asked_again(new: Quote, market: Market) -> Iterator[str]:
         now = new.line(label)
         if before is None or now is None or not before.part or (now.title, now.part) != (before.title, before.part):
             continue
-        if now.number != before.number:
+        if number_key(now.number) != number_key(before.number):
             yield f"{label} {now.title}: approved as {before.number}, now {now.number}: a new question to the customer"
         elif not now.price <= may_rise_to(market.yes[label], new.tolerance):
             dearer = f"approved at {market.yes[label]}, now {now.price} before tax"

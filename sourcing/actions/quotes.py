@@ -9,13 +9,14 @@ from sqlalchemy import Connection
 
 from ..basics.owners_quote import CheckedQuote
 from ..basics.problem import refused
-from ..basics.quote import FrozenQuote, Quote
+from ..basics.quote import Answered, FrozenQuote, Quote, QuoteLine
 from ..basics.value import Value, changed
+from ..quoting.approvals import standing_answers
 from ..quoting.build import build_quote
 from ..quoting.revisions import compare_quotes
 from ..storage.after_quote import bill_of
 from ..storage.jobs import job as stored_job
-from ..storage.quotes import add_quote, newest_quote, quote
+from ..storage.quotes import add_quote, approvals, newest_quote, quote
 from .desk import Desk
 from .evaluate import catalogue
 from .quote_plan import Market, market
@@ -45,8 +46,8 @@ def write_quote(
     """The job's quote at this moment as a frozen revision; `need_by` None takes the job's own day.
 
     `plan_for` 'customer' buys by the plan under which the customer pays least, 'shop' by the shop's cheapest, also what
-    was approved otherwise; blank: as the last revision does, and what is approved keeps its number where it can. Refuses
-    a billed job.
+    was approved otherwise; blank: as the last revision does, and what is approved keeps its number where it can.
+    Refuses a billed job.
     """
     with desk.writing("quote") as pen:
         _refuse_billed(pen.connection, number)
@@ -54,7 +55,7 @@ def write_quote(
         last = newest_quote(pen.connection, number)
         if last and now.same:
             return Written(frozen=last, is_new=False, warnings=now.warnings, notes=now.notes)
-        frozen = freeze(now.now, paper)
+        frozen = freeze(_with_answers(pen.connection, now.now), paper)
         add_quote(pen.connection, frozen, desk.who)
         whose = ", by the plan under which the customer pays least" if now.now.plan_for == "customer" else ""
         pen.note(number, f"wrote revision {now.now.revision}: agreed {now.now.agreed_total.total}{whose}")
@@ -68,6 +69,21 @@ def check_quote(
     with desk.store.reading() as connection:
         _refuse_billed(connection, number)
         return _now(market(catalogue(connection, desk.at), stored_job(connection, number), need_by), plan_for)
+
+
+def _with_answers(connection: Connection, new: Quote) -> Quote:
+    """The quote with the answers that hold already on its lines, so that the paper asks only about the others."""
+    kept = [one for _, one in approvals(connection, new.job)]
+    earlier = {revision: quote(connection, new.job, revision).quote for revision in {one.revision for one in kept}}
+    holding = standing_answers(new, kept, earlier)
+
+    def said(line: QuoteLine) -> Answered | None:
+        one = holding.get(line.label)
+        if one is None:
+            return None
+        return Answered(answer=one.answer, who=one.who, how=one.how, on=one.at.date())
+
+    return changed(new, lines=tuple(changed(line, answered=said(line)) for line in new.lines))
 
 
 def freeze(new: Quote, paper: Paper) -> FrozenQuote:
@@ -119,9 +135,9 @@ def _told(one: Quote) -> Quote:
 
 
 def _without_words(one: Quote) -> Quote:
-    """What is bought, at what cost and price; neither warnings nor how it came. Another sheet that says the same is no
-    change."""
+    """What is bought, at what cost and price; neither warnings nor how it came, nor what was answered. Another sheet
+    that says the same is no change."""
     words = {"price_rule": "", "landed_rule": "", "warnings": ()}
     bare = {"sheet": 0, "freight": None, "cost_alone": None, **words}
-    lines = (changed(line, behind=line.behind and changed(line.behind, **bare)) for line in one.lines)
+    lines = (changed(line, answered=None, behind=line.behind and changed(line.behind, **bare)) for line in one.lines)
     return changed(one, warnings=(), lines=tuple(lines))

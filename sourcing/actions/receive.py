@@ -7,13 +7,13 @@ from typing import Literal
 
 from sqlalchemy import Connection
 
-from ..basics.money import Money, zero
+from ..basics.money import Money, is_amount, zero
 from ..basics.order import Difference, PaperCharge, PurchaseOrder, Receipt
 from ..basics.order_now import OrderNow
 from ..basics.part_number import PartNumber, number_key
 from ..basics.problem import refused
 from ..basics.value import Value, changed
-from ..ordering.claims import differences, over_pieces, paper_total
+from ..ordering.claims import differences, freight_reckoned, over_pieces, paper_total
 from ..ordering.order_now import good_pieces, open_pieces, order_now
 from ..ordering.receiving import LineCame, freight_shares, in_currency, receipt_lines, same_paper
 from ..storage.after_order import events, goods_back
@@ -68,7 +68,8 @@ class Received(Value, frozen=True, kw_only=True):
 
 def receive(desk: Desk, number: str, delivery: Delivery) -> Received:
     """Keep one delivery as it came, right or wrong. Refuses the same paper twice, unknown and cancelled lines, counts
-    that can't hold together, and a delivery of everything open where nothing is."""
+    that can't hold together, a moment or a paper before the order, and a delivery of everything open where nothing is.
+    """
     with desk.writing("receive") as pen:
         now = order_now(order(pen.connection, number), events(pen.connection, number))
         before = receipts(pen.connection, number)
@@ -84,7 +85,7 @@ def receive(desk: Desk, number: str, delivery: Delivery) -> Received:
             receipt=receipt,
             open_lines=open_pieces(now, good_pieces(after)),
             differences=differences(now, after, later_charge(pen.connection, desk, now.order)),
-            to_do=(*to_do, *_over_to_do(now, before, receipt), *_total_to_do(now, receipt)),
+            to_do=(*to_do, *_over_to_do(now, before, receipt), *_total_to_do(now, receipt), *_no_freight(now, after)),
             freight_shares=shares,
         )
 
@@ -187,10 +188,9 @@ def _lines(pen: Pen, now: OrderNow, said: Delivery) -> tuple[dict[int, LineCame]
 def _receipt(pen: Pen, now: OrderNow, said: Delivery, came: Mapping[int, LineCame]) -> Receipt:
     desk, currency = pen.desk, now.order.currency
     for amount in (said.freight, said.supplier_total):
-        if amount is not None and amount < 0:
+        if amount is not None and (not is_amount(amount) or amount < 0):
             raise refused("not-an-amount", found=amount)
-    if said.dated is not None and said.dated > desk.at.date():
-        raise refused("dated-ahead", found=said.dated, today=desk.at.date())
+    _refuse_days(desk, now.order, said.dated)
     charges = [
         PaperCharge(name=name, amount=in_currency(amount, currency)) for name, amount in said.other_charges.items()
     ]
@@ -210,12 +210,25 @@ def _receipt(pen: Pen, now: OrderNow, said: Delivery, came: Mapping[int, LineCam
     )
 
 
+def _refuse_days(desk: Desk, bought: PurchaseOrder, dated: date | None) -> None:
+    """Goods and their paper are never older than the order: a wrong year would take that year's rate."""
+    number, placed = bought.number, bought.placed_at
+    if desk.at < placed:
+        raise refused(
+            "came-before-order", order=number, found=f"{desk.at:%Y-%m-%d %H:%M}", placed=f"{placed:%Y-%m-%d %H:%M}"
+        )
+    if dated is not None and dated > desk.at.date():
+        raise refused("dated-ahead", found=dated, today=desk.at.date())
+    if dated is not None and dated < placed.date():
+        raise refused("dated-before-order", found=dated, order=number, placed=placed.date())
+
+
 def _rate(pen: Pen, currency: str, said: Delivery) -> Decimal:
     """As said, else by the shop's table on the day of the paper."""
     known = shop_now(pen.connection, pen.desk.at).rates
     if said.rate is None:
         return known.on(currency, said.dated or pen.desk.at.date()).rate
-    if said.rate <= 0 or (currency == known.into and said.rate != 1):
+    if not is_amount(said.rate) or said.rate <= 0 or (currency == known.into and said.rate != 1):
         raise refused("rate-not-usable", found=said.rate, currency=currency, into=known.into)
     return said.rate
 
@@ -235,6 +248,13 @@ def _total_to_do(now: OrderNow, receipt: Receipt) -> list[str]:
         return []
     gap = said - comes_to
     return [f"{gap} of paper {receipt.paper} is not explained by its lines: look for a price, charge or count not said"]
+
+
+def _no_freight(now: OrderNow, papers: list[Receipt]) -> list[str]:
+    reckoned = freight_reckoned(now)
+    if reckoned is None or not reckoned.amount or any(one.freight.amount for one in papers):
+        return []
+    return [f"no freight was charged yet, and {reckoned} was reckoned with: an invoice for it may follow"]
 
 
 def _note(pen: Pen, bought: PurchaseOrder, receipt: Receipt) -> None:

@@ -8,9 +8,9 @@ from ..basics.approval import AnswerRecord, GivenOut, RevisionRow, Revisions
 from ..basics.problem import refused
 from ..basics.quote import FrozenQuote
 from ..quoting.approvals import may_answer
-from ..quoting.authorisation import occasions
+from ..quoting.authorisation import agreed_on_alarms, occasions
 from ..quoting.revisions import compare_quotes
-from ..storage.after_quote import sendings, withdrawals
+from ..storage.after_quote import decisions, sendings, withdrawals
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import approvals, quotes
 from .answers import standing_of
@@ -50,6 +50,7 @@ def answer_record(desk: Desk, number: str) -> AnswerRecord:
         standing = standing_of(connection, number)
         said = occasions(approvals(connection, number), withdrawals(connection, number), every)
         named_now = stored_job(connection, number).customer
+        agreed = agreed_on_alarms(decisions(connection, number), every)
     quote = standing.quote
     waiting = [line for line in quote.lines if standing.answers.of(line.label) == "waiting"]
     machine = quote.machine
@@ -57,11 +58,12 @@ def answer_record(desk: Desk, number: str) -> AnswerRecord:
         job=number,
         shop=quote.shop.name,
         customer=quote.customer.name,
-        may_answer=may_answer(quote.customer, named_now),
+        may_answer=may_answer(named_now),
         machine=", ".join(each for each in (machine.description, machine.maker, machine.model, machine.serial) if each),
         locale=quote.locale,
         occasions=said,
         waiting=tuple(f"{line.label} {line.title}" for line in waiting),
+        agreed=agreed,
     )
 
 

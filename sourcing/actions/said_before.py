@@ -1,47 +1,26 @@
-"""What a supplier said of goods before their line on the order was cancelled: where the same is to be ordered from him
-again, his word still counts until a newer sheet of his speaks."""
+"""Another price or number that a supplier confirmed before the line was cancelled: it is told where the same is to be
+ordered from him again. His days count by themselves, wherever offers are looked at."""
 
 from collections.abc import Iterator
-from datetime import date
 
 from sqlalchemy import Connection
 
 from ..basics.offer import Offer
 from ..basics.order_now import LineNow, OrderNow
 from ..basics.part_number import number_key
-from ..basics.promise import Promise
-from ..basics.value import Value
 from ..ordering.order_now import order_now
-from ..ordering.promised import RECKONED, days_of
-from ..storage.after_order import events, promises
+from ..storage.after_order import events
 from ..storage.orders import orders
 
 
-class SaidBefore(Value, frozen=True, kw_only=True):
-    """The last day he named (None: none) and, in sentences, that day and any other price or number he confirmed."""
-
-    latest: date | None = None
-    words: tuple[str, ...] = ()
-
-
-def said_before(connection: Connection, job: str, offer: Offer) -> SaidBefore:
-    """The supplier's last word on the job's cancelled lines of that offer, as long as his sheet is not of a later day
-    than the word."""
-    latest, words = None, []
-    for now, line in _cancelled(connection, job, offer):
-        known = [one for one in days_of(line, now.order, promises(connection, job)) if _counts(one, offer)]
-        of = f"{now.order.supplier_name} said of {offer.supplier_number} on {now.order.number}, cancelled since"
-        if known:
-            latest = known[-1].latest
-            words.append(f"{of}: here by {latest}")
-        words += [f"{of}: {other}" for other in _otherwise(now, line, offer)]
-    return SaidBefore(latest=latest, words=tuple(words))
-
-
-def no_sooner(reckoned: date | None, said: SaidBefore) -> date | None:
-    """The last day the goods would be here: by sheet and terms, but no sooner than he has said; None: not known."""
-    days = [day for day in (reckoned, said.latest) if day is not None]
-    return max(days, default=None)
+def said_before(connection: Connection, job: str, offer: Offer) -> tuple[str, ...]:
+    """In sentences what he confirmed otherwise of the job's cancelled lines of that offer, as long as his sheet is not
+    of a later day than the word."""
+    return tuple(
+        f"{now.order.supplier_name} said of {offer.supplier_number} on {now.order.number}, cancelled since: {other}"
+        for now, line in _cancelled(connection, job, offer)
+        for other in _otherwise(now, line, offer)
+    )
 
 
 def _cancelled(connection: Connection, job: str, offer: Offer) -> Iterator[tuple[OrderNow, LineNow]]:
@@ -54,12 +33,7 @@ def _cancelled(connection: Connection, job: str, offer: Offer) -> Iterator[tuple
                 yield now, line
 
 
-def _counts(one: Promise, offer: Offer) -> bool:
-    return one.words != RECKONED and one.said_at.date() >= offer.source.sheet_date
-
-
 def _otherwise(now: OrderNow, line: LineNow, offer: Offer) -> Iterator[str]:
-    """Another price or number than was ordered, where he confirmed it no earlier than the sheet's day."""
     for event in now.events:
         if event.what != "confirmed" or event.at.date() < offer.source.sheet_date:
             continue

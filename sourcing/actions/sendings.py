@@ -6,6 +6,7 @@ from ..basics.approval import GivenBy, GivenOut
 from ..basics.problem import refused
 from ..basics.quote import Quote
 from ..basics.value import changed
+from ..quoting.approvals import one_way
 from ..storage.after_quote import Sending, add_sending
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import newest_quote, quote
@@ -36,7 +37,7 @@ def given(desk: Desk, number: str, revision: int | None, how: str, to: str) -> G
 
 def _way(how: str) -> GivenBy:
     for known in get_args(GivenBy):
-        if how.strip().casefold() == known:
+        if one_way(how) == known:
             return known  # type: ignore[no-any-return]
     raise refused("unknown-word", found=how, column="how", known=", ".join(get_args(GivenBy)))
 

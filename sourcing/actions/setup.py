@@ -5,12 +5,15 @@ from pathlib import Path
 
 from ..basics.equivalence import EquivalenceTable
 from ..basics.problem import Problem, Refused, problem, refused
+from ..basics.settings import Settings
 from ..basics.table_change import TableChanges
 from ..basics.terms import Terms
 from ..basics.value import Value, changed
 from ..matching.equivalences.table_file import read_table
+from ..storage.after_quote import billed_jobs
 from ..storage.equivalence import equivalence_table
-from ..storage.shop import every_terms, has_settings, put_rates, put_settings, put_terms
+from ..storage.jobs import jobs
+from ..storage.shop import every_terms, has_settings, put_rates, put_settings, put_terms, settings_on
 from ..storage.statements import kept_statements
 from .desk import Desk, Pen
 from .files import read_bytes
@@ -60,6 +63,7 @@ def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
     table, problems = _table(folder, keep_good) if "equivalence.xlsx" in present else (None, ())
     with desk.writing("set up") as pen:
         if settings:
+            _refuse_other_currency(pen, settings)
             starts_on = desk.at.date() if has_settings(pen.connection) else ALWAYS
             put_settings(pen.connection, settings, starts_on)
         cliffs = of_bands(settings) if settings else ()
@@ -79,6 +83,17 @@ def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
         problems=changes.problems if changes else (),
         warnings=warnings,
     )
+
+
+def _refuse_other_currency(pen: Pen, new: Settings) -> None:
+    """Jobs on their way stand in the currency they were quoted and ordered in; none of it can be worked out anew."""
+    if not has_settings(pen.connection):
+        return
+    before, billed = settings_on(pen.connection, pen.desk.at.date()).currency, billed_jobs(pen.connection)
+    still = [one.number for one in jobs(pen.connection) if one.number not in billed]
+    if new.currency != before and still:
+        first = f"job {still[0]}" if len(still) == 1 else f"{len(still)} open jobs ({still[0]} is the first)"
+        raise refused("currency-of-open-jobs", found=new.currency, before=before, jobs=first)
 
 
 def _keep_terms(pen: Pen, terms: tuple[Terms, ...]) -> tuple[Problem, ...]:

@@ -162,6 +162,7 @@ def _price(here: ShopAt, one: Judged) -> Priced:
     assert match.path is not None  # a match by a number has one
     item = OrderItem(need=str(match.number), offer=offer, needed=needed, ordered=pieces)
     alone = land_at([item], door, here.at)
+    told = (f"{alone.arrival.told}; his sheet is older",) if alone.arrival.told else ()
     return Priced(
         offer=offer,
         supplier_name=door.terms.name,
@@ -169,7 +170,7 @@ def _price(here: ShopAt, one: Judged) -> Priced:
         matched_number=str(match.number),
         landed=alone.landed,
         arrival=alone.arrival,
-        warnings=(*one.verdict.warnings, *match.warnings),
+        warnings=(*told, *one.verdict.warnings, *match.warnings),
     )
 
 

@@ -5,7 +5,8 @@ from .problem_kind import ProblemKind, kind
 ALARM_KINDS: dict[str, ProblemKind] = {
     "no-alarm": kind(
         "No alarm",
-        "line {label} of job {job} stands as it was approved, so there is nothing to decide",
+        "line {label} of job {job} stands as it was approved, or was decided and is on order, "
+        "so there is nothing to decide",
         "see what is open with 'sourcing alarms {job}'",
     ),
     "way-closed": kind(

@@ -6,22 +6,33 @@ ANSWER_KINDS: dict[str, ProblemKind] = {
     "answered-otherwise": kind(
         "Answered otherwise before",
         "line {label} of job {job} stands as {found}",
-        "ask which holds; if the customer changed her mind, record it again with --instead",
+        "ask which holds; if the customer has changed the answer, record it again with --instead",
     ),
     "older-revision": kind(
         "Answer to an older revision",
         "line {label} of revision {revision} of job {job} can't be answered any more: {found}",
-        "ask the customer about revision {newest}",
+        "ask the customer about revision {newest}; when you have given it out, note that with 'sourcing given {job}'",
     ),
     "which-revision": kind(
         "Which revision was answered",
         "revision {newest} of job {job} was not given to the customer, revision {given} was",
-        "say with --revision which one the customer answered",
+        "if the customer has it by now, note that first with 'sourcing given {job}'; else say with --revision which "
+        "one was answered",
     ),
     "freight-for-nothing": kind(
         "Freight for nothing",
         "line {freight} is freight for the parts on {found}, and all of these are declined",
         "record a no to line {freight} together with theirs",
+    ),
+    "freight-alone": kind(
+        "Freight alone",
+        "line {freight} is freight for the parts on {found}, and none of these is approved",
+        "record the yes to the parts together with it",
+    ),
+    "condition-without-yes": kind(
+        "Condition without a yes",
+        "job {job}: the condition '{found}' belongs to a yes, and no line is approved with it",
+        "name the lines approved with --yes, or write what was said with --words",
     ),
     "freight-not-approved": kind(
         "Freight not approved",

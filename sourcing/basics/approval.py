@@ -28,6 +28,10 @@ def how_words(how: str) -> str:
     return how if how == "in person" else f"by {how}"
 
 
+ON_CONDITION = "On condition that: "
+"""Stands before a condition among the words of an answer."""
+
+
 class Approval(Value, frozen=True, kw_only=True):
     """One answer to one line of one revision. `amount` is the line's price before tax, as printed there.
 
@@ -51,6 +55,16 @@ class Approval(Value, frozen=True, kw_only=True):
     extra: Money | None = None
     total_after: Money | None = None
     holds: Literal["yes", "withdrawn", "replaced"] = "yes"
+
+    @property
+    def condition(self) -> str:
+        """On which condition the yes was given; blank where on none. A no has no condition."""
+        return self.words.partition(ON_CONDITION)[2].strip() if self.answer == "approved" else ""
+
+    @property
+    def said(self) -> str:
+        """The customer's words, for a no without a condition that belonged to a yes given at the same time."""
+        return self.words if self.answer == "approved" else self.words.partition(ON_CONDITION)[0].strip()
 
 
 class Withdrawal(Value, frozen=True, kw_only=True):
@@ -125,8 +139,26 @@ class Occasion(Value, frozen=True, kw_only=True):
     total_after: Money | None
 
 
+class AgreedOnAlarm(Value, frozen=True, kw_only=True):
+    """A yes given when something was no longer as approved, with the way out that was taken; it is to no paper. `what`
+    says which, `words` what was said."""
+
+    at: datetime
+    who: str
+    how: How
+    contact: str
+    taken_by: str
+    revision: int
+    line: str
+    what: str
+    words: str = ""
+
+
 class AnswerRecord(Value, frozen=True, kw_only=True):
-    """All answers of a job in the order given, those taken back and declined among them; and who may answer."""
+    """All answers of a job in the order given, those taken back and declined among them; and who may answer.
+
+    `agreed`: what was said yes to beside them, when an alarm was decided, oldest first.
+    """
 
     job: str
     shop: str
@@ -136,6 +168,7 @@ class AnswerRecord(Value, frozen=True, kw_only=True):
     locale: str
     occasions: tuple[Occasion, ...]
     waiting: tuple[str, ...]
+    agreed: tuple[AgreedOnAlarm, ...] = ()
 
 
 class GivenOut(Value, frozen=True, kw_only=True):

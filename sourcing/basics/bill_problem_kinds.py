@@ -13,6 +13,16 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "job {job} is billed, so {found}",
         "take what was found since in as a new job with 'sourcing job'; 'sourcing show-job {job}' shows this one",
     ),
+    "bill-before": kind(
+        "Bill before what it bills",
+        "the bill of job {job} would be dated {found}, before {what} of {on}",
+        "check the day and time said with --at",
+    ),
+    "currency-of-open-jobs": kind(
+        "Currency of open jobs",
+        "the shop's currency can't become {found}: {jobs} would stand in {before}, with quotes and orders in it",
+        "bill the open jobs first, or leave the currency in shop.toml as {before}",
+    ),
     "not-approved-for-bill": kind(
         "Line not approved",
         "line {label} of job {job} is {answer}, so it can't be billed",

@@ -57,12 +57,22 @@ JOB_KINDS: dict[str, ProblemKind] = {
     "freight-not-answered": kind(
         "Freight not answered",
         "line {label} can't be ordered without the freight on line {freight}",
-        "ask the customer about line {freight} too, and record both answers together",
+        "record the yes to both together; if the customer was not told of line {freight}, ask first",
     ),
     "nothing-approved": kind(
         "Nothing approved",
         "no line of {job} that needs parts is approved and not yet ordered",
         "record the customer's answer with 'sourcing answer' first",
+    ),
+    "all-on-order": kind(
+        "On order already",
+        "all that is approved of {job} is ordered: {orders}",
+        "print the paper again with 'sourcing order-paper {order}'; for more, record the customer's yes first",
+    ),
+    "line-declined": kind(
+        "Line declined",
+        "line {label} of job {job} is declined, so it can't be ordered",
+        "if the customer has changed her mind, record it with 'sourcing answer {job} --yes {label} --instead' first",
     ),
     "not-approved": kind(
         "Line not approved",

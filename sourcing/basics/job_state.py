@@ -32,13 +32,14 @@ class LineFacts(Value, frozen=True, kw_only=True):
     """What happened to one line of the newest revision. `needed` pieces of a part, 0 where it takes none.
 
     `order` blank: it stands on no order. A line on an order was approved, whatever the newest revision still asks.
-    `expected`: the last day promised for it, None where no day is known.
+    `expected`: the last day promised for it, None where no day is known. `condition` of its yes; blank: none.
     """
 
     label: str
     needed: int
     answer: AnswerWord
     answered_at: datetime | None = None
+    condition: str = ""
     order: str = ""
     ordered_at: datetime | None = None
     supplier: str = ""

@@ -12,6 +12,10 @@ from .currency import minor_units
 from .problem import refused
 from .value import Value
 
+MOST_DIGITS = 12
+"""Digits of an amount before its point, and as many after it: more is a slip of the hand, and sums of such amounts
+would lose digits."""
+
 
 class Money(Value, frozen=True, kw_only=True):
     """An amount in one currency. Not rounded by itself: call `rounded()` once, at the line total."""
@@ -58,6 +62,12 @@ class Money(Value, frozen=True, kw_only=True):
     def _same(self, other: "Money") -> None:
         if self.currency != other.currency:
             raise refused("currencies-mixed", one=self.currency, other=other.currency)
+
+
+def is_amount(amount: Decimal) -> bool:
+    """Whether it can be an amount a person typed: finite, with at most twelve digits on either side of the point."""
+    exponent = amount.as_tuple().exponent
+    return isinstance(exponent, int) and exponent >= -MOST_DIGITS and amount.adjusted() < MOST_DIGITS
 
 
 def zero(currency: str) -> Money:

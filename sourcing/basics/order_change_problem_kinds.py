@@ -28,6 +28,11 @@ ORDER_CHANGE_KINDS: dict[str, ProblemKind] = {
         "line {line} can't be here on {day}: the order was placed on {placed}",
         "check the year and the month",
     ),
+    "billed-no-order": kind(
+        "Billed already",
+        "job {job} is billed, so nothing more is ordered for it",
+        "check the job's number; take in a new job for further work",
+    ),
     "more-than-approved": kind(
         "More than approved",
         "{found} pieces of line {line} are more than the customer's yes covers: {most} at most",

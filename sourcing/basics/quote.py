@@ -36,13 +36,22 @@ class Behind(Value, frozen=True, kw_only=True):
     cost_alone: Money | None = None
 
 
+class Answered(Value, frozen=True, kw_only=True):
+    """The answer that already held for a line when its revision was made, as printed on it: what, who, how, when."""
+
+    answer: Literal["approved", "declined"]
+    who: str
+    how: str
+    on: date
+
+
 class QuoteLine(Value, frozen=True, kw_only=True):
     """One line of a quote. Amounts are before tax. `label` is '1', '2' for agreed lines and 'A', 'B' for add-ons.
 
     `number` is the part number the customer's yes covers. `labour_rate` is per hour, None where labour is a flat price.
     `fee_price`: the line is a fee of the job; None is none. `return_words` are the terms of a special order, for the
     customer. `photos` are file names. `freight_for`: the labels of the lines that this line's freight brings; empty: of
-    all of its kind.
+    all of its kind. `answered`: the line was answered on an earlier revision and is not asked about again.
     """
 
     label: str
@@ -68,6 +77,7 @@ class QuoteLine(Value, frozen=True, kw_only=True):
     return_words: tuple[str, ...] = ()
     photos: tuple[str, ...] = ()
     freight_for: tuple[str, ...] = ()
+    answered: Answered | None = None
 
     @property
     def price(self) -> Money:

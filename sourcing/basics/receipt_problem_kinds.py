@@ -13,6 +13,11 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
         "paper '{paper}' was taken in for order {order} on {on} by {who}, as '{found}'",
         "each counts once; if it was taken in wrongly, say 'sourcing receive-again {order} --paper {found}' first",
     ),
+    "not-so-many": kind(
+        "No count of pieces",
+        "{found} pieces of line {line} of order {order} can be neither received nor charged",
+        "write a whole number from 0 up, of at most nine digits",
+    ),
     "line-was-cancelled": kind(
         "Line was cancelled",
         "line {line} of order {order} was cancelled, so nothing can be taken in for it",
@@ -42,6 +47,16 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
         "Rate not usable",
         "{found} is no rate from {currency} to {into}",
         "say what one {currency} cost on the day of the paper, and nothing where both are the same currency",
+    ),
+    "dated-before-order": kind(
+        "Paper dated before the order",
+        "the paper is dated {found}, and order {order} was placed on {placed}",
+        "check the day and the year on the paper, and the number of the order",
+    ),
+    "came-before-order": kind(
+        "Came before it was ordered",
+        "it would be taken in on {found}, and order {order} was placed on {placed}",
+        "check the day and time said with --at, and the number of the order",
     ),
     "dated-ahead": kind(
         "Paper dated ahead",

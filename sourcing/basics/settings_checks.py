@@ -5,7 +5,7 @@ from decimal import Decimal
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from .contradiction import Contradiction, number_faults
+from .contradiction import Contradiction, is_finer, number_faults
 from .currency import is_currency, minor_units
 from .terms_checks import calendar_contradictions
 
@@ -94,6 +94,6 @@ def _of_endings(settings: "Settings") -> Iterator[Contradiction]:
         yield Contradiction(field="price_ending.endings", found="is empty; give at least one, such as 0.95")
     smallest = Decimal(1).scaleb(-minor_units(settings.currency))
     for at, one in enumerate(ending.endings, 1):
-        if one % smallest:
+        if is_finer(one, smallest):
             found = f"is {one}, finer than the smallest coin of {settings.currency}"
             yield Contradiction(field=f"price_ending.endings.{at}", found=found)

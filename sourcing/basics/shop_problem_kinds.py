@@ -86,7 +86,7 @@ SHOP_KINDS: dict[str, ProblemKind] = {
     "count-below-one": kind(
         "Count below one",
         "'{found}' is not a count of pieces",
-        "write a whole number of at least 1",
+        "write a whole number of at least 1, of at most nine digits",
     ),
     "table-has-problems": kind(
         "Equivalence table has problems",
@@ -176,7 +176,12 @@ SHOP_KINDS: dict[str, ProblemKind] = {
     "not-an-amount": kind(
         "Not an amount",
         "'{found}' is not an amount of money",
-        "write digits with a point, such as 12.50",
+        "write digits with a point, such as 12.50; at most twelve on either side of it",
+    ),
+    "moment-far-off": kind(
+        "Moment too far off",
+        "{found} is no day to work on",
+        "write a moment between the years {first} and {last} with --at",
     ),
     "not-a-pair": kind(
         "Not understood",

@@ -53,6 +53,11 @@ STORAGE_KINDS: dict[str, ProblemKind] = {
         "'{found}' holds tables of another program",
         "give another path",
     ),
+    "out-of-reach": kind(
+        "Number or day out of reach",
+        "a number or a day is too large to work with ({found}); nothing of this was kept",
+        "check the numbers and days that were typed, and the moment said with --at",
+    ),
     "not-a-database": kind(
         "Not a database",
         "the file '{found}' is not a SQLite database",

@@ -17,7 +17,9 @@ def _reasons(one: Priced, wishes: RankWishes) -> Iterator[str]:
         yield f"the match is not trusted: its weakest statement is '{one.standing}'"
     if wishes.in_stock_only and stock is None:
         yield "not known to be in stock: the sheet states no stock"
-    if wishes.in_stock_only and stock is not None and stock < item.ordered:
+    if wishes.in_stock_only and one.arrival.told:
+        yield f"not in stock: {one.arrival.told}"
+    elif wishes.in_stock_only and stock is not None and stock < item.ordered:
         yield f"not in stock for the quantity: {stock} of {item.ordered}"
     if wishes.without_surplus and item.surplus:
         more = "1 piece" if item.surplus == 1 else f"{item.surplus} pieces"

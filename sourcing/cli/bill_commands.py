@@ -34,7 +34,7 @@ def deposit(
 ) -> None:
     """Record a deposit taken or given back, or show what is asked and held."""
     from ..actions.deposits import deposits_of, give_back, take_deposit
-    from ..documents.job_list import deposits_text
+    from ..documents.job_list import deposits_text, same_again_text
 
     if taken and back:
         raise typer.BadParameter("say --taken or --back, not both")
@@ -45,7 +45,8 @@ def deposit(
         found = give_back(at_desk, number, amount(back), how, words)
     else:
         found = deposits_of(at_desk, number)
-    show(found, deposits_text(found.job, found.kept, found.asked, found.held, found.open), json)
+    text = deposits_text(found.job, found.kept, found.asked, found.held, found.open, found.over)
+    show(found, text + same_again_text(found.kept, found.same_today), json)
 
 
 def bill(
@@ -67,6 +68,7 @@ def bill(
     json: Json = False,
 ) -> None:
     """Write the bill of a job, which closes it; or print the bill again to the letter."""
+    from ..actions.after_bill import left_with_suppliers
     from ..actions.bill import bill_if_any, look_at_bill, write_bill
     from ..basics.bill import LeftOut, Off
     from ..documents.bill_paper import bill_html, bill_pdf, bill_text
@@ -91,7 +93,8 @@ def bill(
     if pdf:
         kept = frozen
         write_pdf(pdf, lambda: bill_pdf(kept.bill, kept.paper), f"bill {frozen.bill.number} is kept", path)
-    show(frozen, f"{news}{bill_text(frozen.bill)}\n{paper_is_in(path, pdf)}", json)
+    left = "".join(f"\nStill to do: {one}." for one in left_with_suppliers(at_desk, number))
+    show(frozen, f"{news}{bill_text(frozen.bill)}\n{paper_is_in(path, pdf)}{left}", json)
 
 
 def gave_away(

@@ -16,6 +16,9 @@ if TYPE_CHECKING:
 
 W = TypeVar("W", bound=str)
 
+MOST_COUNT = 9
+"""Digits of a count: more is a slip of the hand."""
+
 Database = Annotated[
     str,
     typer.Option(
@@ -47,8 +50,12 @@ DEFAULT_DATABASE = "sourcing.db"
 def desk(database: str, at: datetime | None, who: str) -> Desk:
     """The open desk for these options."""
     from ..actions.desk import open_desk
+    from ..basics.contradiction import FIRST_YEAR, LAST_YEAR
+    from ..basics.problem import refused
 
     moment = at or datetime.now().replace(second=0, microsecond=0)
+    if not FIRST_YEAR <= moment.year <= LAST_YEAR:
+        raise refused("moment-far-off", found=moment.date(), first=FIRST_YEAR, last=LAST_YEAR)
     return open_desk(database, moment, who or _login_name())
 
 
@@ -67,14 +74,15 @@ def pairs(texts: list[str], example: str = "1=2") -> dict[str, str]:
 
 def amount(text: str) -> Decimal:
     """An amount of money as typed: digits with a point."""
+    from ..basics.money import is_amount
     from ..basics.problem import refused
 
     try:
         number = Decimal(text)
     except InvalidOperation:
-        raise refused("not-an-amount", found=text) from None
-    if not number.is_finite() or "e" in text.lower():
-        raise refused("not-an-amount", found=text)
+        raise refused("not-an-amount", found=_short(text)) from None
+    if not is_amount(number) or "e" in text.lower():
+        raise refused("not-an-amount", found=_short(text))
     return number
 
 
@@ -108,9 +116,14 @@ def count(text: str) -> int:
     """A whole number as typed."""
     from ..basics.problem import refused
 
-    if not text.isascii() or not text.isdecimal():
-        raise refused("count-below-one", found=text)
+    if not text.isascii() or not text.isdecimal() or len(text) > MOST_COUNT:
+        raise refused("count-below-one", found=_short(text))
     return int(text)
+
+
+def _short(text: str) -> str:
+    """What was typed, cut where it is too long for a sentence."""
+    return text if len(text) <= 30 else f"{text[:27]}..."
 
 
 def _login_name() -> str:

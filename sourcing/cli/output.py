@@ -24,7 +24,10 @@ def show(value: object, text: str, as_json: bool) -> None:
 
 
 def write(path: Path, content: str | bytes) -> None:
-    """Write a file beside its final name and move it there, so that nothing half-written is left."""
+    """Write a file beside its final name and move it there, so that nothing half-written is left.
+
+    It is on the disk before it takes the name: a power cut just after leaves the old file or the whole new one.
+    """
     from ..basics.problem import refused
 
     data = content.encode() if isinstance(content, str) else content
@@ -32,7 +35,10 @@ def write(path: Path, content: str | bytes) -> None:
         raise refused("can-not-write", found=str(path), why="it is a folder")
     part = path.with_name(path.name + ".part")
     try:
-        part.write_bytes(data)
+        with part.open("wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
         os.replace(part, path)
     except OSError as error:
         with suppress(OSError):  # a name too long can't even be taken away

@@ -1,6 +1,6 @@
 """The record of a customer's answers as text for the shop's file: each occasion with who, when, how, lines, totals."""
 
-from ..basics.approval import AnsweredLine, AnswerRecord, Occasion, how_words
+from ..basics.approval import AgreedOnAlarm, AnsweredLine, AnswerRecord, Occasion, how_words
 from .amounts import date_text, decimal_text, money_text
 from .plain_text import document, table, wrapped
 
@@ -20,8 +20,10 @@ def record_text(record: AnswerRecord) -> str:
     lines += wrapped(f"May answer: {', '.join(record.may_answer)}.")
     for one in record.occasions:
         lines += ["", *_occasion(one, record.locale)]
-    if not record.occasions:
+    if not record.occasions and not record.agreed:
         lines += ["", "No answer is recorded."]
+    for agreed in record.agreed:
+        lines += ["", *_agreed(agreed, record.locale)]
     if record.waiting:
         lines += ["", *wrapped(f"Waiting for an answer: {'; '.join(record.waiting)}. No answer is not a yes.")]
     return document([*lines, "", *wrapped(LAW)])
@@ -38,6 +40,16 @@ def _occasion(one: Occasion, locale: str) -> list[str]:
     rows = [_line(line, locale) for line in one.lines]
     lines += [f"  {text}" for text in table([HEADER, *rows], MOST, RIGHT)]
     return lines + [f"  {text}" for text in _totals(one, locale)]
+
+
+def _agreed(one: AgreedOnAlarm, locale: str) -> list[str]:
+    """A yes to a later day or another number: kept with the decision, to no paper."""
+    contact = one.contact or ("number not noted" if one.how in ("telephone", "text") else "")
+    how = f"{how_words(one.how)} ({contact})" if contact else how_words(one.how)
+    day = f"{date_text(one.at.date(), locale)}, {one.at:%H:%M}"
+    lines = wrapped(f"{day}: {one.who} {how}; taken down by {one.taken_by}, deciding on an alarm")
+    lines += wrapped(f'Noted: "{one.words}"', 2) if one.words else []
+    return lines + wrapped(f"Yes to revision {one.revision}, line {one.line}: {one.what}", 2)
 
 
 def _line(line: AnsweredLine, locale: str) -> tuple[str, ...]:

@@ -54,11 +54,28 @@ def job_text(whole: WholeJob) -> str:
     return document(lines)
 
 
-def deposits_text(job: str, kept: Sequence[DepositKept], asked: Money, held: Money, left: Money | None) -> str:
-    """What is asked for the approved lines, what was taken and given back, what is held and what is open."""
+def same_again_text(kept: Sequence[DepositKept], same_today: int) -> str:
+    """Where the deposit taken just now is not the first of its day and amount; blank where it is."""
+    if same_today < 2:
+        return ""
+    place = {2: "second", 3: "third"}.get(same_today, f"{same_today}th")
+    last = kept[-1]
+    words = f"Look at this: it is the {place} of {last.amount} on {last.at.date()}. If it was recorded twice: "
+    return document(wrapped(f"{words}sourcing deposit {last.job} --back {last.amount.amount} --how '{last.how}'."))
+
+
+def deposits_text(
+    job: str, kept: Sequence[DepositKept], asked: Money, held: Money, left: Money | None, over: Money | None = None
+) -> str:
+    """What is asked for the approved lines, what was taken and given back, what is held, what is open or too much."""
     lines = [f"Deposit of job {job}: asked {asked if asked.amount else 'nothing'}, held {held}."]
     lines += [line for one in kept for line in wrapped(_deposit(one), 2)]
     lines += [f"Not taken yet: {left}."] if left is not None else []
+    if over is not None:
+        more = f"{over} more than is asked" if asked.amount else f"{over}, though none is asked"
+        lines += wrapped(
+            f"Look at this: held {more}. It comes off the bill; to give it back: sourcing deposit {job} --back."
+        )
     return document(lines)
 
 

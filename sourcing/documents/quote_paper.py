@@ -19,10 +19,12 @@ from .plain_text import document, wrapped
 from .quote_words import (
     Row,
     add_on_lines,
+    answered_words,
     arrival_words,
     customer_facts,
     deposit_words,
     exempt_words,
+    goes_with,
     line_rows,
     machine_facts,
     ready_words,
@@ -105,7 +107,12 @@ def _line(line: QuoteLine, paper: Quote) -> Mapping[str, object]:
         rows = [*rows, ("Before tax" if taxed(paper) else "Together", line.price)]
     elif taxed(paper):
         rows = [(f"{words}, before tax", amount) for words, amount in rows]
-    return {"line": line, "rows": rows}
+    return {"line": line, "rows": rows, "settled": _settled(line, paper)}
+
+
+def _settled(line: QuoteLine, paper: Quote) -> str:
+    """Why the line has no boxes to mark; blank where it has."""
+    return answered_words(line, paper.locale) or goes_with(line, paper)
 
 
 def _total(document: DocumentTotal, paper: Quote) -> Mapping[str, object]:
@@ -124,14 +131,19 @@ def quote_text(quote: Quote) -> str:
     lines += _wrap(quote.machine.description)
     lines += [line for finding in quote.findings for line in _wrap(f"Seen: {finding.what}")]
     lines += ["", "Work you asked for (before tax)" if paid else "Work you asked for"]
-    lines += [text for line in quote.lines if line.kind == "agreed" for text in _text_line(line, line.price, locale)]
+    lines += [
+        text
+        for line in quote.lines
+        if line.kind == "agreed"
+        for text in _text_line(line, line.price, locale, _settled(line, quote))
+    ]
     charged = [*rule_fees(agreed, quote), *((tax.name, tax.amount) for tax in agreed.taxes)]
     lines += [f"  {words}: {money_text(amount, locale)}" for words, amount in charged]
     lines += [f"  Total{paid}: {money_text(agreed.total, locale)}"]
     if quote.add_on_prices:
         lines += ["", f"Extra work we found (each your choice{';' if paid else ''}{paid})"]
         for line, price in add_on_lines(quote):
-            lines += _text_line(line, price.price, locale)
+            lines += _text_line(line, price.price, locale, _settled(line, quote))
             lines += _wrap(f"If declined: {line.if_declined}", 5) if line.if_declined else []
         lines += [f"  Total with everything: {money_text(quote.everything_total.total, locale)}"]
     return document([*lines, "", *_text_end(quote)])
@@ -141,10 +153,11 @@ def _wrap(text: str, indent: int = 0) -> list[str]:
     return wrapped(text, indent, TEXT_WIDTH)
 
 
-def _text_line(line: QuoteLine, amount: Money, locale: str) -> list[str]:
+def _text_line(line: QuoteLine, amount: Money, locale: str, settled: str) -> list[str]:
     special = [f"Ordered specially for you. {' '.join(line.return_words)}".rstrip()] if line.special_order else []
     head = _wrap(f"{line.label}  {line.title}: {money_text(amount, locale)}", 2)
-    return [*head, *(text for words in special for text in _wrap(words, 5))]
+    below = [*special, settled] if settled else special
+    return [*head, *(text for words in below for text in _wrap(words, 5))]
 
 
 def _text_end(quote: Quote) -> list[str]:

@@ -6,6 +6,7 @@ but for the part of the fees that stands on lines of its own.
 
 from decimal import Decimal
 
+from ..basics.approval import how_words
 from ..basics.money import Money, total
 from ..basics.quote import AddOnPrice, DepositAsked, DocumentTotal, Quote, QuoteLine
 from ..basics.settings import PriceKind, Tolerance
@@ -35,6 +36,32 @@ def line_rows(line: QuoteLine, locale: str) -> list[Row]:
     if line.fee_price is not None:
         rows.append(("Fee", line.fee_price))
     return rows or [("No charge", line.price)]
+
+
+def answered_words(line: QuoteLine, locale: str) -> str:
+    """What was said to the line already; blank where it is asked about on this paper."""
+    if line.answered is None:
+        return ""
+    word = "yes" if line.answered.answer == "approved" else "no"
+    day, said = date_text(line.answered.on, locale), how_words(line.answered.how)
+    change = "" if word == "yes" else " Tell us if you want it after all."
+    return f"{line.answered.who} said {word} to this line {said} on {day}; it is not asked again.{change}"
+
+
+def goes_with(line: QuoteLine, quote: Quote) -> str:
+    """What freight of the agreed work goes with, in one sentence: it has no answer of its own. Blank for other lines.
+
+    The extra parts' freight is charged once for all of them, so it keeps its own answer.
+    """
+    if line.part or not line.freight_price.amount or line.kind != "agreed":
+        return ""
+    agreed = [one.label for one in quote.lines if one.part and one.kind == line.kind]
+    labels = [one for one in agreed if not line.freight_for or one in line.freight_for]
+    if not labels:
+        return ""
+    if len(labels) == 1:
+        return f"It goes with line {labels[0]}: a yes to that line is a yes to its freight too."
+    return f"It goes with lines {', '.join(labels)}: a yes to any of them is a yes to this freight too."
 
 
 def labour_words(line: QuoteLine, locale: str) -> str:

@@ -66,8 +66,7 @@ def latest_of(arrivals: Sequence[Arrival], split: Split = TOGETHER) -> Arrival:
     decisive = max(arrivals, key=lambda one: one.latest or date.min)
     earliest = max(one.earliest for one in arrivals if one.earliest is not None)
     deliveries = merged if split.sends == "as ready" else _as_one(merged)
-    days = {"earliest": earliest, "latest": decisive.latest}
-    return changed(decisive, **days, deliveries=deliveries)
+    return changed(decisive, earliest=earliest, deliveries=deliveries)
 
 
 def deliveries_of(arrivals: Sequence[Arrival], split: Split) -> int:

@@ -6,6 +6,7 @@ from functools import cache
 
 from ..basics.currency import minor_units
 from ..basics.margin_facts import JobFacts, QuotedLine
+from ..basics.value import changed
 from .bought import Book, Bought
 from .given_away import extras, with_labour_off
 from .leaks import beside_of, not_billed
@@ -54,6 +55,8 @@ def _of_quote(
     (alone, places), label = of, line.label
     price = price_of(line, places)
     bought = book.get(label, ()) if line.part else ()
+    if on_bill is None and any(one.back.of_need for one in bought):
+        bought = _without_gone(line, bought)
     goods, charges, carrier = _sums(bought)
     return Told(
         label=label,
@@ -67,6 +70,13 @@ def _of_quote(
         charges=charges,
         carrier=carrier,
     )
+
+
+def _without_gone(line: QuotedLine, bought: Sequence[Bought]) -> Sequence[Bought]:
+    """Goods sent back for credit can't be billed: short of them, the line is not received, and its price not earned."""
+    if sum(one.came.good - one.back.of_need for one in bought) >= line.quantity:
+        return bought
+    return [changed(one, received=None) if one.back.of_need else one for one in bought]
 
 
 def _sums(bought: Sequence[Bought]) -> tuple[int, int, int]:

@@ -7,11 +7,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 
-from ..basics.money import Money
+from ..basics.money import Money, is_amount
 from ..basics.order import LineEvent, OrderEvent
 from ..basics.order_now import LineNow, OrderNow
 from ..basics.part_number import number_key
 from ..basics.problem import refused
+from .order_now import order_now
 
 
 def standing_line(now: OrderNow, at: int) -> LineNow:
@@ -37,6 +38,8 @@ def check_confirmed(now: OrderNow, said: Sequence[LineEvent]) -> tuple[LineEvent
         standing_line(now, one.line)
         if one.unit_price is None and not one.number and one.earliest is None and one.latest is None:
             raise refused("nothing-confirmed", line=one.line, order=now.order.number)
+        if one.unit_price is not None and not is_amount(one.unit_price):
+            raise refused("not-an-amount", found=one.unit_price)
         if one.unit_price is not None and one.unit_price < 0:
             raise refused("charged-below-zero", line=one.line, order=now.order.number, found=one.unit_price)
         _check_days(now, one)
@@ -82,9 +85,14 @@ def cancelled_pieces(now: OrderNow, lines: Sequence[int], came: Mapping[int, int
 
 
 def what_differs(before: OrderNow, event: OrderEvent) -> tuple[str, ...]:
-    """What the supplier confirmed otherwise than it stood before, one sentence each with both figures."""
+    """What the supplier confirmed otherwise than it was ordered, or than he said before, one sentence each with both
+    figures."""
+    ordered = order_now(before.order, [one for one in before.events if one.what != "confirmed"])
     return tuple(
-        words for said in event.lines if (line := before.line(said.line)) for words in _differs(before, line, said)
+        words
+        for said in event.lines
+        if (line := before.line(said.line)) and (asked := ordered.line(said.line))
+        for words in _differs(before, line, asked, said)
     )
 
 
@@ -115,26 +123,39 @@ def _checked_pieces(now: OrderNow, at: int, count: int, approved: Mapping[int, i
     return count
 
 
-def _differs(before: OrderNow, line: LineNow, said: LineEvent) -> Iterator[str]:
+def _differs(before: OrderNow, line: LineNow, asked: LineNow, said: LineEvent) -> Iterator[str]:
+    """`line` as it stood by his word so far, `asked` as we ordered it."""
     what = f"{before.order.number} line {said.line}, {line.line.supplier_number}"
-    if said.unit_price is not None and said.unit_price != line.unit_price:
-        yield f"{what}: {_price_words(before, line, said.unit_price)}"
-    if said.number and number_key(said.number) != number_key(line.number):
-        yield f"{what}: {said.number} is confirmed instead of {line.number}; the customer's yes is for that number"
+    if said.unit_price is not None and {line.unit_price, asked.unit_price} != {said.unit_price}:
+        yield f"{what}: {_price_words(before, line, asked, said.unit_price)}"
+    if said.number:
+        yield from (f"{what}: {words}" for words in _number_words(line, asked, said.number))
     latest = said.latest or said.earliest
     if latest is not None:
         yield from _late_words(before, line, latest, what)
 
 
-def _price_words(before: OrderNow, line: LineNow, price: Decimal) -> str:
-    gap = price - line.unit_price
+def _number_words(line: LineNow, asked: LineNow, number: str) -> Iterator[str]:
+    keys = number_key(number), number_key(asked.number), number_key(line.number)
+    earlier = "" if keys[1] == keys[2] or keys[0] == keys[2] else f"; before he had said {line.number}"
+    if keys[0] != keys[1]:
+        yield f"{number} is confirmed instead of {asked.number}; the customer's yes is for {asked.number}{earlier}"
+    elif earlier:
+        yield f"{number} is confirmed, as ordered{earlier}"
+
+
+def _price_words(before: OrderNow, line: LineNow, asked: LineNow, price: Decimal) -> str:
+    gap = price - asked.unit_price
+    said = "" if line.unit_price in (asked.unit_price, price) else f"; before he had said {line.unit_price}"
     basis = "each" if line.line.price_basis == 1 else f"per {line.line.price_basis}"
-    percent = f", {abs(gap) / line.unit_price * 100:.2f} %" if line.unit_price else ""
+    if not gap:
+        return f"{price} {before.order.currency} {basis} is confirmed, as ordered{said}"
+    percent = f", {abs(gap) / asked.unit_price * 100:.2f} %" if asked.unit_price else ""
     whole = Money(amount=gap * line.pieces / Decimal(line.line.price_basis), currency=before.order.currency).rounded()
     more = "more" if gap > 0 else "less"
     return (
-        f"{price} {before.order.currency} {basis} is confirmed, {line.unit_price} was ordered: "
-        f"{abs(gap)} {more}{percent}; {abs(whole.amount)} {whole.currency} {more} for {line.pieces}"
+        f"{price} {before.order.currency} {basis} is confirmed, {asked.unit_price} was ordered: "
+        f"{abs(gap)} {more}{percent}; {abs(whole.amount)} {whole.currency} {more} for {line.pieces}{said}"
     )
 
 

@@ -145,7 +145,7 @@ def _freight(now: OrderNow, before: Sequence[Receipt], receipt: Receipt, later: 
     """Freight beyond the order's and beyond the terms' charge for each later delivery, all papers so far together."""
     papers = [one for one in (*before, receipt) if any(line.quantity for line in one.lines)]
     lines = [one for one in now.order.charges if _is_carriage(one)]
-    allowed = _in_his_currency(now.order, [one.amount for one in lines if one.name != LATER_FREIGHT])
+    allowed = freight_reckoned(now)
     if allowed is None:
         return
     allowed += Money(amount=later * max(len(papers) - 1, 0), currency=allowed.currency)
@@ -157,6 +157,13 @@ def _freight(now: OrderNow, before: Sequence[Receipt], receipt: Receipt, later: 
             rules += f"; for each later delivery {later} {allowed.currency}" if later else "; no more later"
         words = f"freight {receipt.freight} on paper {receipt.paper}, {excess} more than agreed ({rules})"
         yield _difference(receipt, "freight", words, excess)
+
+
+def freight_reckoned(now: OrderNow) -> Money | None:
+    """The carrier's freight the order reckoned with, later deliveries aside, in the supplier's currency; None: its rate
+    is not known."""
+    lines = [one for one in now.order.charges if _is_carriage(one) and one.name != LATER_FREIGHT]
+    return _in_his_currency(now.order, [one.amount for one in lines])
 
 
 LATER_FREIGHT = "Freight of later deliveries"

@@ -4,13 +4,16 @@ from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from ..basics.currency import minor_units
-from ..basics.money import Money, round_half_up, share_out
+from ..basics.money import Money, is_amount, round_half_up, share_out
 from ..basics.order import Came, PurchaseOrder, PurchaseOrderLine, Receipt, ReceiptLine
 from ..basics.order_now import LineNow, OrderNow
 from ..basics.part_number import number_key
 from ..basics.problem import refused
 from ..basics.value import Value
 from .order_now import line_goods
+
+MOST_PIECES = 999_999_999
+"""Pieces of a line: more is a slip of the hand."""
 
 
 class LineCame(Value, frozen=True, kw_only=True):
@@ -47,6 +50,8 @@ def receipt_lines(now: OrderNow, came: Mapping[int, LineCame]) -> tuple[ReceiptL
             raise refused("line-was-cancelled", line=at, order=order.number)
         _refuse_counts(order.number, at, said)
         for amount in (said.price, said.core):
+            if amount is not None and not is_amount(amount):
+                raise refused("not-an-amount", found=amount)
             if amount is not None and amount < 0:
                 raise refused("charged-below-zero", line=at, order=order.number, found=amount)
     return tuple(_receipt_line(line, came[line.line.line]) for line in now.lines if line.line.line in came)
@@ -56,6 +61,9 @@ def _refuse_counts(order: str, at: int, said: LineCame) -> None:
     """Where no pieces came it is a receipt only if the paper charges some. The wrong and the damaged are apart."""
     if said.pieces < 0 or (said.pieces == 0 and not said.on_paper):
         raise refused("nothing-received", line=at, order=order, found=said.pieces)
+    for found in (said.pieces, said.on_paper or 0):
+        if not 0 <= found <= MOST_PIECES:
+            raise refused("not-so-many", line=at, order=order, found=found)
     bear = said.under_number
     if bear is not None and not (said.number and 1 <= bear <= said.pieces):
         raise refused("more-than-came", line=at, order=order, found=f"{bear} under another number", came=said.pieces)
@@ -93,7 +101,9 @@ def core_for(line: PurchaseOrderLine, pieces: int) -> Money | None:
 
 
 def in_currency(amount: Decimal, currency: str) -> Money:
-    """A typed amount in that currency, half up to its minor unit."""
+    """A typed amount in that currency, half up to its minor unit. Refuses what no amount can be."""
+    if not is_amount(amount):
+        raise refused("not-an-amount", found=amount)
     return Money(amount=round_half_up(amount, minor_units(currency)), currency=currency)
 
 

@@ -28,6 +28,8 @@ def _notes(quote: Quote, label: str, one: Approval, why: str, earlier: Mapping[i
         yield f"line {label} waits: {said}, but {why}"
     elif line and line.price != one.amount:
         yield f"line {label} is now {line.price} before tax; {said}, and that answer still holds"
+    if one.condition and not why:
+        yield f"line {label} is approved on condition: {one.condition}"
 
 
 def _later_days(old: Quote, new: Quote) -> Iterator[str]:

@@ -20,6 +20,8 @@ from .carry_over import line_now, why_not_covered
 AGREED = "agreed"
 """Answers to this word cover every agreed line at once."""
 
+SAME_WAY = {"phone": "telephone", "email": "e-mail", "in-person": "in person"}
+
 Kept = Sequence[tuple[int, Approval]]
 """Answers of a job with the numbers they are stored under, in the order recorded."""
 
@@ -35,21 +37,28 @@ class Given(Value, frozen=True, kw_only=True):
     words: str = ""
 
 
+def one_way(words: str) -> str:
+    """A way of giving an answer or a paper as it was typed, in the one word used for it: 'Phone' is 'telephone'."""
+    typed = words.strip().casefold()
+    return SAME_WAY.get(typed, typed)
+
+
 def how_given(words: str) -> How:
     """The way an answer came, as one of the known words. Refuses others."""
-    found = words.strip().casefold()
+    found = one_way(words)
     for known in get_args(How):
         if found == known:
             return known  # type: ignore[no-any-return]
     raise refused("unknown-word", found=words, column="how", known=", ".join(get_args(How)))
 
 
-def may_answer(*customers: Customer) -> tuple[str, ...]:
-    """Who may answer: the customers and those named beforehand by any of them, each once."""
+def may_answer(customer: Customer) -> tuple[str, ...]:
+    """Who may answer: the customer as the job names her now and those named beforehand, each once. Who is named on a
+    quote and was taken off the job since may not.
+    """
     names: dict[str, str] = {}
-    for customer in customers:
-        for name in (customer.name, *customer.may_also_approve):
-            names.setdefault(maker_key(name), name)
+    for name in (customer.name, *customer.may_also_approve):
+        names.setdefault(maker_key(name), name)
     return tuple(names.values())
 
 
@@ -77,10 +86,12 @@ def record_answers(quote: Quote, yes: Sequence[str], no: Sequence[str], given: G
 
 
 def lines_named(quote: Quote, labels: Sequence[str]) -> dict[str, QuoteLine]:
-    """The lines of those labels, 'agreed' being all agreed ones. Refuses a label that is not there."""
+    """The lines of those labels in any case, 'agreed' being all agreed ones; '1,2' and 'A B' are two labels each.
+    Refuses a label that is not there."""
     wanted: list[str] = []
-    for label in labels:
-        wanted.extend(quote.labels("agreed") if label == AGREED else [label])
+    for text in labels:
+        for label in text.replace(",", " ").split() or [text]:
+            wanted.extend(quote.labels("agreed") if label.casefold() == AGREED else [label.upper()])
     lines: dict[str, QuoteLine] = {}
     for label in wanted:
         line = quote.line(label)

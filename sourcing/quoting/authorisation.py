@@ -5,10 +5,11 @@ Laid out after the fullest list of fields read in a published rule, California C
 labour, total additional cost. Section 3353 is the like for motor vehicles. Rules for other equipment differ by place.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import groupby
 
-from ..basics.approval import AnsweredLine, Approval, Occasion, Withdrawal
+from ..basics.alarm import Decision
+from ..basics.approval import ON_CONDITION, AgreedOnAlarm, AnsweredLine, Approval, Occasion, Withdrawal
 from ..basics.money import Money
 from ..basics.quote import FrozenQuote, QuoteLine
 from ..basics.value import changed
@@ -33,8 +34,42 @@ def occasions(
     return tuple(sorted(found, key=lambda one: one.at))
 
 
+def agreed_on_alarms(
+    decisions: Iterable[Decision], revisions: Mapping[int, FrozenQuote]
+) -> tuple[AgreedOnAlarm, ...]:
+    """Every yes that was given with a decision, in the order decided; decisions without one are the shop's own."""
+    return tuple(
+        AgreedOnAlarm(
+            at=one.at,
+            who=one.agreed_by,
+            how=one.agreed_how,
+            contact=one.agreed_contact,
+            taken_by=one.who,
+            revision=one.revision,
+            line=_title(one, revisions),
+            what=_agreed_to(one),
+            words=one.words,
+        )
+        for one in decisions
+        if one.agreed_by and one.agreed_how
+    )
+
+
+def _title(one: Decision, revisions: Mapping[int, FrozenQuote]) -> str:
+    line = revisions[one.revision].quote.line(one.label) if one.revision in revisions else None
+    return f"{one.label} {line.title}" if line else one.label
+
+
+def _agreed_to(one: Decision) -> str:
+    """The number and the last day that her yes covers; the price is the one approved."""
+    day = f", here by {one.latest}" if one.latest else ""
+    number = f"{one.number}{day}" if one.number else f"the part as approved{day}"
+    return f"{number}, at the price approved"
+
+
 def _occasion(one: Approval) -> tuple[object, ...]:
-    said = (one.at, one.who, one.how, one.taken_by, one.contact, one.words)
+    # A condition stands with the lines said yes to alone; what was said at one time is one occasion all the same.
+    said = (one.at, one.who, one.how, one.taken_by, one.contact, one.words.partition(ON_CONDITION)[0].strip())
     totals = [money.amount if money else None for money in (one.extra, one.total_after)]
     return (*said, one.revision, *totals)
 
@@ -47,7 +82,7 @@ def _answered(group: Sequence[Approval], told: Money | None, revisions: Mapping[
         how=first.how,
         contact=first.contact,
         taken_by=first.taken_by,
-        words=first.words,
+        words=max((one.words for one in group), key=len),
         revision=first.revision,
         sha256=revisions[first.revision].sha256,
         lines=tuple(line for one in group for line in _line(one, revisions)),

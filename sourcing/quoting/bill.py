@@ -206,7 +206,7 @@ def _declined(made: Billed, line: QuoteLine) -> DeclinedLine:
         offered_with_tax=offered_with_tax(made.answered[one.revision], one.label),
         who=one.who,
         at=one.at,
-        words=one.words,
+        words=one.said,
         if_declined=line.if_declined,
     )
 

@@ -7,6 +7,7 @@ never add up. A no to a price is none to a lower one: she may want it for less.
 
 from ..basics.approval import Approval
 from ..basics.money import Money
+from ..basics.part_number import number_key
 from ..basics.quote import Quote, QuoteLine
 from ..basics.settings import Tolerance
 from .tolerance import may_rise_to
@@ -26,7 +27,7 @@ def line_now(newest: Quote, old: Quote, line: QuoteLine) -> QuoteLine | None:
 
 def why_not_covered(approval: Approval, line: QuoteLine, now: QuoteLine, tolerance: Tolerance) -> str:
     """Why the answer to `line` does not hold for it as it is `now`; blank where it holds."""
-    if now.number != line.number:
+    if number_key(now.number) != number_key(line.number):
         return f"the part number is now {now.number or 'none'}, then it was {line.number or 'none'}"
     if now.quantity != line.quantity:
         return f"it is now {now.quantity} pieces, then it was {line.quantity}"

@@ -8,13 +8,15 @@ from ..basics.quote import Quote, QuoteLine
 
 
 def check_freight_line(quote: Quote, words: Mapping[str, AnswerWord], answered: Collection[str] | None = None) -> None:
-    """Refuse a yes to an extra part without a yes to the freight it needs, and a yes to freight where every part that
-    it would bring is declined. `answered`: only what these lines have to do with (None: all).
+    """Refuse a yes to a part without a yes to the freight it needs, a yes to freight where every part that it would
+    bring is declined, and one to freight alone. `answered`: only what these lines have to do with (None: all).
     """
     for freight in freight_lines(quote):
         parts = [line for line in quote.lines if line.part and brings(freight, line)]
         seen = [line for line in parts if answered is None or {line.label, freight.label} & set(answered)]
         _check(freight, parts, seen, words)
+        if parts and answered is not None and freight.label in answered:
+            _not_alone(freight, parts, words)
 
 
 def without_freight(quote: Quote, words: Mapping[str, AnswerWord], line: QuoteLine) -> tuple[str, AnswerWord] | None:
@@ -40,7 +42,12 @@ def brings(freight: QuoteLine, line: QuoteLine) -> bool:
 def _check(freight: QuoteLine, parts: list[QuoteLine], seen: list[QuoteLine], words: Mapping[str, AnswerWord]) -> None:
     freight_said = words.get(freight.label, "waiting")
     for line in seen:
-        if freight.kind == "add-on" and freight_said != "approved" and words.get(line.label) == "approved":
+        if freight_said != "approved" and words.get(line.label) == "approved":
             raise refused("freight-not-answered", label=line.label, freight=freight.label)
     if freight_said == "approved" and seen and all(words.get(line.label) == "declined" for line in parts):
         raise refused("freight-for-nothing", freight=freight.label, found=", ".join(line.label for line in parts))
+
+
+def _not_alone(freight: QuoteLine, parts: list[QuoteLine], words: Mapping[str, AnswerWord]) -> None:
+    if words.get(freight.label) == "approved" and not any(words.get(line.label) == "approved" for line in parts):
+        raise refused("freight-alone", freight=freight.label, found=", ".join(line.label for line in parts))

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from decimal import Decimal
 
-from ..basics.contradiction import Contradiction, number_faults
+from ..basics.contradiction import Contradiction, day_faults, is_finer, number_faults
 from ..basics.currency import minor_units
 from ..basics.job import Job, JobLine
 
@@ -34,6 +34,8 @@ def _customer(job: Job) -> Iterator[Contradiction]:
 
 
 def _days(job: Job) -> Iterator[Contradiction]:
+    for name in ("received_on", "need_by", "ready_by"):
+        yield from day_faults(getattr(job, name), name)
     if job.ready_by and job.ready_by < job.received_on:
         found = f"is {job.ready_by}, before the machine came on {job.received_on}"
         yield Contradiction(field="ready_by", found=found)
@@ -91,5 +93,5 @@ def _line(field: str, line: JobLine, smallest: Decimal) -> Iterator[Contradictio
 
 
 def _too_fine(field: str, amount: Decimal, smallest: Decimal) -> Iterator[Contradiction]:
-    if amount % smallest:
+    if is_finer(amount, smallest):
         yield Contradiction(field=field, found=f"is {amount}, finer than the smallest coin, {smallest}")

@@ -9,11 +9,14 @@ from datetime import date
 from decimal import Decimal
 
 from ..basics.money import Money
+from ..basics.part_number import number_key
 from ..basics.quote import Behind, DocumentTotal, Quote, QuoteLine
 from ..basics.value import Value
 from .carry_over import line_now
 
 NOT_COMPARED = frozenset(("job", "revision", "made_at"))
+LINES_NOT_COMPARED = frozenset(("answered",))
+"""What the customer said already is no difference between what two papers offer."""
 TOLD_APART = frozenset(("lines", "agreed_total", "everything_total", "add_on_prices"))
 CUSTOMERS = frozenset(
     (
@@ -107,8 +110,10 @@ def _line(old: QuoteLine, new: QuoteLine, owner: bool) -> Iterator[str]:
     if old.label != new.label:
         yield f"it was line {old.label} before"
     for name in QuoteLine.__struct_fields__:
-        if name not in ("label", "behind") and (owner or name in CUSTOMERS):
-            yield from _field(name, getattr(old, name), getattr(new, name))
+        if name not in LINES_NOT_COMPARED | {"label", "behind"} and (owner or name in CUSTOMERS):
+            told = _field(name, getattr(old, name), getattr(new, name))
+            same = name == "number" and number_key(old.number) == number_key(new.number)
+            yield from (f"{words} (the same number, written otherwise)" if same else words for words in told)
     if old.price != new.price:
         yield f"together before tax {_said(new.price)}, before {_said(old.price)}{_more(old.price, new.price)}"
     if owner:
@@ -189,7 +194,6 @@ def _said(value: object) -> str:
             return " to ".join(dict.fromkeys(_said(one) for one in value))
         return "; ".join(_said(one) for one in value)
     if isinstance(value, Value):
-        return ", ".join(
-            _said(each) for name in value.__struct_fields__ if (each := getattr(value, name)) not in ("", ())
-        )
+        said = (_said(each) for name in value.__struct_fields__ if (each := getattr(value, name)) not in ("", ()))
+        return ", ".join(dict.fromkeys(said))
     return str(value)

@@ -119,11 +119,19 @@ def _given(facts: JobFacts) -> bool:
 
 
 def _goods_awaited(missing: list[LineFacts], today: date) -> str:
+    """A clause for each order, those whose day is past first."""
+    orders = dict.fromkeys(line.order for line in missing)
+    clauses = [_of_order([line for line in missing if line.order == order], today) for order in orders]
+    return "; ".join(words for _, words in sorted(clauses, key=lambda one: not one[0]))
+
+
+def _of_order(missing: list[LineFacts], today: date) -> tuple[bool, str]:
+    """Whether its day is past, and what the supplier still has of it."""
     late = [line for line in missing if line.expected is not None and line.expected < today]
     first = (late or missing)[0]
     day = f"promised for {first.expected}" if first.expected else "no day is promised"
     words = f"{first.supplier or 'the supplier'} has {_lines(line.label for line in missing)} on {first.order}, {day}"
-    return f"{words}; that day is past: ask" if late else words
+    return bool(late), f"{words}; that day is past: ask" if late else words
 
 
 def _waiting(facts: JobFacts) -> list[str]:
@@ -146,6 +154,7 @@ def _beside(facts: JobFacts, words: StateWord, today: date) -> tuple[str, ...]:
         found.append(f"{_lines(waiting)} {verb} for an answer")
     if waiting and facts.valid_to is not None and facts.valid_to < today:
         found.append(f"the quote expired on {facts.valid_to}")
+    found += [f"line {line.label} is approved on condition: {line.condition}" for line in facts.lines if line.condition]
     found += [
         f"line {line.label} was promised for {line.expected} and is late"
         for line in _wanted(facts)

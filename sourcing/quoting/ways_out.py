@@ -45,7 +45,9 @@ class Buying(Value, frozen=True, kw_only=True):
 
     `costs`: landed cost less what goes on the shelf, by label of each approved part. `missing`: why a cost is not
     known; then no margin is shown. `freight` is in the costs. `unit_cost`: the goods of one piece of this line;
-    `each`: what it would be priced at by the shop's bands, `price_rule` how. `number` is what the customer would get.
+    `each`: what it would be priced at by the shop's bands, `price_rule` how. `ready`: the day the machine would be
+    ready with the part here on `latest`; None where the customer named no day for it, or it is not known. `number` is
+    what the customer would get.
     `why_not`: why it can't be bought so; blank where it can.
     """
 
@@ -57,6 +59,7 @@ class Buying(Value, frozen=True, kw_only=True):
     supplier_number: str = ""
     number: str = ""
     latest: date | None = None
+    ready: date | None = None
     unit_cost: Money | None = None
     each: Money | None = None
     price_rule: str = ""
@@ -172,7 +175,10 @@ def _day_asked(yes: Yes, buying: Buying) -> str:
         return f"No day is known for {yes.line.title} any more: may we wait?"
     if buying.latest <= yes.by:
         return ""
-    return f"{yes.line.title} would be here by {buying.latest} instead of {yes.by}: is that all right?"
+    ready = f", the machine ready by {buying.ready}" if buying.ready else ""
+    wanted = yes.quote.ready_by
+    instead = f" instead of {wanted}" if ready and wanted else ""
+    return f"{yes.line.title} would be here by {buying.latest} instead of {yes.by}{ready}{instead}: is that all right?"
 
 
 def _freight_at_cost(yes: Yes, other: Buying, reckon: Reckon) -> Iterable[str]:

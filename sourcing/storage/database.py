@@ -88,6 +88,8 @@ class Store:
             yield
         except DigitsLost as error:
             raise refused("digits-lost", found=error.value, places=error.places) from error
+        except OverflowError as error:  # a count or a day no database and no calendar holds: never our own figures
+            raise refused("out-of-reach", found=str(error)) from error
         except DBAPIError as error:
             refusal = told(error, self.shown)
             if refusal is None:

@@ -6,8 +6,10 @@ from pathlib import Path
 import pytest
 
 from sourcing.actions.answers import Standing, record, standing
-from sourcing.actions.orders import place_orders
+from sourcing.actions.job_states import whole_job
+from sourcing.actions.orders import look_at_orders, place_orders
 from sourcing.actions.quotes import write_quote
+from sourcing.actions.revisions import answer_record
 from sourcing.actions.sendings import given
 from sourcing.actions.setup import set_up
 from sourcing.basics.approval import Approval
@@ -166,6 +168,33 @@ def test_conditions_are_kept_with_the_words(tmp_path: Path) -> None:
     number = quoted(tmp_path)
     record(at(tmp_path), number, said("agreed", words="Go ahead.", conditions="ready by Friday"))
     assert {one.words for one in kept(tmp_path, number)} == {"Go ahead. On condition that: ready by Friday"}
+
+
+def test_a_condition_stands_with_the_lines_said_yes_to_and_never_with_the_others(tmp_path: Path) -> None:
+    """It is told wherever the job stands and before ordering; the record shows one occasion."""
+    number = quoted(tmp_path)
+    torn_down(tmp_path, number)
+    desk = at(tmp_path)
+    standing = record(desk, number, said("agreed", "A", "D", no=("C",), words="Go.", conditions="under 200"))
+    assert {one.words for one in kept(tmp_path, number) if one.answer == "approved"} == {
+        "Go. On condition that: under 200"
+    }
+    assert [one.words for one in kept(tmp_path, number) if one.label == "C"] == ["Go."]
+    assert "line A is approved on condition: under 200" in standing.answers.notes
+    assert "line 1 is approved on condition: under 200" in whole_job(desk, number).state.beside
+    assert (
+        f"{number} line A: approved on condition: under 200; see that it is met"
+        in look_at_orders(desk, [number]).warnings
+    )
+    (one,) = answer_record(desk, number).occasions
+    assert (len(one.lines), one.words) == (5, "Go. On condition that: under 200")
+
+
+def test_a_condition_without_a_yes_is_refused(tmp_path: Path) -> None:
+    """It could stand with no line."""
+    number = quoted(tmp_path)
+    with pytest.raises(Refused, match="the condition 'under 200' belongs to a yes"):
+        record(at(tmp_path), number, said(no=("agreed",), conditions="under 200"))
 
 
 def test_a_no_to_what_is_ordered_is_refused_whatever_its_label_is_now(tmp_path: Path) -> None:

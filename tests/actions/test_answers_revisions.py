@@ -6,14 +6,16 @@ from pathlib import Path
 import pytest
 from sqlalchemy import text
 
+from sourcing.actions.answers import record
 from sourcing.actions.quotes import reprint, write_quote
 from sourcing.actions.revisions import revisions
 from sourcing.actions.setup import set_up
 from sourcing.basics.problem import Refused
+from sourcing.basics.quote import Answered
 from sourcing.documents import quote_paper
-from tests.actions.answered_shop import STONEGARTH, at, paper, quoted, torn_down
+from tests.actions.answered_shop import MONDAY, STONEGARTH, at, paper, quoted, said, torn_down
 from tests.builders import usd
-from tests.journeys.small_shop import SHOP, sheet
+from tests.journeys.small_shop import SHOP, desk_at, sheet
 
 
 def test_revisions_are_listed_with_maker_hash_and_totals(tmp_path: Path) -> None:
@@ -89,3 +91,16 @@ def test_a_paper_that_was_touched_is_refused_everywhere(tmp_path: Path) -> None:
     for look in (lambda: revisions(at(tmp_path), number), lambda: reprint(at(tmp_path), number, 1)):
         with pytest.raises(Refused, match="no longer what was sent"):
             look()
+
+
+def test_a_new_revision_says_what_was_answered_and_an_answer_alone_makes_none(tmp_path: Path) -> None:
+    """Yes to the belt on revision 1 stands on revision 2; answers to that are no reason for a third."""
+    number = quoted(tmp_path)
+    record(desk_at(tmp_path, MONDAY), number, said("agreed", how="in person"))
+    torn_down(tmp_path, number)
+    desk = at(tmp_path)
+    told = {line.label: line.answered for line in reprint(desk, number, 2).quote.lines}
+    yes = Answered(answer="approved", who="Maud Tilbrook", how="in person", on=MONDAY.date())
+    assert told == {"1": yes, "2": yes, "A": None, "B": None, "C": None, "D": None}
+    record(desk, number, said("A", "D", no=("C",)))
+    assert not write_quote(desk, number, paper).is_new

@@ -39,7 +39,9 @@ def test_a_billed_job_is_not_quoted_anew(tmp_path: Path) -> None:
     """Not even looked at: its paper is the bill. Its revisions still print again."""
     desk, number = billed(tmp_path)
     for again in (lambda: write_quote(desk, number, paper), lambda: check_quote(desk, number)):
-        with pytest.raises(Refused, match="job 2026-0001 is billed, so it is not quoted anew; take what was found since"):
+        with pytest.raises(
+            Refused, match="job 2026-0001 is billed, so it is not quoted anew; take what was found since"
+        ):
             again()
     assert reprint(desk, number, None).quote.revision == 2
 

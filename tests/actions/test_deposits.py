@@ -14,7 +14,9 @@ from sourcing.actions.deposits import deposit_warnings, deposits_of, give_back, 
 from sourcing.actions.history import history
 from sourcing.actions.quotes import write_quote
 from sourcing.basics.problem import Refused
+from sourcing.basics.value import changed
 from sourcing.documents.bill_paper import bill_html
+from sourcing.documents.job_list import deposits_text
 from sourcing.quoting.deposit_held import deposit_held, deposit_open
 from tests.actions.billed_shop import answered, billing, received
 from tests.builders import usd
@@ -168,3 +170,25 @@ def test_a_bill_uses_up_what_is_held_and_never_owes_below_nothing(amounts: list[
     """What is above the bill is the customer's."""
     kept = [deposit(str(Decimal(cents) / 100)) for cents in amounts]
     assert deposit_held(kept, "USD", usd(str(Decimal(billed) / 100))).minor() == max(sum(amounts) - billed, 0)
+
+
+def test_more_than_was_asked_is_said(tmp_path: Path) -> None:
+    """Taken twice, say; once it is billed the bill says what is left."""
+    number = received(tmp_path)
+    desk = billing(tmp_path)
+    found = take_deposit(desk, number, Decimal("38.96"), "cash")
+    assert (found.asked, found.over) == (usd("0.00"), usd("38.96"))
+    told = deposits_text(found.job, found.kept, found.asked, found.held, found.open, found.over)
+    assert "Look at this: held 38.96 USD, though none is asked." in told
+    write_bill(desk, number, bill_html)
+    assert deposits_of(desk, number).over is None
+
+
+def test_what_is_asked_and_no_more_needs_no_look(tmp_path: Path) -> None:
+    """To the cent."""
+    number = received(tmp_path)
+    desk = billing(tmp_path)
+    found = changed(deposits_of(desk, number), asked=usd("38.96"), held=usd("77.86"), over=usd("38.90"))
+    told = deposits_text(found.job, (), found.asked, found.held, None, found.over)
+    assert "Look at this: held 38.90 USD more than is asked." in told
+    assert "Look at this" not in deposits_text(found.job, (), found.asked, found.asked, None)

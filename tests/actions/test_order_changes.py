@@ -101,7 +101,7 @@ def test_what_was_taken_off_and_ordered_elsewhere_can_not_come_back(placed: Path
     assert refusal(caught) == "more-than-approved"
     with pytest.raises(Refused) as caught:
         place_orders(desk, ["2026-0001"])
-    assert refusal(caught) == "nothing-approved"
+    assert refusal(caught) == "all-on-order"
 
 
 def test_a_change_does_not_go_below_what_came(placed: Path) -> None:

@@ -124,7 +124,7 @@ def test_no_address_is_called() -> None:
 
 def test_without_the_library_one_sentence_says_what_to_do(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "plutoprint", None)
-    with pytest.raises(Refused, match=r"pip install 'parts-sourcing\[pdf\]', or open the HTML paper") as told:
+    with pytest.raises(Refused, match=r"leave out --pdf and print the HTML paper .*pip install '\.\[pdf\]'") as told:
         quote_pdf(frozen(QUOTE))
     assert [one.code for one in told.value.problems] == ["no-pdf"]
 

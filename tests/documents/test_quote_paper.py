@@ -1,12 +1,13 @@
 """The customer's paper: its figures, its boxes, its order, and that nothing of the owner's side is in it."""
 
 import re
+from datetime import date
 from itertools import pairwise
 
 import pytest
 
 from sourcing.basics.problem import Refused
-from sourcing.basics.quote import Quote
+from sourcing.basics.quote import Answered, Quote
 from sourcing.basics.value import changed, from_plain, to_plain
 from sourcing.documents.quote_paper import for_customer, quote_html, quote_text
 from tests.documents.html_reader import Page
@@ -71,13 +72,25 @@ def test_no_template_could_print_the_owners_side() -> None:
 
 def test_each_line_has_its_own_approve_and_decline_box_and_extras_a_place_for_initials() -> None:
     boxes = {one["id"]: one for one in Page(quote_html(QUOTE)).all("input")}
-    for line in QUOTE.lines:
+    for line in (one for one in QUOTE.lines if not one.freight_price.amount):
         pair = [boxes[f"line-{line.label}-{answer}"] for answer in ("approve", "decline")]
         assert [one["name"] for one in pair] == [f"line-{line.label}"] * 2
         assert not any("checked" in one for one in pair), "no answer is not a yes"
         assert (f"line-{line.label}-initials" in boxes) == (line.kind == "add-on")
     asked = {"sign-name", "sign-signature", "sign-date", "sign-time", "sign-conditions", "sign-others"}
     assert {*asked, "how-contact", "how-taken-by"} <= set(boxes)  # the fields of 16 CCR 2722
+
+
+def test_freight_of_the_agreed_work_has_no_boxes_and_says_with_which_lines_it_goes() -> None:
+    """A part can't come without it, so that there is nothing to choose."""
+    freight = QUOTE.lines[2]
+    assert freight.kind == "agreed" and freight.freight_price.amount and not freight.part
+    shown, sent = Page(quote_html(QUOTE)), " ".join(quote_text(QUOTE).split())
+    assert not [one for one in shown.all("input") if one["id"].startswith("line-3-")]
+    for text in (shown.text, sent):
+        assert "It goes with lines 1, 2: a yes to any of them is a yes to this freight too." in text
+    one = changed(QUOTE, lines=(*QUOTE.lines[:2], changed(freight, freight_for=("1",)), *QUOTE.lines[3:]))
+    assert "It goes with line 1: a yes to that line is a yes to its freight too." in Page(quote_html(one)).text
 
 
 def test_every_box_has_one_label_and_every_id_is_once(page: Page) -> None:
@@ -177,3 +190,20 @@ def test_short_text_cannot_be_given_a_forged_line() -> None:
 def test_an_unknown_locale_is_told() -> None:
     with pytest.raises(Refused, match="locale"):
         quote_html(changed(QUOTE, locale="nowhere"))
+
+
+def test_a_line_answered_before_says_so_and_has_no_boxes() -> None:
+    """The customer is asked about the others alone; the add-on declined may still be wanted."""
+    day = date(2026, 1, 12)
+    yes = Answered(answer="approved", who="Maud Tilbrook", how="telephone", on=day)
+    no = changed(yes, answer="declined", how="in person")
+    first, second, freight, extra, *rest = QUOTE.lines
+    lines = (changed(first, answered=yes), second, changed(freight, answered=yes), changed(extra, answered=no), *rest)
+    asked = changed(QUOTE, lines=lines)
+    shown, sent = Page(quote_html(asked)), " ".join(quote_text(asked).split())
+    boxed = {one["name"].removeprefix("line-") for one in shown.all("input") if one.get("name", "").startswith("line-")}
+    assert boxed == {"2", *(line.label for line in rest)}
+    for text in (shown.text, sent):
+        told = "Maud Tilbrook said yes to this line by telephone on Jan 12, 2026; it is not asked again."
+        assert text.count(told) == 2
+        assert "said no to this line in person on Jan 12, 2026; it is not asked again. Tell us if you want it" in text

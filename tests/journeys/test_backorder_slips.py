@@ -21,10 +21,12 @@ from sourcing.actions.orders import one_order, place_orders
 from sourcing.actions.promises import open_promises, promises_of
 from sourcing.actions.quotes import write_quote
 from sourcing.actions.receive import Delivery, receive
+from sourcing.actions.revisions import answer_record
 from sourcing.actions.terms import set_terms
 from sourcing.basics.order import LineEvent
 from sourcing.basics.problem import Refused
 from sourcing.basics.promise import OpenPromise
+from sourcing.documents.authorisation import record_text
 from tests.builders import usd
 from tests.journeys.small_shop import desk_at, sheet, shop, take_in
 from tests.journeys.test_worked_days import paper, yes
@@ -103,7 +105,11 @@ def test_waiting_and_switching_to_the_cent(tmp_path: Path) -> None:
     assert hold.notes == ("2026-04-01 at the earliest",)
     assert (hold.total, switch.total, ask.total) == (alarm.approved_total, alarm.approved_total, alarm.approved_total)
     assert ask.why_not  # the price is no question here
-    assert switch.asks == "Belt would be here by 2026-03-12 instead of 2026-03-05: is that all right?"
+    assert switch.asks == (
+        "Belt would be here by 2026-03-12 instead of 2026-03-05, the machine ready by 2026-03-13 instead of 2026-03-06: "
+        "is that all right?"
+    )
+    assert "here by 2026-04-01 instead of 2026-03-05, the machine ready by 2026-04-02" in hold.asks
     assert (switch.supplier, alarm.order) == ("pellbrook", order)
 
 
@@ -151,6 +157,24 @@ def test_waiting_needs_her_yes_and_covers_that_day_only(tmp_path: Path) -> None:
     (alarm,) = alarms(desk_at(tmp_path, datetime(2026, 3, 20, 9, 0)))
     assert alarm.differs[0].now == "2026-04-10"
     assert any("Maud Tilbrook said yes (telephone)" in words for words in alarm.notes)
+
+
+def test_her_yes_to_the_later_day_stands_among_her_answers(tmp_path: Path) -> None:
+    """With who, how, number called, who took it down, and the day it covers; a decision without a yes does not."""
+    desk, number, _ = slipped(tmp_path)
+    decide(desk, number, "1", "hold", "she will call back")
+    assert answer_record(desk, number).agreed == ()
+    decide(desk, number, "1", "hold", "she waits", AGREED)
+    found = answer_record(desk, number)
+    (agreed,) = found.agreed
+    assert (agreed.who, agreed.how, agreed.contact, agreed.taken_by) == (
+        "Maud Tilbrook", "telephone", "555-0142", "Oona Brandeth",
+    )  # fmt: skip
+    assert (agreed.revision, agreed.line) == (1, "1 Belt")
+    assert agreed.what == "Norrowby NW-77120, here by 2026-04-01, at the price approved"
+    text = record_text(found)
+    assert "Mar 9, 2026, 11:00: Maud Tilbrook by telephone (555-0142); taken down by Oona Brandeth" in text
+    assert "Yes to revision 1, line 1 Belt: Norrowby NW-77120, here by 2026-04-01" in text
 
 
 def test_switched_with_her_yes_to_the_end(tmp_path: Path) -> None:

@@ -119,7 +119,7 @@ def test_asked_anew_the_line_waits_for_her_answer(tmp_path: Path) -> None:
     """The decision alone changes nothing; the new revision asks for 376.31, silence is no yes, a yes is ordered."""
     desk, number = risen(tmp_path)
     told = decide(desk, number, "1", "ask")
-    assert "Until she has said yes the line waits." in told.next_steps
+    assert "Until the customer has said yes the line waits." in told.next_steps
     with pytest.raises(Refused):
         place_orders(desk, [number])
     new = write_quote(desk, number, paper).frozen.quote

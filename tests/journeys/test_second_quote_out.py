@@ -210,6 +210,22 @@ def test_her_husband_may_answer_once_she_has_named_him(tmp_path: Path) -> None:
     assert len(all_orders(desk_at(tmp_path, WEDNESDAY), number)) == 1
 
 
+def test_a_name_taken_off_the_job_answers_no_more(tmp_path: Path) -> None:
+    """Named on revision 2, taken off since without a new one: neither his yes is kept nor is he in the record."""
+    number = first_given(tmp_path)
+    path = job_file(tmp_path, BELT)
+    path.write_text(path.read_text().replace("[machine]", f'may_also_approve = ["{HUSBAND}"]\n[machine]'))
+    desk = desk_at(tmp_path, TUESDAY)
+    change_job_from(desk, number, path)
+    assert HUSBAND in write_quote(desk, number, paper).frozen.quote.customer.may_also_approve
+    given(desk, number, None, "in person", "")
+    change_job_from(desk, number, job_file(tmp_path, BELT))
+    with pytest.raises(Refused, match=f"{HUSBAND} is not named"):
+        answer(tmp_path, number, "agreed", who=HUSBAND)
+    assert answer_record(desk, number).may_answer == ("Maud Tilbrook",)
+    assert answer(tmp_path, number, "agreed").words()["1"] == "approved"
+
+
 def test_when_both_answer_the_second_who_says_otherwise_is_told(tmp_path: Path) -> None:
     """Her no after his yes is kept only when it is said to take its place; then nothing is ordered any more."""
     number = first_given(tmp_path)

@@ -71,7 +71,25 @@ def test_a_risen_price_is_told_with_both_figures() -> None:
 def test_another_number_is_never_silent() -> None:
     """The customer's yes is for the number ordered."""
     (words,) = what_differs(NOW, event("confirmed", LineEvent(line=1, number="CV-B880K")))
-    assert "CV-B880K is confirmed instead of NW-77120; the customer's yes is for that number" in words
+    assert words.endswith("CV-B880K is confirmed instead of NW-77120; the customer's yes is for NW-77120")
+
+
+def test_a_second_word_is_told_against_the_order_and_the_first() -> None:
+    """Misheard, then put right: 139.00 was ordered, not 152.90, and the yes is for NW-77120."""
+    first = event("confirmed", LineEvent(line=1, unit_price=Decimal("152.90"), number="CV-B880K"))
+    now = order_now(order(), (first,))
+    other = LineEvent(line=1, unit_price=Decimal("141.00"), number="CV-B880L")
+    assert [words.partition("NW-77120: ")[2] for words in what_differs(now, event("confirmed", other))] == [
+        "141.00 USD each is confirmed, 139.00 was ordered: 2.00 more, 1.44 %; 2.00 USD more for 1; "
+        "before he had said 152.90",
+        "CV-B880L is confirmed instead of NW-77120; the customer's yes is for NW-77120; before he had said CV-B880K",
+    ]
+    right = LineEvent(line=1, unit_price=Decimal("139.00"), number="NW-77120")
+    assert [words.partition("NW-77120: ")[2] for words in what_differs(now, event("confirmed", right))] == [
+        "139.00 USD each is confirmed, as ordered; before he had said 152.90",
+        "NW-77120 is confirmed, as ordered; before he had said CV-B880K",
+    ]
+    assert len(what_differs(now, first)) == 2  # the same again is still not as ordered
 
 
 def test_a_later_day_is_told_against_the_last_word_and_the_need() -> None:

@@ -19,6 +19,7 @@ from sourcing.quoting.approvals import (
     how_given,
     labels_of,
     last_words,
+    lines_named,
     may_answer,
     record_answers,
     standing_answers,
@@ -70,8 +71,9 @@ def test_what_is_no_answer(yes: list[str], no: list[str], change: dict[str, obje
 
 
 def test_only_those_named_may_answer_case_and_spaces_set_aside() -> None:
-    """The customer, those named on the quote, those named in the job since; nobody else."""
-    named = may_answer(quote().customer, Customer(name="Maud Tilbrook", may_also_approve=("Ned Tilbrook",)))
+    """The customer and those she named, each once; nobody else."""
+    who_may = ("Silas Tilbrook", "maud tilbrook", "Ned Tilbrook")
+    named = may_answer(Customer(name="Maud Tilbrook", may_also_approve=who_may))
     assert named == ("Maud Tilbrook", "Silas Tilbrook", "Ned Tilbrook")
     for who in ("silas  tilbrook", "Ned Tilbrook"):
         check_may_answer(changed(GIVEN, who=who), named, "2026-0001")
@@ -171,6 +173,55 @@ def test_freight_is_not_approved_for_parts_that_are_all_declined() -> None:
         check_freight_line(asked, {"1": "declined", "2": "approved"})
     check_freight_line(asked, {**words, "B": "waiting"})
     check_freight_line(asked, {**words, "D": "declined"})
+
+
+def test_agreed_parts_and_their_freight_are_approved_together_or_not_at_all() -> None:
+    """A no to the freight, silence about it, and a yes to it alone are refused with a sentence."""
+    asked = quote(line("2", freight="9.95"))
+    for said in ("declined", "waiting"):
+        words: dict[str, AnswerWord] = {"1": "approved", "2": said}  # type: ignore[dict-item]  # one of its words
+        for answered in (["1"], ["2"], ["1", "2"]):
+            with pytest.raises(
+                Refused, match="line 1 can't be ordered without the freight on line 2; record the yes to"
+            ):
+                check_freight_line(asked, words, answered)
+        check_freight_line(asked, words, ["A"])
+    with pytest.raises(Refused, match="line 2 is freight for the parts on 1, and none of these is approved"):
+        check_freight_line(asked, {"1": "waiting", "2": "approved"}, ["2"])
+    check_freight_line(asked, {"1": "waiting", "2": "approved"}, ["A"])
+    check_freight_line(asked, {"1": "declined", "2": "declined"}, ["1", "2"])
+    check_freight_line(asked, {"1": "approved", "2": "approved"}, ["1", "2"])
+
+
+@pytest.mark.parametrize("typed", [["a", "1"], ["1,A"], ["A 1"], [" a, AGREED "], ["Agreed", "A"]])
+def test_labels_are_read_as_a_tired_clerk_types_them(typed: list[str]) -> None:
+    """Small letters, a comma, a blank between two."""
+    assert set(lines_named(quote(), typed)) == {"1", "A"}
+
+
+@pytest.mark.parametrize(("typed", "label"), [(["1,Z"], "Z"), ([""], ""), (["A1"], "A1")])
+def test_a_label_that_is_not_there_is_refused_and_no_other_taken_for_it(typed: list[str], label: str) -> None:
+    """'A1' is not A and 1."""
+    with pytest.raises(Refused, match=f"has no line '{label}'"):
+        lines_named(quote(), typed)
+
+
+@pytest.mark.parametrize(("typed", "how"), [("Phone", "telephone"), (" email", "e-mail"), ("In-Person", "in person")])
+def test_a_way_is_known_by_its_short_word_too(typed: str, how: str) -> None:
+    """No guess is needed for these."""
+    assert how_given(typed) == how
+
+
+def test_a_condition_is_told_where_the_quote_stands() -> None:
+    """Of the line said yes to; a no has none, whatever was said with it."""
+    asked = quote()
+    kept = record_answers(asked, ["A"], ["B"], changed(GIVEN, words="Go. On condition that: under 200"))
+    last = last_words(asked, kept, {1: asked})
+    assert answer_notes(asked, last, {1: asked}) == ("line A is approved on condition: under 200",)
+    assert [(one.condition, one.said) for one in kept] == [
+        ("under 200", "Go. On condition that: under 200"),
+        ("", "Go."),
+    ]
 
 
 def test_freight_that_names_its_lines_is_for_these_alone() -> None:

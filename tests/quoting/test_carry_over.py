@@ -189,3 +189,13 @@ def test_prices_of_a_chain_of_revisions_are_compared_with_the_answer_alone() -> 
     no = record_answers(revisions[1], [], ["A"], GIVEN)
     both = {1: revisions[0], 2: revisions[1]}
     assert standing_answers(revisions[2], [*kept, *no], both) == {}
+
+
+@pytest.mark.parametrize(
+    ("now", "carried"),
+    [("Norrowby NB61455", True), ("norrowby nb 61.455", True), ("Norrowby NB-6145S", False), ("NB-61455", False)],
+)
+def test_a_number_is_its_letters_and_digits_however_it_is_written(now: str, carried: bool) -> None:
+    """Another character is another part, and so is a number without its maker."""
+    then = at("100.00", number="Norrowby NB 61-455")
+    assert holds(then, at("100.00", number=now)) is carried

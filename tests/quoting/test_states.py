@@ -193,3 +193,17 @@ def test_a_bill_outweighs_all_else() -> None:
     """Closed is closed."""
     for _, facts, _, _ in TABLE:
         assert job_state(changed(facts, billed_at=day(30)), TODAY).words == "closed"
+
+
+def test_each_order_is_told_with_its_own_supplier_and_day() -> None:
+    """One clause for each; one whose day is past comes first."""
+    larkmoor = {"order": "PO-2026-0002", "supplier": "Larkmoor"}
+    facts = job(
+        on_order("1", expected=date(2026, 3, 9)),
+        on_order("2", expected=date(2026, 3, 5), **larkmoor),
+        on_order("A", expected=date(2026, 3, 9)),
+    )
+    assert job_state(facts, TODAY).next_step == (
+        "Larkmoor has line 2 on PO-2026-0002, promised for 2026-03-05; that day is past: ask; "
+        "Pellbrook has lines 1, A on PO-2026-0001, promised for 2026-03-09"
+    )

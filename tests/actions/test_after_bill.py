@@ -1,0 +1,69 @@
+"""After the bill: what must still go back to a supplier is said, and what of a line not done could."""
+
+from decimal import Decimal
+from pathlib import Path
+
+from sourcing.actions.after_bill import left_with_suppliers
+from sourcing.actions.bill import write_bill
+from sourcing.actions.goods_back import BackStep, send_back
+from sourcing.actions.receive import Delivery, receive
+from sourcing.actions.terms import set_terms
+from sourcing.basics.bill import LeftOut
+from sourcing.documents.bill_paper import bill_html
+from tests.actions.billed_shop import BELT_ORDER, DELIVERY, EXTRAS_ORDER, billing, ordered, received
+from tests.journeys.small_shop import desk_at
+
+B_OUT = LeftOut(labels=("B",), words="the old one is sound")
+
+
+def test_nothing_is_left_where_all_was_used(tmp_path: Path) -> None:
+    """Nor before the bill."""
+    number = received(tmp_path)
+    assert left_with_suppliers(billing(tmp_path), number) == ()
+    write_bill(billing(tmp_path), number, bill_html)
+    assert left_with_suppliers(billing(tmp_path), number) == ()
+
+
+def test_goods_of_a_line_not_done_could_go_back(tmp_path: Path) -> None:
+    """By the supplier's terms where they say so; until it is sent. The idler cost 22.50; 15 % of it, 3.38, is kept."""
+    number = received(tmp_path)
+    desk = billing(tmp_path)
+    write_bill(desk, number, bill_html, B_OUT)
+    here = f"line B was not done: 1 x NW-22203 of {EXTRAS_ORDER} is here and not used; "
+    send = f": sourcing send-back {EXTRAS_ORDER} --line 2 --goods --sent"
+    assert left_with_suppliers(desk, number) == (f"{here}ask Stonegarth Trade Parts whether it can go back{send}",)
+    terms = {"return_terms.restocking_percent": "15", "return_terms.within_days": "14"}
+    set_terms(desk, "stonegarth", {**terms, "return_terms.returnable": "true"})
+    assert left_with_suppliers(desk, number) == (
+        f"{here}by his terms it can go back to Stonegarth Trade Parts until 2026-03-23 for 19.12 USD of the 22.50 USD "
+        f"charged{send}",
+    )
+    send_back(desk, EXTRAS_ORDER, BackStep(line=2, kind="goods", step="sent"))
+    assert left_with_suppliers(desk, number) == (
+        f"1 x NW-22203 of {EXTRAS_ORDER} waits for credit; 19.12 USD expected",
+    )
+    set_terms(desk, "stonegarth", {"return_terms.returnable": "false"})
+    assert "takes no goods back" not in str(left_with_suppliers(desk, number))
+
+
+def test_what_came_damaged_must_go_back(tmp_path: Path) -> None:
+    """A keeper at fault, and a good one in its place."""
+    number = ordered(tmp_path)
+    desk = desk_at(tmp_path, DELIVERY)
+    receive(desk, BELT_ORDER, Delivery(paper="D1", freight=Decimal("9.95")))
+    receive(desk, EXTRAS_ORDER, Delivery(paper="D2", freight=Decimal("14.95"), damaged={1: 1}))
+    receive(desk, EXTRAS_ORDER, Delivery(paper="D3", freight=Decimal(0)))
+    write_bill(billing(tmp_path), number, bill_html)
+    (left,) = left_with_suppliers(billing(tmp_path), number)
+    assert left == f"1 x NW-31207 of {EXTRAS_ORDER} waits to be sent; 6.40 USD expected"
+
+
+def test_freight_that_was_reckoned_and_not_charged_is_said(tmp_path: Path) -> None:
+    """An invoice may follow. Once any paper charges some, no more is said."""
+    ordered(tmp_path)
+    desk = desk_at(tmp_path, DELIVERY)
+    told = "no freight was charged yet, and 9.95 USD was reckoned with: an invoice for it may follow"
+    assert told in receive(desk, BELT_ORDER, Delivery(paper="D1", freight=Decimal(0))).to_do
+    first = receive(desk, EXTRAS_ORDER, Delivery(paper="D2", freight=Decimal("14.95"), quantities={1: 2}))
+    second = receive(desk, EXTRAS_ORDER, Delivery(paper="D3", freight=Decimal(0)))
+    assert not first.to_do and not second.to_do
