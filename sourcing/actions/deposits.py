@@ -19,9 +19,9 @@ from .desk import Desk, Pen
 
 class Deposits(Value, frozen=True, kw_only=True):
     """The deposits of a job. `asked` is what the quote asks for the approved lines, zero where nothing; `open` what of
-    it is not taken; `held` what the shop holds of the customer's money; `over` what of that is above what is asked,
-    None where nothing or the job is billed; `most` what may be held at most. `same_today`: of how many of that day and
-    amount the one taken just now is the last; 0 where none was."""
+    it is not taken; `over` what is held above it, None where nothing or the job is billed; `held` what the shop holds
+    of the customer's money; `most` what may be held at most. `same_today`: of how many of that day and amount the one
+    taken just now is the last; 0 where none was."""
 
     job: str
     asked: Money

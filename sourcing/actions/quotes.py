@@ -2,7 +2,7 @@
 
 import hashlib
 from collections.abc import Callable
-from datetime import date
+from datetime import date, datetime
 from typing import Literal
 
 from sqlalchemy import Connection
@@ -13,6 +13,7 @@ from ..basics.quote import Answered, FrozenQuote, Quote, QuoteLine
 from ..basics.value import Value, changed
 from ..quoting.approvals import standing_answers
 from ..quoting.build import build_quote
+from ..quoting.hold import promised_by
 from ..quoting.revisions import compare_quotes
 from ..storage.after_quote import bill_of
 from ..storage.jobs import job as stored_job
@@ -72,18 +73,26 @@ def check_quote(
 
 
 def _with_answers(connection: Connection, new: Quote) -> Quote:
-    """The quote with the answers that hold already on its lines, so that the paper asks only about the others."""
+    """The quote with the answers that hold already on its lines, so that the paper asks only about the others.
+
+    A yes given to an earlier day is a question again where the parts or the machine come later now.
+    """
     kept = [one for _, one in approvals(connection, new.job)]
     earlier = {revision: quote(connection, new.job, revision).quote for revision in {one.revision for one in kept}}
     holding = standing_answers(new, kept, earlier)
 
     def said(line: QuoteLine) -> Answered | None:
         one = holding.get(line.label)
-        if one is None:
+        if one is None or (one.answer == "approved" and _comes_later(new, earlier[one.revision], one.at)):
             return None
         return Answered(answer=one.answer, who=one.who, how=one.how, on=one.at.date())
 
     return changed(new, lines=tuple(changed(line, answered=said(line)) for line in new.lines))
+
+
+def _comes_later(new: Quote, then: Quote, answered_at: datetime) -> bool:
+    covered, now = promised_by(then, answered_at), promised_by(new)
+    return covered is not None and (now is None or covered < now)
 
 
 def freeze(new: Quote, paper: Paper) -> FrozenQuote:

@@ -54,7 +54,7 @@ def _of_quote(
 ) -> Told:
     (alone, places), label = of, line.label
     price = price_of(line, places)
-    bought = book.get(label, ()) if line.part else ()
+    bought: Sequence[Bought] = book.get(label, ()) if line.part else ()
     if on_bill is None and any(one.back.of_need for one in bought):
         bought = _without_gone(line, bought)
     goods, charges, carrier = _sums(bought)

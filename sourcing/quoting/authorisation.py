@@ -34,9 +34,7 @@ def occasions(
     return tuple(sorted(found, key=lambda one: one.at))
 
 
-def agreed_on_alarms(
-    decisions: Iterable[Decision], revisions: Mapping[int, FrozenQuote]
-) -> tuple[AgreedOnAlarm, ...]:
+def agreed_on_alarms(decisions: Iterable[Decision], revisions: Mapping[int, FrozenQuote]) -> tuple[AgreedOnAlarm, ...]:
     """Every yes that was given with a decision, in the order decided; decisions without one are the shop's own."""
     return tuple(
         AgreedOnAlarm(

@@ -13,7 +13,7 @@ from sourcing.actions.setup import set_up
 from sourcing.basics.problem import Refused
 from sourcing.basics.quote import Answered
 from sourcing.documents import quote_paper
-from tests.actions.answered_shop import MONDAY, STONEGARTH, at, paper, quoted, said, torn_down
+from tests.actions.answered_shop import BELT, FOUND, MONDAY, STONEGARTH, at, change, paper, quoted, said, torn_down
 from tests.builders import usd
 from tests.journeys.small_shop import SHOP, desk_at, sheet
 
@@ -94,13 +94,23 @@ def test_a_paper_that_was_touched_is_refused_everywhere(tmp_path: Path) -> None:
 
 
 def test_a_new_revision_says_what_was_answered_and_an_answer_alone_makes_none(tmp_path: Path) -> None:
-    """Yes to the belt on revision 1 stands on revision 2; answers to that are no reason for a third."""
+    """Yes to the belt on revision 1 stands on revision 2 of that day; answers to that are no reason for a third."""
     number = quoted(tmp_path)
     record(desk_at(tmp_path, MONDAY), number, said("agreed", how="in person"))
-    torn_down(tmp_path, number)
-    desk = at(tmp_path)
+    noon = MONDAY.replace(hour=11)
+    change(tmp_path, number, BELT + FOUND, noon)
+    desk = desk_at(tmp_path, noon)
     told = {line.label: line.answered for line in reprint(desk, number, 2).quote.lines}
     yes = Answered(answer="approved", who="Maud Tilbrook", how="in person", on=MONDAY.date())
     assert told == {"1": yes, "2": yes, "A": None, "B": None, "C": None, "D": None}
     record(desk, number, said("A", "D", no=("C",)))
     assert not write_quote(desk, number, paper).is_new
+
+
+def test_a_yes_to_an_earlier_day_is_asked_again_where_the_parts_come_later(tmp_path: Path) -> None:
+    """Quoted anew on Wednesday the belt comes on the 9th, and the yes was for the 5th: the boxes stay."""
+    number = quoted(tmp_path)
+    record(desk_at(tmp_path, MONDAY), number, said("agreed", how="in person"))
+    torn_down(tmp_path, number)
+    again = reprint(at(tmp_path), number, 2).quote
+    assert [line.answered for line in again.lines] == [None] * 6

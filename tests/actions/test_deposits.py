@@ -16,7 +16,7 @@ from sourcing.actions.quotes import write_quote
 from sourcing.basics.problem import Refused
 from sourcing.basics.value import changed
 from sourcing.documents.bill_paper import bill_html
-from sourcing.documents.job_list import deposits_text
+from sourcing.documents.job_list import deposits_text, same_again_text
 from sourcing.quoting.deposit_held import deposit_held, deposit_open
 from tests.actions.billed_shop import answered, billing, received
 from tests.builders import usd
@@ -192,3 +192,15 @@ def test_what_is_asked_and_no_more_needs_no_look(tmp_path: Path) -> None:
     told = deposits_text(found.job, (), found.asked, found.held, None, found.over)
     assert "Look at this: held 38.90 USD more than is asked." in told
     assert "Look at this" not in deposits_text(found.job, (), found.asked, found.asked, None)
+
+
+def test_the_same_amount_twice_on_one_day_is_taken_and_said(tmp_path: Path) -> None:
+    """It may be two payments, or one recorded twice: who stands at the till knows. Another day or amount says nothing."""
+    number = answered(tmp_path)
+    desk = billing(tmp_path)
+    assert take_deposit(desk, number, Decimal("5"), "cash").same_today == 1
+    assert take_deposit(desk, number, Decimal("6"), "cash").same_today == 1
+    found = take_deposit(desk, number, Decimal("5"), "cash")
+    assert (found.same_today, found.held) == (2, usd("16.00"))
+    assert "it is the second of 5.00 USD on 2026-" in same_again_text(found.kept, found.same_today)
+    assert same_again_text(found.kept, 1) == ""

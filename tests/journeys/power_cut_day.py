@@ -103,6 +103,12 @@ DAY = (
     Step("2026-03-09T09:10", f"receive {EXTRAS_ORDER} --paper D3 --freight 14.95 --line 1=2"),
     Step("2026-03-09T09:15", f"receive {IDLER_ORDER} --paper D4 --freight 14.95"),
     Step("2026-03-09T09:20", f"send-back {EXTRAS_ORDER} --line 1 --goods --paper R1", "send back"),
+    Step(
+        "2026-03-09T09:25",
+        f"gave-away {JOB} --what 'cable clip' --cost 1.20 --price 3.00 --words 'it was loose'",
+        "give away",
+        "refused",
+    ),
     Step("2026-03-09T09:30", f"deposit {JOB} --back 10.00 --how cash", "give a deposit back"),
     Step("2026-03-10T16:30", f"bill {JOB} --html bill.html", "bill", "changes nothing"),
     Step("2026-03-11T09:00", "undo 2", "undo an import", "refused"),

@@ -106,8 +106,8 @@ def test_waiting_and_switching_to_the_cent(tmp_path: Path) -> None:
     assert (hold.total, switch.total, ask.total) == (alarm.approved_total, alarm.approved_total, alarm.approved_total)
     assert ask.why_not  # the price is no question here
     assert switch.asks == (
-        "Belt would be here by 2026-03-12 instead of 2026-03-05, the machine ready by 2026-03-13 instead of 2026-03-06: "
-        "is that all right?"
+        "Belt would be here by 2026-03-12 instead of 2026-03-05, the machine ready by 2026-03-13 "
+        "instead of 2026-03-06: is that all right?"
     )
     assert "here by 2026-04-01 instead of 2026-03-05, the machine ready by 2026-04-02" in hold.asks
     assert (switch.supplier, alarm.order) == ("pellbrook", order)

@@ -38,13 +38,14 @@ DEEDS = {
     "receive": ["receive"],
     "receive-again": ["set receipt aside"],
     "send-back": ["send back"],
+    "gave-away": ["gave an extra away"],
     "bill": ["write bill"],
     "undo": ["undo import"],
 }
 LOOKS = (
     "jobs --all", f"show-job {JOB}", f"answers {JOB}", f"revisions {JOB}", f"quote {JOB} --owner", f"alarms {JOB}",
     f"quote {JOB} --revision 1 --html again.html", "orders", "order-paper PO-2026-0002", "promises", "going-back",
-    "differences PO-2026-0003", f"deposit {JOB}", f"bill {JOB} --html bill.html", f"margins {JOB}", f"history {JOB}",
+    "differences PO-2026-0003", f"deposit {JOB}", f"gave-away {JOB}", f"bill {JOB} --html bill.html", f"margins {JOB}", f"history {JOB}",
 )  # fmt: skip
 
 

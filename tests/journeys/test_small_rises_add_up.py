@@ -23,7 +23,7 @@ from sourcing.basics.problem import Refused
 from tests.actions.answered_shop import at, quoted, said, torn_down
 from tests.builders import usd
 from tests.journeys.small_shop import SHOP, SUPPLIERS, desk_at, sheet
-from tests.journeys.test_price_rises_after_yes import QUOTED, approved
+from tests.journeys.test_price_rises_after_yes import OTHER, QUOTED, approved
 from tests.journeys.test_worked_days import paper, yes
 
 ONCE, TWICE = (QUOTED.replace("189.50,126.90", f"208.45,{net}") for net in ("131.90", "136.90"))
@@ -85,6 +85,15 @@ def test_two_small_rises_are_not_billed(tmp_path: Path) -> None:
         look_at_bill(desk, number)
     record(desk, number, yes("agreed"))
     assert len(place_orders(desk, [number]).orders) == 1
+
+
+def test_the_offer_approved_is_not_kept_once_it_must_be_asked_about_anyway(tmp_path: Path) -> None:
+    """After one small rise the belt approved stays though another is cheaper; after two the cheaper one is bought."""
+    desk, number = risen_once(tmp_path)
+    sheet(desk, tmp_path, "pellbrook", "2026-03-10", [OTHER])
+    assert check_quote(desk, number).now.lines[0].number == "Norrowby NW-77120"
+    sheet(desk, tmp_path, "stonegarth", "2026-03-10", [TWICE])
+    assert check_quote(desk, number).now.lines[0].number == "Corrivane CV-B880K"
 
 
 def test_a_part_whose_freight_rose_waits_for_a_yes_to_the_freight(tmp_path: Path) -> None:

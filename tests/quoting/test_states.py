@@ -197,7 +197,7 @@ def test_a_bill_outweighs_all_else() -> None:
 
 def test_each_order_is_told_with_its_own_supplier_and_day() -> None:
     """One clause for each; one whose day is past comes first."""
-    larkmoor = {"order": "PO-2026-0002", "supplier": "Larkmoor"}
+    larkmoor: dict[str, Any] = {"order": "PO-2026-0002", "supplier": "Larkmoor"}
     facts = job(
         on_order("1", expected=date(2026, 3, 9)),
         on_order("2", expected=date(2026, 3, 5), **larkmoor),

@@ -49,6 +49,15 @@ def test_the_whole_line_is_looked_at() -> None:
     assert line_at(line, usd("178.91")) == line.price + usd("5.00")
 
 
+def test_a_second_small_rise_is_too_far() -> None:
+    """100, 104, 108 with 4 %, on a line without labour: 104 passes, 108 does not, though it is 3.85 % above 104."""
+    tolerance = Tolerance(percent=Decimal(4))
+    lines = {each: belt(each, labour_price=usd("0.00")) for each in ("100.00", "104.00")}
+    assert not rises_too_far(lines["100.00"], usd("104.00"), usd("100.00"), tolerance)
+    assert rises_too_far(lines["104.00"], usd("108.00"), usd("100.00"), tolerance)
+    assert not rises_too_far(lines["104.00"], usd("108.00"), None, tolerance)
+
+
 @given(st.lists(CENTS, min_size=2, max_size=5), PERCENT, AMOUNT)
 def test_rises_never_add_up_whatever_revisions_lie_between(
     prices: list[int], percent: Decimal, amount: Decimal
