@@ -26,7 +26,7 @@ PRICE_KINDS: dict[str, ProblemKind] = {
     ),
     "pinned-offer-gone": kind(
         "Decided offer gone",
-        "line {label} of job {job} is to come from {supplier} under {found}, as decided, but it can't be had now: {why}",
+        "line {label} of job {job} is to come from {supplier} under {found}, as decided, but can't be had now: {why}",
         "take another decision with 'sourcing decide {job} {label}'",
     ),
 }

@@ -195,7 +195,7 @@ def test_what_is_asked_and_no_more_needs_no_look(tmp_path: Path) -> None:
 
 
 def test_the_same_amount_twice_on_one_day_is_taken_and_said(tmp_path: Path) -> None:
-    """It may be two payments, or one recorded twice: who stands at the till knows. Another day or amount says nothing."""
+    """Two payments, or one recorded twice: who stands at the till knows. Another amount says nothing."""
     number = answered(tmp_path)
     desk = billing(tmp_path)
     assert take_deposit(desk, number, Decimal("5"), "cash").same_today == 1

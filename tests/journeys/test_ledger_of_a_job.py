@@ -45,7 +45,8 @@ DEEDS = {
 LOOKS = (
     "jobs --all", f"show-job {JOB}", f"answers {JOB}", f"revisions {JOB}", f"quote {JOB} --owner", f"alarms {JOB}",
     f"quote {JOB} --revision 1 --html again.html", "orders", "order-paper PO-2026-0002", "promises", "going-back",
-    "differences PO-2026-0003", f"deposit {JOB}", f"gave-away {JOB}", f"bill {JOB} --html bill.html", f"margins {JOB}", f"history {JOB}",
+    "differences PO-2026-0003", f"deposit {JOB}", f"gave-away {JOB}", f"bill {JOB} --html bill.html",
+    f"margins {JOB}", f"history {JOB}",
 )  # fmt: skip
 
 

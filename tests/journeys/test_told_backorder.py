@@ -81,7 +81,7 @@ def test_what_he_put_off_is_not_in_stock(tmp_path: Path) -> None:
 def test_a_newer_sheet_takes_over_and_one_of_the_same_day_does_not(tmp_path: Path) -> None:
     """He spoke on the 9th: the sheet dated 9 March may be older than that, the one of the 10th is not."""
     desk, _, _ = slipped(tmp_path)
-    sheet(desk, tmp_path, "stonegarth", "2026-03-09", [f"{BELT},2,In stock", BAR])
+    sheet(desk, tmp_path, "stonegarth", "2026-03-09", [f"{BELT},4,In stock", BAR])
     assert belt_of(desk).arrival.latest == THIRD
     tuesday = desk_at(tmp_path, datetime(2026, 3, 10, 9, 0))
     sheet(tuesday, tmp_path, "stonegarth", "2026-03-10", [f"{BELT},3,In stock", BAR])

@@ -178,7 +178,7 @@ def test_agreed_parts_and_their_freight_are_approved_together_or_not_at_all() ->
     """A no to the freight, silence about it, and a yes to it alone are refused with a sentence."""
     asked = quote(line("2", freight="9.95"))
     for said in ("declined", "waiting"):
-        words: dict[str, AnswerWord] = {"1": "approved", "2": said}  # type: ignore[dict-item]  # one of its words
+        words: dict[str, AnswerWord] = {"1": "approved", "2": said}
         for answered in (["1"], ["2"], ["1", "2"]):
             with pytest.raises(
                 Refused, match="line 1 can't be ordered without the freight on line 2; record the yes to"
