@@ -44,8 +44,7 @@ def demo(
         *_morning(folder, _at(folder, MORNING, CLERK)),
         *_customer(_at(folder, TELEPHONE, TECHNICIAN)),
         *_orders(folder, _at(folder, ORDERING, CLERK)),
-        *_delivery(folder, _at(folder, DELIVERY, CLERK)),
-        *_bill(folder, _at(folder, COLLECTED, TECHNICIAN)),
+        f"{_delivery(_at(folder, DELIVERY, CLERK))}; {_bill(folder, _at(folder, COLLECTED, TECHNICIAN))}",
         *_margins(folder, _at(folder, COLLECTED, CLERK)),
         f"Look around: cd {folder}; then sourcing compare NW-40388 --at 2026-01-13T10:15 --need-by {NEED_BY}; sourcing "
         f"identity {JOB} 1; sourcing candidates",
@@ -221,7 +220,7 @@ def _orders(folder: Path, desk: Desk) -> list[str]:
     return lines
 
 
-def _delivery(folder: Path, desk: Desk) -> list[str]:
+def _delivery(desk: Desk) -> str:
     from decimal import Decimal
 
     from ..actions.receive import Delivery, receive
@@ -231,18 +230,18 @@ def _delivery(folder: Path, desk: Desk) -> list[str]:
     prices = {order[1]: Decimal("12.10")}
     done = receive(desk, order[0], Delivery(paper="DN-88213", freight=Decimal(0), prices=prices))
     differs = "; ".join(f"{one.what}, {one.amount}" for one in done.differences)
-    return [f"Delivery DN-88213 taken in; differs: {differs}."]
+    return f"Delivery DN-88213 taken in; differs: {differs}"
 
 
-def _bill(folder: Path, desk: Desk) -> list[str]:
-    from ..actions.bill import write_bill
+def _bill(folder: Path, desk: Desk) -> str:
+    """What the bill would be; writing it would close the job, and there is more to look at."""
+    from ..actions.bill import look_at_bill
     from ..documents.bill_paper import bill_html
 
-    frozen = write_bill(desk, JOB, bill_html)
-    bill = frozen.bill
-    write(folder / f"{bill.number}.html", frozen.paper)
-    declined = ", ".join(f"{one.label} declined, offered at {one.offered_with_tax}" for one in bill.declined)
-    return [f"{bill.number}: {bill.total.total} to pay when she collects it ({declined}). The job is closed."]
+    bill = look_at_bill(desk, JOB)
+    write(folder / "bill-look.html", bill_html(bill))
+    declined = ", ".join(f"{one.label} as declined, offered at {one.offered_with_tax}" for one in bill.declined)
+    return f"the bill would come to {bill.total.total}, and print {declined}."
 
 
 def _line_of(part: str, desk: Desk) -> tuple[str, int]:
@@ -269,7 +268,7 @@ def _margins(folder: Path, desk: Desk) -> list[str]:
         f"Margin on parts: {stages}; the whole job earned {whole.earned} (margin {whole.margin_percent} % on price, "
         f"markup {whole.markup_percent} % on cost).",
         f"Leaks: {leaks}.",
-        f"All of it is in {folder}: comparison, plan, quote, order, bill, margins, sourcing.db, and prices/.",
+        f"All of it is in {folder}: comparison, plan, quote, order, bill-look, margins, sourcing.db, and prices/.",
     ]
 
 

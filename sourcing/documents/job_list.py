@@ -176,10 +176,16 @@ def _trouble(part: ReceiptLine) -> str:
 
 
 def _promises(whole: WholeJob) -> Iterator[str]:
+    """What was said of several lines of an order in one breath is told once, with the lines."""
+    lines: dict[tuple[str, str], list[str]] = {}
     for one in whole.promises:
         days = " to ".join(dict.fromkeys((str(one.earliest), str(one.latest))))
         of = f" of {one.order}" if one.order else ""
-        yield f"{one.kind}{of}: {days}, said by {one.said_by} on {_moment(one.said_at)}"
+        said = (f"{one.kind}{of}", f"{days}, said by {one.said_by} on {_moment(one.said_at)}")
+        lines.setdefault(said, []).extend([str(one.line)] if one.line is not None else [])
+    for (what, words), named in lines.items():
+        which = f" line{'s' if len(named) > 1 else ''} {', '.join(named)}" if named else ""
+        yield f"{what}{which}: {words}"
 
 
 def _deposit(one: DepositKept) -> str:

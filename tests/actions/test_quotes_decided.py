@@ -109,7 +109,7 @@ def test_a_switch_to_what_is_gone_is_refused_with_the_reason(tmp_path: Path) -> 
     """Nothing else is bought in its place."""
     desk, number = risen(tmp_path)
     decided(desk, number, "switch", supplier="pellbrook", supplier_number="CV-B880K", held_price=usd("177.66"))
-    words = "line 1 of job 2026-0001 is to come from Pellbrook Power Parts under CV-B880K, as decided, but it can't be"
+    words = "line 1 of job 2026-0001 is to come from Pellbrook Power Parts under CV-B880K, as decided, but can't be"
     with pytest.raises(Refused, match=f"{words} had now: it is not on the newest sheet"):
         write_quote(desk, number, paper)
 

@@ -20,7 +20,7 @@ WEDNESDAY = datetime(2026, 3, 4, 9, 30)
 def belt_came(folder: Path, number: str, printed: str = "", maker: str = "", **more: object) -> Received:
     """The belt of the order came, under that number where one is said."""
     numbers = {1: PartNumber(printed=printed, maker=maker)} if printed else {}
-    delivery = Delivery(paper="D1", freight=Decimal(0), quantities={1: 1}, numbers=numbers, **more)  # type: ignore[arg-type]
+    delivery = Delivery(paper="D1", freight=Decimal("14.95"), quantities={1: 1}, numbers=numbers, **more)  # type: ignore[arg-type]
     return receive(desk_at(folder, WEDNESDAY), number, delivery)
 
 
@@ -94,7 +94,11 @@ def test_some_of_a_line_under_another_number(tmp_path: Path) -> None:
     """Two keepers came, one of them is something else: one counts, one waits to go back."""
     number = ordered(tmp_path)
     delivery = Delivery(
-        paper="D1", freight=Decimal(0), quantities={2: 2}, numbers={2: PartNumber(printed="XX-1")}, under_number={2: 1}
+        paper="D1",
+        freight=Decimal("14.95"),
+        quantities={2: 2},
+        numbers={2: PartNumber(printed="XX-1")},
+        under_number={2: 1},
     )
     done = receive(desk_at(tmp_path, WEDNESDAY), number, delivery)
     assert done.open_lines == {1: 1, 2: 1}

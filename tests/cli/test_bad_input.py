@@ -10,7 +10,7 @@ from tests.cli.running import sourcing
 
 COMMANDS = "demo setup import read sheets undo compare job jobs plan quote answer history order orders receive margins"
 DEMO = Path(__file__).parents[2] / "demo_prices"
-AT = "2026-01-13T11:30"
+AT = "2026-01-13T11:45"
 
 
 @pytest.fixture(scope="module")
@@ -57,8 +57,8 @@ REFUSED = [
         "already on a purchase order",
     ),
     (["order", "2026-0001", "--line", "C"], "line C of job 2026-0001 is declined, so it can't be ordered"),
-    (["order", "2026-0001"], "approved and not yet ordered"),
-    (["receive", "PO-2026-0001", "--paper", "DN-88213", "--freight", "0"], "has come already"),
+    (["order", "2026-0001"], "all that is approved of 2026-0001 is ordered: PO-2026-0001"),
+    (["receive", "PO-2026-0001", "--paper", "DN-88213", "--freight", "0"], "was taken in for order PO-2026-0001"),
     (["receive", "PO-2026-0001", "--paper", "X", "--freight", "0", "--line", "9=1"], "has no line 9"),
     (["receive", "PO-2026-0001", "--paper", "X", "--freight", "1e3"], "'1e3' is not an amount of money"),
     (["receive", "PO-2026-0099", "--paper", "X", "--freight", "0"], "PO-2026-0099"),

@@ -66,7 +66,7 @@ DAY = (
     Step("2026-03-02T11:00", f"order {JOB}", "order", "refused", "order-paper PO-2026-0001 --html {html} --csv {csv}"),
     Step("2026-03-03T09:00", "confirm PO-2026-0001 --price 1=139.59", "confirm"),
     # The decision, the cancelled line of the order and the yes let go: one deed.
-    Step("2026-03-03T09:10", f"decide {JOB} 1 switch --agreed-by 'Maud Tilbrook' --how telephone", "decide", "refused"),
+    Step("2026-03-03T09:10", f"decide {JOB} 1 switch --agreed-by 'Maud Tilbrook' --how telephone", "decide"),
     Step("2026-03-03T09:15", f"quote {JOB}"),
     Step("2026-03-03T09:17", f"given {JOB} --how 'in person'"),
     Step("2026-03-03T09:20", f"answer {JOB} --yes agreed {MAUD}"),

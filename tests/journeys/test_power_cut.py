@@ -107,14 +107,14 @@ def papers(folder: Path) -> dict[str, bytes]:
 
 
 def moments(met: dict[str, Any]) -> list[str]:
-    """Where to cut: the first, a middle and the last writing statement and file, before and after the deed is kept."""
+    """Where to cut: a middle and the last writing statement, before and after the deed is kept, and the first file."""
     writes, files, last = met["writes"], met["files"], met["commits"]
-    statements = sorted({writes[0], writes[len(writes) // 2], writes[-1]})
+    statements = sorted({writes[len(writes) // 2], writes[-1]})
     return [
         *(f"statement {at}" for at in statements),
         f"commit {last}",
         f"kept {last}",
-        *(f"file {at}" for at in sorted({1, len(files)} if files else set())),
+        *(("file 1",) if files else ()),
     ]
 
 

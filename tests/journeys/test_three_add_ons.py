@@ -201,5 +201,5 @@ def test_silence_about_one_is_no_yes_and_no_no(tmp_path: Path) -> None:
     record(desk, number, said(no=("C",), words="no, leave it"))
     bill = look_at_bill(desk, number)
     assert (bill.total.total, [one.words for one in bill.declined]) == (usd("413.19"), ["no, leave it"])
-    with pytest.raises(Refused, match=r"no line of .* is approved and not yet ordered"):
+    with pytest.raises(Refused, match=r"all that is approved of .* is ordered: PO-2026-0001"):
         place_orders(desk, [number])

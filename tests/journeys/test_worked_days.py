@@ -210,7 +210,7 @@ def test_silence_is_no_yes(tmp_path: Path) -> None:
     desk = desk_at(tmp_path, datetime(2026, 3, 4, 12, 0))
     with pytest.raises(Refused, match=f"line A of job {number} is waiting"):
         place_orders(desk, [number], ["A"])
-    with pytest.raises(Refused, match=r"no line of .* is approved and not yet ordered"):
+    with pytest.raises(Refused, match=r"all that is approved of .* is ordered: PO-2026-0001"):
         place_orders(desk, [number])
 
 

@@ -12,10 +12,18 @@ from uuid import uuid4
 import pytest
 from sqlalchemy import create_engine, make_url, text
 
+from sourcing.storage import database
 from sourcing.storage.database import Store, open_store
+from tests.quick_schema import MIGRATE
 
 POSTGRESQL = os.environ.get("SOURCING_TEST_POSTGRESQL", "")
 NEEDS_POSTGRESQL = pytest.mark.skipif(not POSTGRESQL, reason="SOURCING_TEST_POSTGRESQL is not set")
+
+
+@pytest.fixture(autouse=True)
+def migrated_step_by_step(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Here a new database goes through every migration."""
+    monkeypatch.setattr(database, "_migrate", MIGRATE)
 
 
 @pytest.fixture(params=["sqlite", pytest.param("postgresql", marks=NEEDS_POSTGRESQL)])
