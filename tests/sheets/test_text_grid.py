@@ -5,7 +5,7 @@ import io
 
 import pandas as pd
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from sourcing.basics.problem import Refused
@@ -22,6 +22,9 @@ TABLES = st.integers(2, 6).flatmap(lambda width: st.lists(st.lists(WORDS, min_si
 @given(TABLES, st.sampled_from(",;\t|"))
 @settings(max_examples=150, deadline=None)
 def test_the_cells_are_those_of_csv_and_pandas(rows: list[list[str]], delimiter: str) -> None:
+    # Where every row holds another delimiter too, nobody can tell which of them divides the cells.
+    others = (mark for mark in ",;\t|" if mark != delimiter)
+    assume(not rows or not any(all(any(mark in cell for cell in row) for row in rows) for mark in others))
     rows = [HEADER[: len(rows[0])] if rows else HEADER, *rows]
     data = csv_bytes(rows, delimiter)
     (worksheet,) = read_grid(data, "a.csv")
