@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from tests.actions.billed_shop import answered, received
-from tests.cli.running import sourcing
+from tests.cli.running import in_a_process, sourcing
 
 AT = "2026-03-10T16:30"
 
@@ -54,9 +54,9 @@ def test_the_bill_as_pdf_and_as_json(shop: Path) -> None:
 def test_where_no_pdf_can_be_made_no_bill_is_kept(shop: Path) -> None:
     """The job stays open, so that the command can be said again without --pdf."""
     (shop / "plutoprint.py").write_text('raise ImportError("it is not here")')
-    code, output, errors = sourcing(shop, "bill", "2026-0001", "--pdf", "bill.pdf", at=AT)
+    code, output, errors = in_a_process(shop, "bill", "2026-0001", "--pdf", "bill.pdf", at=AT)
     assert (code, output) == (1, "") and "leave out --pdf" in errors
-    code, output, errors = sourcing(shop, "bill", "2026-0001", at=AT)
+    code, output, errors = in_a_process(shop, "bill", "2026-0001", at=AT)
     assert code == 0 and not output.startswith("Printed again"), errors
 
 

@@ -9,7 +9,7 @@ from pypdf import PdfReader
 
 from sourcing.actions.orders import place_orders
 from tests.actions.order_shop import MONDAY, approved, orders_shop, quoted
-from tests.cli.running import sourcing
+from tests.cli.running import in_a_process, sourcing
 from tests.journeys.small_shop import desk_at
 
 AT = "2026-03-02T11:00"
@@ -107,7 +107,8 @@ def test_where_no_pdf_can_be_made_nothing_is_changed_or_cancelled(shop: Path) ->
     run(shop, "order", "2026-0001")
     (shop / "plutoprint.py").write_text('raise ImportError("it is not here")')
     for words in (("change-order", "PO-2026-0001", "--line", "2=1"), ("cancel-order", "PO-2026-0001", "--line", "1")):
-        assert "leave out --pdf" in refused(shop, *words, "--pdf", "c.pdf")
+        code, out, error = in_a_process(shop, *words, "--pdf", "c.pdf", at=AT)
+        assert (code, out) == (1, "") and "leave out --pdf" in error and error.count("\n") == 1
         assert "1 x NW-77120, 2 x NW-31207" in run(shop, "orders", "2026-0001") and not list(shop.glob("*change*"))
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from tests.cli.running import sourcing
+from tests.cli.running import in_a_process, sourcing
 from tests.journeys.small_shop import SHOP, desk_at, sheet, shop, take_in
 
 MONDAY = datetime(2026, 3, 2, 10, 15)
@@ -82,10 +82,10 @@ def test_a_message_stands_alone_on_the_output_ready_to_be_sent_on(folder: Path) 
 def test_where_no_pdf_can_be_made_nothing_is_kept(folder: Path) -> None:
     """It is looked for first: no revision, no paper; the sentence names no package of some registry."""
     (folder / "plutoprint.py").write_text('raise ImportError("it is not here")')
-    code, out, error = sourcing(folder, "quote", "2026-0001", "--pdf", "q.pdf", at=AT)
+    code, out, error = in_a_process(folder, "quote", "2026-0001", "--pdf", "q.pdf", at=AT)
     assert (code, out) == (1, "") and "a PDF can't be made on this machine (it is not here)" in error
     assert "pip install '.[pdf]'" in error and "parts-sourcing" not in error and not list(folder.glob("*.html"))
-    code, _, error = sourcing(folder, "quote", "2026-0001", "--revision", "1", at=AT)
+    code, _, error = in_a_process(folder, "quote", "2026-0001", "--revision", "1", at=AT)
     assert code == 1 and "no quote" in error
 
 
