@@ -1,5 +1,6 @@
 """Where every job is, and everything of one job. Words follow from what happened; nobody sets them."""
 
+from collections import Counter
 from typing import cast
 
 from sqlalchemy import Connection
@@ -18,6 +19,7 @@ from ..storage.quotes import approvals, newest_quote
 from .alarms import alarms
 from .answers import standing_of
 from .desk import Desk
+from .goods_back import going_back
 from .history import deeds_of
 from .job_facts import job_facts, money_held
 
@@ -30,12 +32,13 @@ class JobList(Value, frozen=True, kw_only=True):
 
 
 def job_list(desk: Desk, closed_too: bool = False) -> JobList:
-    """Every job that is not closed, or every job. One that is closed with money to give back is never left out."""
+    """Every job that is not closed, or every job. One closed with money or goods to give back is never left out."""
+    back = _waiting_back(desk)
     with desk.store.reading() as connection:
         billed, held = billed_jobs(connection), money_held(connection)
         found, left_out = [], 0
         for job in jobs(connection):
-            if job.number in billed and job.number not in held and not closed_too:
+            if job.number in billed and job.number not in {*held, *back} and not closed_too:
                 left_out += 1
                 continue
             if job.number in billed:
@@ -45,6 +48,7 @@ def job_list(desk: Desk, closed_too: bool = False) -> JobList:
                     taken_in_at=billed[job.number],
                     billed_at=billed[job.number],
                     held=held.get(job.number),
+                    waiting_back=back[job.number],
                 )
             else:
                 facts = job_facts(connection, job)
@@ -54,18 +58,27 @@ def job_list(desk: Desk, closed_too: bool = False) -> JobList:
 
 def state_of(desk: Desk, number: str) -> JobState:
     """Where one job is."""
+    back = _waiting_back(desk)
     with desk.store.reading() as connection:
-        return job_state(job_facts(connection, stored_job(connection, number)), desk.at.date())
+        facts = changed(job_facts(connection, stored_job(connection, number)), waiting_back=back[number])
+        return job_state(facts, desk.at.date())
+
+
+def _waiting_back(desk: Desk) -> Counter[str]:
+    """How many old parts and goods of each job wait to be sent back, or for their credit."""
+    return Counter(one.job for one in going_back(desk))
 
 
 def whole_job(desk: Desk, number: str) -> WholeJob:
     """Everything of one job. Alarms are looked for on the day of the desk."""
+    back = _waiting_back(desk)
     with desk.store.reading() as connection:
         job = stored_job(connection, number)
+        facts = changed(job_facts(connection, job), waiting_back=back[number])
         bought = orders(connection, number)
         whole = WholeJob(
             job=job,
-            state=job_state(job_facts(connection, job), desk.at.date()),
+            state=job_state(facts, desk.at.date()),
             given=_given(connection, number),
             orders=tuple(bought),
             receipts=tuple(receipt for one in bought for receipt in receipts(connection, one.number)),

@@ -59,6 +59,7 @@ class LineFacts(Value, frozen=True, kw_only=True):
 class JobFacts(Value, frozen=True, kw_only=True):
     """What happened to a job: the moments, None where it did not; the lines of its newest quote.
 
+    `waiting_back`: old parts and goods of it that wait to be sent back, or for their credit.
     `held`: the customer's money that the shop has, after the bill what is left of it; None where nothing.
     """
 
@@ -71,6 +72,7 @@ class JobFacts(Value, frozen=True, kw_only=True):
     lines: tuple[LineFacts, ...] = ()
     billed_at: datetime | None = None
     held: Money | None = None
+    waiting_back: int = 0
 
 
 class JobState(Value, frozen=True, kw_only=True):

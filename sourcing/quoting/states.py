@@ -85,6 +85,9 @@ def _next(facts: JobFacts, words: StateWord, today: date) -> tuple[WaitsFor, str
     job, customer = facts.job, facts.customer
     back = f"give back {facts.held} of the deposit: sourcing deposit {job} --back" if facts.held else ""
     if words == "closed":
+        if facts.waiting_back:
+            goods = "see what must still go back to suppliers or be credited: sourcing going-back"
+            back = f"{back}; {goods}" if back else goods
         return ("us", back) if back else ("nobody", "nothing is left to do")
     if words == "taken in":
         return "us", f"write the quote: sourcing quote {job}"

@@ -6,6 +6,7 @@ from pathlib import Path
 from sourcing.actions.after_bill import left_with_suppliers
 from sourcing.actions.bill import write_bill
 from sourcing.actions.goods_back import BackStep, send_back
+from sourcing.actions.job_states import job_list, state_of
 from sourcing.actions.receive import Delivery, receive
 from sourcing.actions.terms import set_terms
 from sourcing.basics.bill import LeftOut
@@ -56,6 +57,10 @@ def test_what_came_damaged_must_go_back(tmp_path: Path) -> None:
     write_bill(billing(tmp_path), number, bill_html)
     (left,) = left_with_suppliers(billing(tmp_path), number)
     assert left == f"1 x NW-31207 of {EXTRAS_ORDER} waits to be sent; 6.40 USD expected"
+    # The list of jobs does not say that nothing is left to do, and does not leave the closed job out.
+    (row,) = job_list(billing(tmp_path)).jobs
+    assert (row.state.words, row.state.waits_for) == ("closed", "us")
+    assert "sourcing going-back" in row.state.next_step == state_of(billing(tmp_path), number).next_step
 
 
 def test_freight_that_was_reckoned_and_not_charged_is_said(tmp_path: Path) -> None:

@@ -125,6 +125,11 @@ NEXT: list[tuple[JobFacts, str, str]] = [
     ),
     (job(ONE_YES, billed_at=day(9)), "nobody", "nothing is left to do"),
     (
+        job(ONE_YES, billed_at=day(9), waiting_back=1),
+        "us",
+        "see what must still go back to suppliers or be credited: sourcing going-back",
+    ),
+    (
         job(ONE_YES, billed_at=day(9), held=usd("1.00")),
         "us",
         "give back 1.00 USD of the deposit: sourcing deposit 2026-0001 --back",
