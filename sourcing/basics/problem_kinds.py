@@ -8,6 +8,7 @@ from .answer_problem_kinds import ANSWER_KINDS
 from .basket_problem_kinds import BASKET_KINDS
 from .bill_problem_kinds import BILL_KINDS
 from .choice_problem_kinds import CHOICE_KINDS
+from .counter_problem_kinds import COUNTER_KINDS
 from .date_problem_kinds import DATE_KINDS
 from .identity_problem_kinds import IDENTITY_KINDS
 from .job_problem_kinds import JOB_KINDS
@@ -54,4 +55,5 @@ KINDS: dict[str, ProblemKind] = {
     **RECEIPT_KINDS,
     **ALARM_KINDS,
     **ANSWER_KINDS,
+    **COUNTER_KINDS,
 }

@@ -27,6 +27,7 @@ from . import (
     quote_commands,
     receive_commands,
     review_commands,
+    serve_command,
     sheet_commands,
     table_commands,
     terms_commands,
@@ -65,6 +66,7 @@ for module in (
     receive_commands,
     bill_commands,
     margin_commands,
+    serve_command,
 ):
     module.register(app)
 

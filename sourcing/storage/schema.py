@@ -7,7 +7,7 @@ from ..basics.problem import refused
 VERSION_TABLE = "schema_version"
 """Named apart from Alembic's usual name, so that another program's database is not taken for ours."""
 
-REVISIONS = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008", "0009")
+REVISIONS = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008", "0009", "0010")
 """Every schema there has been, oldest first; the last is what this program works with."""
 
 _VERSION = table(VERSION_TABLE, column("version_num"))

@@ -1,1 +1,1 @@
-"""The counter: pages and forms for clerk, technician, owner and customer. Comes later; nothing decides here."""
+"""The counter: pages and forms for clerk, technician, owner and customer. It gathers input, calls one action, shows."""

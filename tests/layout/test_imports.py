@@ -17,7 +17,7 @@ ALLOWED: dict[str, set[str]] = {
     "storage": {"basics"},
     "documents": {"basics"},
     "actions": {"basics", "storage", *STEPS},
-    "cli": {"basics", "actions", "documents"},
+    "cli": {"basics", "actions", "documents", "web"},  # for `sourcing serve` alone
     "web": {"basics", "actions", "documents"},
 }
 

@@ -1,0 +1,69 @@
+"""Forms: one deed each, however often they are sent; what is refused comes back with what was typed."""
+
+import secrets
+from collections.abc import Callable
+from datetime import date
+
+from flask import flash, g, redirect, request
+from markupsafe import Markup
+from werkzeug.wrappers import Response
+
+from ..actions.forms_sent import once
+from ..basics.problem import Problem, Refused, refused
+from .desks import desk
+
+ONCE = "once"
+LONGEST_NAME = 64
+
+
+def form_name() -> Markup:
+    """The hidden field that makes a form one deed: every form that does something holds it."""
+    return Markup('<input type="hidden" name="{}" value="{}">').format(ONCE, secrets.token_urlsafe(18))
+
+
+def deed(action: Callable[[], str], who: str = "") -> Response | None:
+    """Do what the form sent asks for and go to the page the action names. None where it was refused: show the form
+    again with `request.form`; why stands above it. The same form sent twice is done once and leads to the same page.
+    """
+    name = request.form.get(ONCE, "")
+    try:
+        if not 0 < len(name) <= LONGEST_NAME:
+            raise refused("form-without-name")
+        return redirect(once(desk(who), name, action), code=303)
+    except Refused as refusal:
+        refuse(refusal)
+        return None
+
+
+def refuse(refusal: Refused) -> None:
+    """Show these problems above the page; the answer says that nothing was done (HTTP 409)."""
+    g.problems = (*g.get("problems", ()), *refusal.problems)
+
+
+def problems() -> tuple[Problem, ...]:
+    """What was refused in this request."""
+    return tuple(g.get("problems", ()))
+
+
+def tell(sentence: str, undo: str = "") -> None:
+    """Say on the next page what was done. `undo` is the page on which it can be taken back."""
+    flash(sentence, category=undo or "told")
+
+
+def text(field: str) -> str:
+    """What was typed in a field, without blanks around it; '' where nothing was."""
+    return request.form.get(field, "").strip()
+
+
+def marked(field: str) -> tuple[str, ...]:
+    """The values of the boxes marked under one name, or of a name sent several times."""
+    return tuple(value for value in request.form.getlist(field) if value)
+
+
+def day(field: str) -> date | None:
+    """A day typed or picked, None where nothing was. Refuses what is no day."""
+    typed = text(field)
+    try:
+        return date.fromisoformat(typed) if typed else None
+    except ValueError:
+        raise refused("not-a-day", found=typed[:30]) from None

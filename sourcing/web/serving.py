@@ -1,0 +1,44 @@
+"""Serve the counter with waitress, which runs as it is on Windows, macOS and Linux."""
+
+from collections.abc import Callable
+
+from waitress import create_server
+
+from ..basics.problem import refused
+from .app import MOST_BYTES, make_app
+from .counter import CounterSetup
+
+THREADS = 8
+"""Pages made at once; ten people clicking are two or three at any moment."""
+
+SLACK = 1_048_576
+
+
+def serve_counter(setup: CounterSetup, host: str, port: int, behind: str, say: Callable[[str], None]) -> None:
+    """Serve until stopped. `say` tells where it is reached. Refuses a port or address that can't be had."""
+    app = make_app(setup)
+    proxy = {"trusted_proxy": behind, "trusted_proxy_headers": "x-forwarded-for x-forwarded-proto"} if behind else {}
+    try:
+        server = create_server(
+            app,
+            host=host,
+            port=port,
+            threads=THREADS,
+            ident=None,  # nobody needs to know what serves this
+            max_request_body_size=MOST_BYTES + SLACK,
+            clear_untrusted_proxy_headers=True,
+            **proxy,
+        )
+    except (OSError, ValueError) as error:
+        raise refused("can-not-listen", found=f"{host}:{port}", why=getattr(error, "strerror", None) or error) from None
+    say(f"The counter is at {setup.outward} (stop it with Ctrl+C).")
+    if setup.first_code:
+        say(f"Code for the owner's first log-in, if nobody made it yet: {setup.first_code}")
+    if not setup.outward.startswith("https://") and setup.first_code:
+        say("Others on the network could read what is sent without https; see README, 'The counter'.")
+    try:
+        server.run()
+    except KeyboardInterrupt:
+        say("Stopped.")
+    finally:
+        server.close()

@@ -1,0 +1,116 @@
+"""Render a page: what every page needs beside its own values, in one place."""
+
+from datetime import date
+from decimal import Decimal
+from functools import cache
+from hashlib import sha256
+from pathlib import Path
+from typing import NamedTuple
+
+from flask import Flask, current_app, g, render_template, request, url_for
+
+from ..actions.shop_facts import shop_facts
+from ..basics.money import Money
+from ..basics.person import Role
+from ..documents.amounts import date_text, decimal_text, money_text, percent_text
+from ..documents.pages import environment
+from .desks import desk, may, now, person, sees_costs
+from .forms import form_name, problems
+from .guard import EVERYBODY, OWNER, WITH_COSTS
+from .said import said
+from .words import _, language, several
+
+
+class Place(NamedTuple):
+    """One of the places every page leads to."""
+
+    page: str
+    words: str
+    roles: tuple[Role, ...]
+
+
+PLACES = (
+    Place("today.today_page", "Today", EVERYBODY),
+    Place("find.find_page", "Find", EVERYBODY),
+    Place("jobs.list_page", "Jobs", EVERYBODY),
+    Place("orders.list_page", "Orders", EVERYBODY),
+    Place("receiving.receive_page", "Receive", EVERYBODY),
+    Place("sheets.list_page", "Sheets", WITH_COSTS),
+    Place("alike.list_page", "Look-alikes", WITH_COSTS),
+    Place("same.table_page", "Same parts", EVERYBODY),
+    Place("margins.margins_page", "Margins", OWNER),
+    Place("shop.settings_page", "Shop", WITH_COSTS),
+)
+
+
+def show(template: str, **values: object) -> tuple[str, int]:
+    """The page and its HTTP status: 409 where something was refused, else 200."""
+    return render_template(template, **values), 409 if problems() else 200
+
+
+def locale() -> str:
+    """How numbers and days are written: as the shop's settings say."""
+    if "locale" not in g:
+        g.locale = shop_facts(desk()).locale
+    return str(g.locale)
+
+
+@cache
+def asset(name: str) -> str:
+    """The address of a style or script, with its hash: a browser keeps it until it changes."""
+    content = (Path(current_app.static_folder or "") / name).read_bytes()
+    return url_for("static", filename=name, v=sha256(content).hexdigest()[:12])
+
+
+def prepare(app: Flask) -> None:
+    """Give the templates what every page needs."""
+    papers = environment()
+    app.jinja_env.undefined = papers.undefined  # nothing undefined passes
+    app.jinja_env.finalize = papers.finalize
+    app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    app.jinja_env.add_extension("jinja2.ext.i18n")
+    app.jinja_env.install_gettext_callables(_, several, newstyle=True)  # type: ignore[attr-defined]
+    app.jinja_env.filters.update(
+        money=_money, date=_date, number=_number, percent=percent_text, said=said, clock=_clock
+    )
+    app.context_processor(_common)
+
+
+def _money(amount: Money) -> str:
+    return money_text(amount, locale())
+
+
+def _date(day: date) -> str:
+    return date_text(day, locale())
+
+
+def _number(value: Decimal) -> str:
+    return decimal_text(value, locale())
+
+
+def _clock(moment: date) -> str:
+    """The day and the time of it, as the shop writes them."""
+    from babel.dates import format_datetime
+
+    from ..documents.amounts import paper_locale
+
+    return str(format_datetime(moment, "medium", locale=paper_locale(locale())).replace(":00 ", " "))
+
+
+def _common() -> dict[str, object]:
+    me = person()
+    facts = shop_facts(desk())
+    return {
+        "me": me,
+        "may": may,
+        "sees_costs": sees_costs(),
+        "places": [place for place in PLACES if me and me.role in place.roles],
+        "here": request.endpoint or "",
+        "shop_name": facts.name,
+        "problems": problems(),
+        "once": form_name,
+        "now": now(),
+        "language": language(),
+        "typed": request.form,
+        "asset": asset,
+    }

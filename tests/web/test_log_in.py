@@ -1,0 +1,132 @@
+"""Logging in and out, the first visit, passwords; and who may open what."""
+
+from pathlib import Path
+
+from flask import Flask
+
+from sourcing.web.app import make_app
+from sourcing.web.counter import CounterSetup
+from sourcing.web.desks import STORE
+from sourcing.web.guard import ANYBODY, OPEN_TO
+from tests.web.world import CLERK, NOW, OWNER, PASSWORDS, Browser, logged_in
+
+
+def test_first_visit_makes_the_owners_log_in_once(tmp_path: Path) -> None:
+    """Before it every page leads there; after it the page is closed."""
+    app = make_app(CounterSetup(database=str(tmp_path / "new.db"), clock=lambda: NOW, first_code="K7"))
+    browser = Browser(app)
+    assert browser.client.get("/log-in").headers["Location"] == "/first-visit"
+    words = {"name": "Somebody", "password": PASSWORDS[OWNER]}
+    assert browser.send("/first-visit", **words, code="K8").status_code == 409
+    done = browser.send("/first-visit", **words, code="K7")
+    assert done.status_code == 200 and "Somebody" in done.text
+    other = Browser(app)
+    assert other.client.get("/first-visit").headers["Location"] == "/log-in"
+    hidden = other.hidden("/log-in", "/log-in")
+    assert (
+        "made already" in other.send_again(hidden, "/first-visit", name="Me", password=PASSWORDS[CLERK], code="K7").text
+    )
+    app.config[STORE].close()
+
+
+def test_wrong_name_and_wrong_password_are_told_alike(app: Flask) -> None:
+    """Nobody learns from the log-in who has one."""
+    browser = Browser(app)
+    wrong = [
+        browser.send("/log-in", name=name, password="not the password at all").text for name in (OWNER, "Nobody Here")
+    ]
+    assert all("no log-in of that name has that password" in page for page in wrong)
+
+
+def test_a_tenth_try_is_the_last(app: Flask) -> None:
+    """Guessing is cut short, also from many addresses for one name."""
+    browser = Browser(app)
+    hidden = browser.hidden("/log-in", "/log-in")
+    answers = [
+        browser.client.post(
+            "/log-in",
+            data={**hidden, "name": CLERK, "password": f"guess number {at} of many"},
+            environ_overrides={"REMOTE_ADDR": f"10.0.0.{at}"},
+        ).status_code
+        for at in range(1, 13)
+    ]
+    assert answers[:10] == [409] * 10 and answers[10:] == [429] * 2
+
+
+def test_after_logging_in_the_browser_has_a_new_session(app: Flask) -> None:
+    """A session set beforehand is not taken over (no session fixation)."""
+    browser = Browser(app)
+    hidden = browser.hidden("/log-in", "/log-in")
+    before = browser.client.get_cookie("counter")
+    assert before is not None
+    browser.client.post("/log-in", data={**hidden, "name": OWNER, "password": PASSWORDS[OWNER]})
+    after = browser.client.get_cookie("counter")
+    assert after is not None and after.value != before.value
+    other = Browser(app)
+    other.client.set_cookie("counter", before.value)
+    assert other.status("/") == 302
+
+
+def test_a_cookie_of_a_log_in_that_ended_opens_nothing(app: Flask) -> None:
+    """Logging out ends it at the counter, not only in the browser."""
+    browser = logged_in(app, "clerk")
+    cookie = browser.client.get_cookie("counter")
+    assert cookie is not None and browser.status("/") == 200
+    hidden = browser.hidden("/", "/log-out")
+    browser.send_again(hidden, "/log-out")
+    browser.client.set_cookie("counter", cookie.value)
+    assert browser.status("/") == 302
+
+
+def test_a_changed_password_ends_all_other_log_ins(app: Flask) -> None:
+    """The one who changed it goes on."""
+    here, there = logged_in(app, "clerk"), logged_in(app, "clerk")
+    new = "nine bright umbrellas in a tree"
+    assert "Password until now" in here.send("/my-password", old="wrong one altogether", new=new).text
+    done = here.send("/my-password", old=PASSWORDS[CLERK], new=new)
+    assert done.status_code == 200 and "logged out" in done.text
+    assert here.status("/") == 200 and there.status("/") == 302
+
+
+def test_nobody_is_sent_to_another_site_after_logging_in(app: Flask) -> None:
+    """Only the counter's own pages are gone back to."""
+    for elsewhere in ("https://elsewhere.example/", "//elsewhere.example", "/\\elsewhere.example", "javascript:1"):
+        browser = Browser(app)
+        hidden = browser.hidden("/log-in", "/log-in")
+        fields = {**hidden, "back": elsewhere, "name": OWNER, "password": PASSWORDS[OWNER]}
+        assert browser.client.post("/log-in", data=fields).headers["Location"] == "/"
+
+
+def test_every_page_says_who_may_open_it(app: Flask) -> None:
+    """A page without a mark opens to nobody, so a forgotten one is found here and not by a visitor."""
+    unmarked = [name for name, view in app.view_functions.items() if name != "static" and not hasattr(view, OPEN_TO)]
+    assert unmarked == []
+
+
+def test_without_a_log_in_every_page_leads_to_it(app: Flask) -> None:
+    """Tried on every address there is, also by sending."""
+    for rule in app.url_map.iter_rules():
+        if rule.endpoint == "static" or getattr(app.view_functions[rule.endpoint], OPEN_TO) == ANYBODY:
+            continue
+        address = rule.rule
+        for name in rule.arguments:
+            for kind in ("", "int:", "path:"):
+                address = address.replace(f"<{kind}{name}>", "1")
+        for method in (rule.methods or set()) & {"GET", "POST"}:
+            answer = Browser(app).client.open(address, method=method)
+            led_there = answer.status_code == 302 and answer.headers["Location"].startswith("/log-in")
+            assert led_there or (method == "POST" and answer.status_code == 400), f"{method} {address}: {answer.status}"
+
+
+def test_another_sites_form_is_refused(app: Flask) -> None:
+    """By its origin, and without the page's token."""
+    browser = logged_in(app, "clerk")
+    hidden = browser.hidden("/my-password", "/my-password")
+    foreign = browser.client.post("/my-password", data=hidden, headers={"Origin": "https://elsewhere.example"})
+    assert foreign.status_code == 403
+    assert browser.client.post("/my-password", data={"once": hidden["once"]}).status_code == 400
+
+
+def test_another_name_for_this_computer_gets_nothing(app: Flask) -> None:
+    """A name of somebody else's pointed at the counter (DNS rebinding) is no way in."""
+    assert Browser(app).client.get("/log-in", headers={"Host": "elsewhere.example"}).status_code == 400
