@@ -5,12 +5,12 @@ follows cash practice and differs for some currencies, so only the pattern, the 
 """
 
 import copy
-from datetime import date
+from datetime import date, datetime
 from decimal import Decimal
 from functools import cache, lru_cache
 
 from babel import Locale, UnknownLocaleError
-from babel.dates import format_date
+from babel.dates import format_date, format_time
 from babel.numbers import NumberPattern, format_decimal
 
 from ..basics.currency import minor_units
@@ -61,6 +61,11 @@ def _pattern(locale: str, decimals: int) -> NumberPattern:
 def date_text(day: date, locale: str) -> str:
     """The day with the month in letters where the locale does so ('Jan 16, 2026'): never 01/02 against 02/01."""
     return format_date(day, format="medium", locale=paper_locale(locale))
+
+
+def clock_text(moment: datetime, locale: str) -> str:
+    """The day and the time of it to the minute ('Jan 16, 2026, 10:15 AM')."""
+    return f"{date_text(moment, locale)}, {format_time(moment, format='short', locale=paper_locale(locale))}"
 
 
 def decimal_text(value: Decimal, locale: str) -> str:

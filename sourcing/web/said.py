@@ -10,7 +10,7 @@ from werkzeug.routing import BuildError
 from ..documents.plain_text import shown
 from .words import _
 
-COMMAND = re.compile(r"'sourcing ([a-z][a-z-]*)([^']*)'")
+COMMAND = re.compile(r"'sourcing ([a-z][a-z-]*)([^']*)'|(?<=: )sourcing ([a-z][a-z-]*)((?: [A-Z0-9-]*[0-9])*)")
 JOB = re.compile(r"\b\d{4}-\d{4,}\b")
 ORDER = re.compile(r"\bPO-\d{4}-\d{4,}\b")
 
@@ -68,11 +68,17 @@ def said(sentence: str) -> Markup:
     return made + escape(sentence[at:])
 
 
+def sentence(words: str) -> Markup:
+    """Words that stand for themselves: a capital at the beginning, commands turned into links."""
+    return said(words[:1].upper() + words[1:])
+
+
 def _link(found: re.Match[str], sentence: str) -> Markup:
-    if found.group(1) not in PAGES or not has_request_context():
+    command, rest = found.group(1) or found.group(3), found.group(2) or found.group(4) or ""
+    if command not in PAGES or not has_request_context():
         return escape(found.group(0))
-    page, name = PAGES[found.group(1)]
-    numbers = {"job": JOB.search(found.group(2)) or JOB.search(sentence), "order": ORDER.search(sentence)}
+    page, name = PAGES[command]
+    numbers = {"job": JOB.search(rest) or JOB.search(sentence), "order": ORDER.search(sentence)}
     facts = {key: number.group(0) for key, number in numbers.items() if number}
     needed: dict[str, Any] = {key: facts[key] for key in _needs(page) if key in facts}
     try:

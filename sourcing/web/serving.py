@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from waitress import create_server
+from waitress.server import create_server
 
 from ..basics.problem import refused
 from .app import MOST_BYTES, make_app

@@ -1,6 +1,6 @@
 """Render a page: what every page needs beside its own values, in one place."""
 
-from datetime import date
+from datetime import date, datetime
 from decimal import Decimal
 from functools import cache
 from hashlib import sha256
@@ -12,12 +12,12 @@ from flask import Flask, current_app, g, render_template, request, url_for
 from ..actions.shop_facts import shop_facts
 from ..basics.money import Money
 from ..basics.person import Role
-from ..documents.amounts import date_text, decimal_text, money_text, percent_text
+from ..documents.amounts import clock_text, date_text, decimal_text, money_text, percent_text
 from ..documents.pages import environment
 from .desks import desk, may, now, person, sees_costs
 from .forms import form_name, problems
 from .guard import EVERYBODY, OWNER, WITH_COSTS
-from .said import said
+from .said import said, sentence
 from .words import _, language, several
 
 
@@ -71,7 +71,7 @@ def prepare(app: Flask) -> None:
     app.jinja_env.add_extension("jinja2.ext.i18n")
     app.jinja_env.install_gettext_callables(_, several, newstyle=True)  # type: ignore[attr-defined]
     app.jinja_env.filters.update(
-        money=_money, date=_date, number=_number, percent=percent_text, said=said, clock=_clock
+        money=_money, date=_date, number=_number, percent=percent_text, said=said, sentence=sentence, clock=_clock
     )
     app.context_processor(_common)
 
@@ -88,13 +88,9 @@ def _number(value: Decimal) -> str:
     return decimal_text(value, locale())
 
 
-def _clock(moment: date) -> str:
+def _clock(moment: datetime) -> str:
     """The day and the time of it, as the shop writes them."""
-    from babel.dates import format_datetime
-
-    from ..documents.amounts import paper_locale
-
-    return str(format_datetime(moment, "medium", locale=paper_locale(locale())).replace(":00 ", " "))
+    return clock_text(moment, locale())
 
 
 def _common() -> dict[str, object]:
