@@ -1,6 +1,7 @@
 """Serve the counter with waitress, which runs as it is on Windows, macOS and Linux."""
 
 from collections.abc import Callable
+from typing import Any
 
 from waitress.server import create_server
 
@@ -17,7 +18,9 @@ SLACK = 1_048_576
 def serve_counter(setup: CounterSetup, host: str, port: int, behind: str, say: Callable[[str], None]) -> None:
     """Serve until stopped. `say` tells where it is reached. Refuses a port or address that can't be had."""
     app = make_app(setup)
-    proxy = {"trusted_proxy": behind, "trusted_proxy_headers": "x-forwarded-for x-forwarded-proto"} if behind else {}
+    proxy: dict[str, Any] = {}
+    if behind:
+        proxy = {"trusted_proxy": behind, "trusted_proxy_headers": "x-forwarded-for x-forwarded-proto"}
     try:
         server = create_server(
             app,

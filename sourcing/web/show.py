@@ -18,7 +18,7 @@ from .desks import desk, may, now, person, sees_costs
 from .forms import form_name, problems
 from .guard import EVERYBODY, OWNER, WITH_COSTS
 from .said import said, sentence
-from .words import _, language, several
+from .words import _, language, later, several
 
 
 class Place(NamedTuple):
@@ -30,16 +30,16 @@ class Place(NamedTuple):
 
 
 PLACES = (
-    Place("today.today_page", "Today", EVERYBODY),
-    Place("find.find_page", "Find", EVERYBODY),
-    Place("jobs.list_page", "Jobs", EVERYBODY),
-    Place("orders.list_page", "Orders", EVERYBODY),
-    Place("receiving.receive_page", "Receive", EVERYBODY),
-    Place("sheets.list_page", "Sheets", WITH_COSTS),
-    Place("alike.list_page", "Look-alikes", WITH_COSTS),
-    Place("same.table_page", "Same parts", EVERYBODY),
-    Place("margins.margins_page", "Margins", OWNER),
-    Place("shop.settings_page", "Shop", WITH_COSTS),
+    Place("today.today_page", later("Today"), EVERYBODY),
+    Place("find.find_page", later("Find"), EVERYBODY),
+    Place("jobs.list_page", later("Jobs"), EVERYBODY),
+    Place("orders.list_page", later("Orders"), EVERYBODY),
+    Place("receiving.receive_page", later("Receive"), EVERYBODY),
+    Place("sheets.list_page", later("Sheets"), WITH_COSTS),
+    Place("alike.list_page", later("Look-alikes"), WITH_COSTS),
+    Place("same.table_page", later("Same parts"), EVERYBODY),
+    Place("margins.margins_page", later("Margins"), OWNER),
+    Place("shop.settings_page", later("Shop"), WITH_COSTS),
 )
 
 

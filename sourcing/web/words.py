@@ -38,6 +38,11 @@ def _(message: str) -> str:
     return str(catalogue(language()).ugettext(message))
 
 
+def later(message: str) -> str:
+    """Mark a message that a page translates when it shows it; it stands in a table until then."""
+    return message
+
+
 def several(one: str, many: str, count: int) -> str:
     """The message for one or for several."""
     return str(catalogue(language()).ungettext(one, many, count))

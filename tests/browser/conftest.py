@@ -1,4 +1,4 @@
-"""A browser in front of the counter: one Chromium and one server for the run, a fresh shop and fresh pages each test."""
+"""A browser in front of the counter: one Chromium and one server a run, a fresh shop and fresh windows a test."""
 
 import os
 import shutil

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from flask import Flask
 from waitress.server import create_server
@@ -52,8 +52,8 @@ class Counter:
 def switch() -> Iterator[Switch]:
     """Serve in a thread until the end."""
     made = Switch()
-    sockets: dict[int, object] = {}
-    server = create_server(made, map=sockets, sockets=[made.socket], threads=4, clear_untrusted_proxy_headers=True)
+    sockets: dict[int, Any] = {}
+    server: Any = create_server(made, map=sockets, sockets=[made.socket], threads=4, clear_untrusted_proxy_headers=True)
     thread = threading.Thread(target=server.run, name="counter", daemon=True)
     thread.start()
     try:
@@ -61,7 +61,7 @@ def switch() -> Iterator[Switch]:
     finally:
         server.pull_trigger()  # wakes the loop, which ends when nothing is left to listen to
         for one in list(sockets.values()):
-            one.close()  # type: ignore[attr-defined]
+            one.close()
         server.task_dispatcher.shutdown()
         thread.join(timeout=5)
 
