@@ -11,7 +11,7 @@ from ...basics.problem import Refused, refused
 from ..desks import Visitor, counter, desk
 from ..forms import deed, refuse, tell, text
 from ..guard import EVERYBODY, open_to, open_to_anybody, own_page
-from ..limits import LOG_INS, limiter, name_tried
+from ..limits import LOG_INS, limiter, name_tried, was_refused
 from ..show import show
 from ..words import _
 
@@ -29,8 +29,8 @@ def log_in_page() -> ResponseReturnValue:
 
 @blueprint.post("/log-in")
 @open_to_anybody
-@limiter.limit(LOG_INS)
-@limiter.limit(LOG_INS, key_func=name_tried)
+@limiter.limit(LOG_INS, deduct_when=was_refused)
+@limiter.limit(LOG_INS, key_func=name_tried, deduct_when=was_refused)
 def log_in_now() -> ResponseReturnValue:
     """Log in, and go back to the page asked for."""
     back = own_page(request.form.get("back", "/"))
@@ -53,7 +53,7 @@ def first_visit_page() -> ResponseReturnValue:
 
 @blueprint.post("/first-visit")
 @open_to_anybody
-@limiter.limit(LOG_INS)
+@limiter.limit(LOG_INS, deduct_when=was_refused)
 def first_visit_now() -> ResponseReturnValue:
     """Make the owner's log-in."""
     try:

@@ -1,0 +1,119 @@
+"""How fast the counter's pages are made with 2,000,000 offers stored and ten people clicking.
+
+`python -m tests.benchmarks.counter_speed [offers] [seconds]` prints for every page the median and the 95th percentile
+of the time from a request's arrival to its last byte, as ten people see it who read for a moment between two clicks, and
+the weight of the page. Their figures are of this machine and of its load; what is compared is the aim of 300 ms.
+"""
+
+import random
+import sqlite3
+import statistics
+import sys
+import tempfile
+import threading
+import time
+from collections import defaultdict
+from pathlib import Path
+
+from sourcing.web.app import make_app
+from sourcing.web.counter import CounterSetup
+from tests.web.world import NOW, ORDERED, QUOTED, TAKEN_IN, Browser, logged_in, new_database
+
+PEOPLE = ("clerk", "clerk", "clerk", "clerk", "technician", "technician", "technician", "technician", "owner", "owner")
+READS = 1.0
+"""Seconds somebody looks at a page before the next click; people take longer."""
+
+PAGES = {
+    "technician": ("/", "/jobs", f"/jobs/{ORDERED}", f"/jobs/{QUOTED}/quote", f"/jobs/{QUOTED}/answers", "/receive"),
+    "clerk": (
+        *(
+            "/",
+            "/find?number=NW-40388",
+            "/search?for=NW-40388",
+            "/search?for=Tilbrook",
+            "/jobs",
+            "/sheets",
+            "/look-alikes",
+        ),
+        *("/same-parts", "/same-parts?number=NW-40388", "/orders", f"/jobs/{ORDERED}", f"/jobs/{ORDERED}/to-order"),
+        *(f"/jobs/{TAKEN_IN}/plan", f"/jobs/{QUOTED}/quote", "/going-back", "/terms"),
+    ),
+    "owner": ("/", "/margins", "/shop", "/people", f"/jobs/{ORDERED}", f"/jobs/{QUOTED}/not-as-approved"),
+}
+
+
+def fill(database: Path, wanted: int) -> None:
+    """Put rows onto every supplier's newest sheet until so many offers are stored: numbers nobody has, real columns."""
+    with sqlite3.connect(database) as kept:
+        kept.execute("PRAGMA synchronous=OFF")
+        columns = [row[1] for row in kept.execute("PRAGMA table_info(offers)") if row[1] != "offer"]
+        new = {
+            "supplier_number": "supplier_number || '-' || :k",
+            "supplier_key": "supplier_key || :k",
+            "maker_number": "CASE maker_number WHEN '' THEN '' ELSE maker_number || '-' || :k END",
+            "maker_number_key": "CASE maker_number_key WHEN '' THEN '' ELSE maker_number_key || :k END",
+        }
+        values = ", ".join(new.get(name, f'"{name}"') for name in columns)
+        names = ", ".join(f'"{name}"' for name in columns)
+        kept.execute("CREATE TEMP TABLE real AS SELECT * FROM offers")
+        there = kept.execute("SELECT count(*) FROM real").fetchone()[0]
+        for k in range(1, wanted // there + 1):
+            left = wanted - there * k
+            query = f"INSERT INTO offers ({names}) SELECT {values} FROM real LIMIT {max(left, 0)}"
+            kept.execute(query, {"k": f"{k:05d}"})
+    kept.close()
+
+
+def click(browser: Browser, role: str, until: float, took: dict[tuple[str, str], list[float]]) -> None:
+    """One person at work until then."""
+    chance = random.Random(f"{role} {threading.get_ident()}")
+    while time.monotonic() < until:
+        page = chance.choice(PAGES[role])
+        began = time.perf_counter()
+        answer = browser.client.get(page)
+        took[role, page].append(time.perf_counter() - began)
+        weights[page] = max(weights[page], len(answer.data))
+        assert answer.status_code == 200, f"{page} for {role}: {answer.status}"
+        time.sleep(chance.uniform(READS / 2, READS * 3 / 2))
+
+
+weights: dict[str, int] = defaultdict(int)
+
+
+def main(wanted: int, seconds: float) -> None:
+    """Fill, let ten people click, print."""
+    folder = Path(tempfile.mkdtemp(prefix="counter-speed-"))
+    database = new_database(folder)
+    began = time.monotonic()
+    fill(database, wanted)
+    print(f"{wanted} offers stored in {time.monotonic() - began:.0f} s, {database.stat().st_size / 1e6:.0f} MB")
+    app = make_app(CounterSetup(database=str(database), clock=lambda: NOW))
+    for role in PAGES:  # what is loaded once for all is loaded now
+        first = logged_in(app, role)
+        for page in PAGES[role]:
+            began = time.perf_counter()
+            first.client.get(page)
+            print(f"  alone, {role:10} {page:36} {1000 * (time.perf_counter() - began):7.0f} ms")
+    took: dict[tuple[str, str], list[float]] = defaultdict(list)
+    until = time.monotonic() + seconds
+    workers = [threading.Thread(target=click, args=(logged_in(app, role), role, until, took)) for role in PEOPLE]
+    for one in workers:
+        one.start()
+    for one in workers:
+        one.join()
+    everything = sorted(figure for figures in took.values() for figure in figures)
+    for (role, page), figures in sorted(took.items()):
+        worst = statistics.quantiles(figures, n=20)[-1] if len(figures) > 1 else figures[0]
+        weight = weights[page] / 1000
+        print(
+            f"{role:10} {page:36} {len(figures):4} times, median {1000 * statistics.median(figures):5.0f} ms, "
+            f"95 % under {1000 * worst:5.0f} ms, {weight:5.1f} kB"
+        )
+    print(
+        f"all: {len(everything)} pages, 95 % under {1000 * everything[int(len(everything) * 0.95)]:.0f} ms (aim: 300)"
+    )
+
+
+if __name__ == "__main__":
+    arguments = sys.argv[1:]
+    main(int(arguments[0]) if arguments else 2_000_000, float(arguments[1]) if len(arguments) > 1 else 60.0)
