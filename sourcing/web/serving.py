@@ -40,8 +40,7 @@ def serve_counter(setup: CounterSetup, host: str, port: int, behind: str, say: C
     if not setup.outward.startswith("https://") and setup.first_code:
         say("Others on the network could read what is sent without https; see README, 'The counter'.")
     try:
-        server.run()
-    except KeyboardInterrupt:
+        server.run()  # ends by itself at Ctrl+C
         say("Stopped.")
     finally:
         server.close()
