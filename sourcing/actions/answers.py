@@ -32,7 +32,7 @@ from ..storage.after_quote import add_withdrawal, bill_of, sendings
 from ..storage.held_answers import mark_replaced, ordered_on
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import add_approvals, approvals, newest_quote, quote
-from .desk import Desk
+from .desk import Desk, Pen
 
 
 class Spoken(Value, frozen=True, kw_only=True):
@@ -97,23 +97,28 @@ def record(desk: Desk, number: str, spoken: Spoken) -> Standing:
     longer has in common with the newest, a no to what is ordered, and any answer once the job is billed.
     """
     with desk.writing("answer") as pen:
-        ground = _ground(pen.connection, number)
-        given = _given(desk, spoken)
-        _check_open(pen.connection, ground, given)
-        answered = _answered(pen.connection, ground, spoken.revision)
-        new = _on_condition(record_answers(answered, spoken.yes, spoken.no, given), spoken.conditions)
-        _check_in_time(ground.newest, given)
-        by_label = answered_now(ground.newest, answered, new)
-        check_not_ordered(by_label, _ordered(pen.connection, ground))
-        if not spoken.instead:
-            check_not_contrary(by_label, ground.holding())
-        _keep(pen.connection, ground, answered, by_label)
-        standing = standing_of(pen.connection, number)
-        check_freight_line(standing.quote, dict(standing.answers.by_label), list(by_label))
-        said = ", ".join(f"{label} {one.answer}" for label, one in by_label.items())
-        to = f" to revision {answered.revision}" if answered.revision != ground.newest.revision else ""
-        pen.note(number, f"{spoken.who} {how_words(given.how)}{to}: {said}")
-        return standing
+        return keep_answers(pen, number, spoken)
+
+
+def keep_answers(pen: Pen, number: str, spoken: Spoken) -> Standing:
+    """What `record` does, in a transaction that is open already: the customer's page keeps a signature in it too."""
+    ground = _ground(pen.connection, number)
+    given = _given(pen.desk, spoken)
+    _check_open(pen.connection, ground, given)
+    answered = _answered(pen.connection, ground, spoken.revision)
+    new = _on_condition(record_answers(answered, spoken.yes, spoken.no, given), spoken.conditions)
+    _check_in_time(ground.newest, given)
+    by_label = answered_now(ground.newest, answered, new)
+    check_not_ordered(by_label, _ordered(pen.connection, ground))
+    if not spoken.instead:
+        check_not_contrary(by_label, ground.holding())
+    _keep(pen.connection, ground, answered, by_label)
+    standing = standing_of(pen.connection, number)
+    check_freight_line(standing.quote, dict(standing.answers.by_label), list(by_label))
+    said = ", ".join(f"{label} {one.answer}" for label, one in by_label.items())
+    to = f" to revision {answered.revision}" if answered.revision != ground.newest.revision else ""
+    pen.note(number, f"{spoken.who} {how_words(given.how)}{to}: {said}")
+    return standing
 
 
 def withdraw(desk: Desk, number: str, taken: TakenBack) -> Standing:

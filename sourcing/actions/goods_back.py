@@ -1,6 +1,6 @@
 """Old parts and goods sent back to the supplier: each step recorded, what waits listed with its last day."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from decimal import Decimal
 from itertools import chain
 from typing import Literal
@@ -26,9 +26,12 @@ from ..ordering.lots import Lot
 from ..ordering.order_now import order_now
 from ..ordering.receiving import in_currency
 from ..storage.after_order import add_goods_back, events, goods_back
-from ..storage.orders import order, orders, receipts
+from ..storage.orders import order, orders, receipts, some_orders
 from ..storage.shop import terms_on
 from .desk import Desk
+
+MOST_ALONE = 20
+"""Orders looked at one by one; of more than this what happened to all orders is read at once."""
 
 
 class BackStep(Value, frozen=True, kw_only=True):
@@ -83,6 +86,20 @@ def going_back(desk: Desk, number: str | None = None) -> tuple[GoodsBackOpen, ..
     with desk.store.reading() as connection:
         some = [order(connection, number)] if number else orders(connection)
         return _open(connection, desk, some)
+
+
+def waiting_of_orders(
+    connection: Connection, desk: Desk, numbers: Collection[str]
+) -> dict[str, tuple[GoodsBackOpen, ...]]:
+    """By order, of those named, what of it waits to be sent back or for credit."""
+    found: dict[str, list[GoodsBackOpen]] = {number: [] for number in numbers}
+    few = len(numbers) <= MOST_ALONE
+    bought = some_orders(connection, numbers) if few else orders(connection)
+    wanted = [one for one in bought if one.number in found]
+    for some in [[one] for one in wanted] if few else [wanted]:
+        for waiting in _open(connection, desk, some):
+            found[waiting.order].append(waiting)
+    return {number: tuple(waiting) for number, waiting in found.items()}
 
 
 def _open(connection: Connection, desk: Desk, some: Sequence[PurchaseOrder]) -> tuple[GoodsBackOpen, ...]:

@@ -1,6 +1,5 @@
 """What happened to a job, gathered for its state and for its bill."""
 
-from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 
@@ -16,7 +15,7 @@ from ..basics.value import changed
 from ..quoting.deposit_held import deposit_held
 from ..storage.after_order import goods_back, promises, standing_on
 from ..storage.after_quote import bill_of, deposits, sendings
-from ..storage.deeds import deeds
+from ..storage.deeds import first_deed
 from ..storage.orders import order, receipts
 from ..storage.quotes import approvals, newest_quote
 from .answers import Standing, standing_of
@@ -91,22 +90,15 @@ def missing_goods(lines: Sequence[LineFacts]) -> dict[str, str]:
     return found
 
 
-def money_held(connection: Connection) -> dict[str, Money]:
-    """What is left of deposits after the bill, by billed job, where something is."""
-    by_job = defaultdict(list)
-    for one in deposits(connection):
-        by_job[one.job].append(one)
-    found = {}
-    for job, kept in by_job.items():
-        bill = bill_of(connection, job)
-        held = deposit_held(kept, bill.bill.currency, bill.bill.total.total) if bill else None
-        if held is not None and held.amount:
-            found[job] = held
-    return found
+def money_held(connection: Connection, job: str) -> Money | None:
+    """What is left of a job's deposits after its bill; None where nothing is, and before the bill."""
+    kept, bill = deposits(connection, job), bill_of(connection, job)
+    held = deposit_held(kept, bill.bill.currency, bill.bill.total.total) if bill and kept else None
+    return held if held is not None and held.amount else None
 
 
 def _taken_in(connection: Connection, job: Job) -> datetime:
-    first = next(iter(deeds(connection, job.number)), None)
+    first = first_deed(connection, job.number)
     return first.at if first else datetime.combine(job.received_on, datetime.min.time())
 
 

@@ -1,6 +1,8 @@
 """Where every job is, and everything of one job. Words follow from what happened; nobody sets them."""
 
 from collections import Counter
+from collections.abc import Mapping
+from functools import partial
 from typing import cast
 
 from sqlalchemy import Connection
@@ -8,20 +10,22 @@ from sqlalchemy import Connection
 from ..basics.approval import GivenBy, GivenOut
 from ..basics.job import Job
 from ..basics.job_state import JobFacts, JobRow, JobState, WholeJob
+from ..basics.money import Money
 from ..basics.value import Value, changed
 from ..quoting.states import job_state
 from ..storage.after_order import promises
-from ..storage.after_quote import bill_of, billed_jobs, deposits, given_away, sendings
+from ..storage.after_quote import bill_of, billed_jobs, deposits, given_away, jobs_with_deposits, sendings
 from ..storage.jobs import job as stored_job
-from ..storage.jobs import jobs
+from ..storage.jobs import jobs_but
 from ..storage.orders import orders, receipts
 from ..storage.quotes import approvals, newest_quote
 from .alarms import alarms
 from .answers import standing_of
 from .desk import Desk
-from .goods_back import going_back
+from .goods_back import waiting_of_orders
 from .history import deeds_of
 from .job_facts import job_facts, money_held
+from .remembered import Remembered, with_remembered
 
 
 class JobList(Value, frozen=True, kw_only=True):
@@ -33,48 +37,72 @@ class JobList(Value, frozen=True, kw_only=True):
 
 def job_list(desk: Desk, closed_too: bool = False) -> JobList:
     """Every job that is not closed, or every job. One closed with money or goods to give back is never left out."""
-    back = _waiting_back(desk)
     with desk.store.reading() as connection:
-        billed, held = billed_jobs(connection), money_held(connection)
-        found, left_out = [], 0
-        for job in jobs(connection):
-            if job.number in billed and job.number not in {*held, *back} and not closed_too:
-                left_out += 1
-                continue
-            if job.number in billed:
-                facts = JobFacts(
-                    job=job.number,
-                    customer=job.customer.name,
-                    taken_in_at=billed[job.number],
-                    billed_at=billed[job.number],
-                    held=held.get(job.number),
-                    waiting_back=back[job.number],
-                )
-            else:
-                facts = job_facts(connection, job)
-            found.append(_row(job, job_state(facts, desk.at.date())))
-        return JobList(jobs=tuple(found), left_out=left_out)
+        day = desk.at.date()
+        return with_remembered(desk.store, connection, day, partial(_job_list, desk, connection, closed_too))
+
+
+def _job_list(
+    desk: Desk, connection: Connection, closed_too: bool, kept: Remembered, orders: Mapping[str, set[str]]
+) -> JobList:
+    back = _back_by_job(desk, connection, kept, orders)
+    billed, held = billed_jobs(connection), _held(connection, kept)
+    left_out: set[str] = set() if closed_too else {job for job in billed if held.get(job) is None and not back[job]}
+    found = []
+    for job in jobs_but(connection, left_out):
+        if job.number in billed:
+            facts = JobFacts(
+                job=job.number,
+                customer=job.customer.name,
+                taken_in_at=billed[job.number],
+                billed_at=billed[job.number],
+                held=held.get(job.number),
+                waiting_back=back[job.number],
+            )
+        else:
+            if job.number not in kept.facts:
+                kept.facts[job.number] = job_facts(connection, job)
+            facts = kept.facts[job.number]
+        found.append(_row(job, job_state(facts, desk.at.date())))
+    return JobList(jobs=tuple(found), left_out=len(left_out))
+
+
+def _held(connection: Connection, kept: Remembered) -> dict[str, Money | None]:
+    """What is left of the deposits of every job that has some."""
+    for job in jobs_with_deposits(connection):
+        if job not in kept.held:
+            kept.held[job] = money_held(connection, job)
+    return kept.held
+
+
+def _back_by_job(desk: Desk, connection: Connection, kept: Remembered, orders: Mapping[str, set[str]]) -> Counter[str]:
+    """How many old parts and goods of each job wait to be sent back, or for their credit."""
+    missing = [order for order in orders if order not in kept.back]
+    if missing:
+        kept.back |= waiting_of_orders(connection, desk, missing)
+    return Counter(one.job for waiting in kept.back.values() for one in waiting)
 
 
 def state_of(desk: Desk, number: str) -> JobState:
     """Where one job is."""
-    back = _waiting_back(desk)
     with desk.store.reading() as connection:
-        facts = changed(job_facts(connection, stored_job(connection, number)), waiting_back=back[number])
+        job = stored_job(connection, number)
+        facts = changed(job_facts(connection, job), waiting_back=_waiting_back(connection, desk, number))
         return job_state(facts, desk.at.date())
 
 
-def _waiting_back(desk: Desk) -> Counter[str]:
-    """How many old parts and goods of each job wait to be sent back, or for their credit."""
-    return Counter(one.job for one in going_back(desk))
+def _waiting_back(connection: Connection, desk: Desk, number: str) -> int:
+    """How many old parts and goods of a job wait to be sent back, or for their credit."""
+    of_job = [one.number for one in orders(connection, number)]
+    waiting = waiting_of_orders(connection, desk, of_job).values()
+    return sum(one.job == number for some in waiting for one in some)
 
 
 def whole_job(desk: Desk, number: str) -> WholeJob:
     """Everything of one job. Alarms are looked for on the day of the desk."""
-    back = _waiting_back(desk)
     with desk.store.reading() as connection:
         job = stored_job(connection, number)
-        facts = changed(job_facts(connection, job), waiting_back=back[number])
+        facts = changed(job_facts(connection, job), waiting_back=_waiting_back(connection, desk, number))
         bought = orders(connection, number)
         whole = WholeJob(
             job=job,

@@ -81,15 +81,20 @@ def change_order(desk: Desk, number: str, pieces: Mapping[int, int], words: str 
     and is to be asked.
     """
     with desk.writing("change order") as pen:
-        before = now_of(pen.connection, number)
-        lines = {at: standing_line(before, at) for at in pieces}
-        _refuse_billed(pen.connection, lines, pieces)
-        came = good_pieces(receipts(pen.connection, number))
-        approved = {at: _approved(pen.connection, number, one) for at, one in lines.items()}
-        prices, asked = prices_for(pen.connection, desk.at, before, pieces)
-        said = changed_pieces(before, pieces, approved, came, prices)
-        notes = [*asked, *_needed(lines, pieces)]
-        return _keep(pen, before, _made(desk, number, "changed", said, words), notes)
+        return change_on(pen, number, pieces, words)
+
+
+def change_on(pen: Pen, number: str, pieces: Mapping[int, int], words: str = "") -> Altered:
+    """The same within a deed that is open already."""
+    before = now_of(pen.connection, number)
+    lines = {at: standing_line(before, at) for at in pieces}
+    _refuse_billed(pen.connection, lines, pieces)
+    came = good_pieces(receipts(pen.connection, number))
+    approved = {at: _approved(pen.connection, number, one) for at, one in lines.items()}
+    prices, asked = prices_for(pen.connection, pen.desk.at, before, pieces)
+    said = changed_pieces(before, pieces, approved, came, prices)
+    notes = [*asked, *_needed(lines, pieces)]
+    return _keep(pen, before, _made(pen.desk, number, "changed", said, words), notes)
 
 
 def cancel(desk: Desk, number: str, lines: Sequence[int] = (), words: str = "") -> Altered:

@@ -62,6 +62,27 @@ def everybody(desk: Desk) -> tuple[Person, ...]:
         return tuple(people(connection))
 
 
+class PeopleNow(Value, frozen=True, kw_only=True):
+    """Who may log in, and who might once; each by name."""
+
+    may_log_in: tuple[Person, ...]
+    let_go: tuple[Person, ...]
+
+
+def people_now(desk: Desk) -> PeopleNow:
+    """Everybody, those who may log in apart from those let go."""
+    found = everybody(desk)
+    return PeopleNow(
+        may_log_in=tuple(one for one in found if one.let_go is None),
+        let_go=tuple(one for one in found if one.let_go is not None),
+    )
+
+
+def one_person(desk: Desk, number: int) -> Person:
+    """The person of that number. Refuses one that there is not."""
+    return _somebody(desk, number)
+
+
 def first_owner(desk: Desk, name: str, password: str) -> LoggedIn:
     """Make the owner's log-in at the first visit, and log her in. Refuses a second time."""
     hashed = _hashed(name, password)

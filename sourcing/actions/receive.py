@@ -13,7 +13,7 @@ from ..basics.order_now import OrderNow
 from ..basics.part_number import PartNumber, number_key
 from ..basics.problem import refused
 from ..basics.value import Value, changed
-from ..ordering.claims import differences, freight_reckoned, over_pieces, paper_total
+from ..ordering.claims import differences
 from ..ordering.order_now import good_pieces, open_pieces, order_now
 from ..ordering.receiving import LineCame, freight_shares, in_currency, receipt_lines, same_paper
 from ..storage.after_order import events, goods_back
@@ -21,6 +21,7 @@ from ..storage.orders import add_receipt, order, receipts, set_receipt_aside
 from ..storage.shop import terms_on
 from .desk import Desk, Pen, shop_now
 from .number_on_part import number_on_part
+from .receipt_to_do import money_to_do, numbers_to_do, over_to_do
 
 
 class Delivery(Value, frozen=True, kw_only=True):
@@ -32,6 +33,8 @@ class Delivery(Value, frozen=True, kw_only=True):
     them (not said: all). `keep_more`: what is more than ordered is kept. `freight`: 0 where none was charged.
     `supplier_total`: what the paper says it comes to. `dated`: the day on the paper; not said: today. `rate`: shop's
     currency for one of the supplier's, where the bank's was another than the shop's table has on that day.
+    `only_counted`: the goods were counted by somebody who does not take down what the paper charges; prices and freight
+    are still to be said.
     """
 
     paper: str
@@ -50,6 +53,7 @@ class Delivery(Value, frozen=True, kw_only=True):
     rate: Decimal | None = None
     keep_more: bool = False
     words: str = ""
+    only_counted: bool = False
 
 
 class Received(Value, frozen=True, kw_only=True):
@@ -71,23 +75,15 @@ def receive(desk: Desk, number: str, delivery: Delivery) -> Received:
     that can't hold together, a moment or a paper before the order, and a delivery of everything open where nothing is.
     """
     with desk.writing("receive") as pen:
-        now = order_now(order(pen.connection, number), events(pen.connection, number))
-        before = receipts(pen.connection, number)
-        _refuse_paper(delivery.paper, number, before)
-        came, to_do = _lines(pen, now, _with_quantities(now, before, delivery))
-        receipt = _receipt(pen, now, delivery, came)
-        shares = freight_shares(now.order, receipt)
-        add_receipt(pen.connection, receipt)
-        _note(pen, now.order, receipt)
-        after = [*before, receipt]
-        return Received(
-            order=now.order,
-            receipt=receipt,
-            open_lines=open_pieces(now, good_pieces(after)),
-            differences=differences(now, after, later_charge(pen.connection, desk, now.order)),
-            to_do=(*to_do, *_over_to_do(now, before, receipt), *_total_to_do(now, receipt), *_no_freight(now, after)),
-            freight_shares=shares,
-        )
+        return _receive(pen, number, delivery)
+
+
+def receive_anew(desk: Desk, number: str, delivery: Delivery, words: str) -> Received:
+    """Take a paper in anew in place of what was taken down of it before, as one deed. Refuses what `receive_again` and
+    `receive` refuse, and then nothing is changed."""
+    with desk.writing("receive anew") as pen:
+        _set_aside(pen, number, delivery.paper, words)
+        return _receive(pen, number, delivery)
 
 
 def receive_again(desk: Desk, number: str, paper: str, words: str) -> Receipt:
@@ -95,40 +91,65 @@ def receive_again(desk: Desk, number: str, paper: str, words: str) -> Receipt:
 
     Refuses a paper that was not taken in, one whose goods went back already, and silence about why.
     """
-    if not words.strip():
-        raise refused("words-missing", found="setting a receipt aside")
     with desk.writing("set receipt aside") as pen:
-        bought = order(pen.connection, number)
-        kept = receipts(pen.connection, number)
-        wrong = same_paper(kept, paper)
-        if wrong is None:
-            known = ", ".join(one.paper for one in kept) or "none"
-            raise refused("no-such-paper", order=number, found=paper, known=known)
-        gone = {one.line for one in goods_back(pen.connection, number)}
-        back = next((line.line for line in wrong.lines if line.line in gone), None)
-        if back is not None:
-            raise refused("gone-back-already", order=number, line=back, paper=wrong.paper)
-        word = Receipt(
-            order=number,
-            paper=wrong.paper,
-            at=desk.at,
-            received_by=desk.who,
-            lines=(),
-            freight=zero(bought.currency),
-            rate=wrong.rate,
-            words=words.strip(),
-            sets_aside=wrong.paper,
-        )
-        set_receipt_aside(pen.connection, word)
-        for job in _jobs(bought, wrong):
-            pen.note(job, f"paper {wrong.paper} of {number} set aside: {words.strip()}")
-        return wrong
+        return _set_aside(pen, number, paper, words)
 
 
 def later_charge(connection: Connection, desk: Desk, bought: PurchaseOrder) -> Decimal:
     """Freight of each delivery beyond the first by the supplier's terms on the day of the order, in his currency."""
     terms = terms_on(connection, bought.placed_at.date()).get(bought.supplier)
     return terms.split.later_charge if terms and terms.split.sends == "as ready" else Decimal(0)
+
+
+def _receive(pen: Pen, number: str, delivery: Delivery) -> Received:
+    now = order_now(order(pen.connection, number), events(pen.connection, number))
+    before = receipts(pen.connection, number)
+    _refuse_paper(delivery.paper, number, before)
+    came = _lines(pen, now, _with_quantities(now, before, delivery))
+    receipt = _receipt(pen, now, delivery, came)
+    shares = freight_shares(now.order, receipt)
+    add_receipt(pen.connection, receipt)
+    _note(pen, now.order, receipt)
+    after = [*before, receipt]
+    return Received(
+        order=now.order,
+        receipt=receipt,
+        open_lines=open_pieces(now, good_pieces(after)),
+        differences=differences(now, after, later_charge(pen.connection, pen.desk, now.order)),
+        to_do=(*numbers_to_do(now, receipt), *over_to_do(now, before, receipt), *money_to_do(now, after, receipt)),
+        freight_shares=shares,
+    )
+
+
+def _set_aside(pen: Pen, number: str, paper: str, words: str) -> Receipt:
+    if not words.strip():
+        raise refused("words-missing", found="setting a receipt aside")
+    desk, connection = pen.desk, pen.connection
+    bought = order(connection, number)
+    kept = receipts(connection, number)
+    wrong = same_paper(kept, paper)
+    if wrong is None:
+        known = ", ".join(one.paper for one in kept) or "none"
+        raise refused("no-such-paper", order=number, found=paper, known=known)
+    gone = {one.line for one in goods_back(connection, number)}
+    back = next((line.line for line in wrong.lines if line.line in gone), None)
+    if back is not None:
+        raise refused("gone-back-already", order=number, line=back, paper=wrong.paper)
+    word = Receipt(
+        order=number,
+        paper=wrong.paper,
+        at=desk.at,
+        received_by=desk.who,
+        lines=(),
+        freight=zero(bought.currency),
+        rate=wrong.rate,
+        words=words.strip(),
+        sets_aside=wrong.paper,
+    )
+    set_receipt_aside(connection, word)
+    for job in _jobs(bought, wrong):
+        pen.note(job, f"paper {wrong.paper} of {number} set aside: {words.strip()}")
+    return wrong
 
 
 def _refuse_paper(paper: str, number: str, before: list[Receipt]) -> None:
@@ -162,10 +183,9 @@ def _with_quantities(now: OrderNow, before: list[Receipt], delivery: Delivery) -
     return changed(delivery, quantities={**pieces, **others})
 
 
-def _lines(pen: Pen, now: OrderNow, said: Delivery) -> tuple[dict[int, LineCame], list[str]]:
-    """Each line with what its number counts as, and what to do where it is another."""
+def _lines(pen: Pen, now: OrderNow, said: Delivery) -> dict[int, LineCame]:
+    """Each line with what its number counts as."""
     came: dict[int, LineCame] = {}
-    to_do: list[str] = []
     for at, pieces in said.quantities.items():
         line, typed = now.line(at), said.numbers.get(at, PartNumber(printed=""))
         one = LineCame(
@@ -180,9 +200,8 @@ def _lines(pen: Pen, now: OrderNow, said: Delivery) -> tuple[dict[int, LineCame]
             number, found = number_on_part(pen.connection, pen.desk, now.order, line, typed)
             bear = said.under_number.get(at)
             one = changed(one, number=number, came=found.came, why=found.why, under_number=bear)
-            to_do += [found.to_do] if found.to_do else []
         came[at] = one
-    return came, to_do
+    return came
 
 
 def _receipt(pen: Pen, now: OrderNow, said: Delivery, came: Mapping[int, LineCame]) -> Receipt:
@@ -207,6 +226,7 @@ def _receipt(pen: Pen, now: OrderNow, said: Delivery, came: Mapping[int, LineCam
         words=said.words.strip(),
         other_charges=tuple(charges),
         dated=said.dated,
+        only_counted=said.only_counted,
     )
 
 
@@ -231,30 +251,6 @@ def _rate(pen: Pen, currency: str, said: Delivery) -> Decimal:
     if not is_amount(said.rate) or said.rate <= 0 or (currency == known.into and said.rate != 1):
         raise refused("rate-not-usable", found=said.rate, currency=currency, into=known.into)
     return said.rate
-
-
-def _over_to_do(now: OrderNow, before: list[Receipt], receipt: Receipt) -> list[str]:
-    found = []
-    for line in receipt.lines:
-        over = over_pieces(now, before, line)
-        if over and not line.keeps_more:
-            found.append(f"line {line.line}: {over} more than ordered: send them back, or ask what the supplier wants")
-    return found
-
-
-def _total_to_do(now: OrderNow, receipt: Receipt) -> list[str]:
-    said, comes_to = receipt.supplier_total, paper_total(now, receipt)
-    if said is None or said == comes_to:
-        return []
-    gap = said - comes_to
-    return [f"{gap} of paper {receipt.paper} is not explained by its lines: look for a price, charge or count not said"]
-
-
-def _no_freight(now: OrderNow, papers: list[Receipt]) -> list[str]:
-    reckoned = freight_reckoned(now)
-    if reckoned is None or not reckoned.amount or any(one.freight.amount for one in papers):
-        return []
-    return [f"no freight was charged yet, and {reckoned} was reckoned with: an invoice for it may follow"]
 
 
 def _note(pen: Pen, bought: PurchaseOrder, receipt: Receipt) -> None:

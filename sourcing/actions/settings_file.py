@@ -16,12 +16,16 @@ TOLD_BY_FIELD = "week-without-days"
 def read_settings(path: Path) -> Settings:
     """The settings of a file such as shop.toml. Refuses with all that can't hold."""
     settings = read_toml(path, Settings)
-    place = Place(file=path.name)
-    problems: list[Problem] = [
-        problem("entry-contradicts", place=place, entry="", field=one.field, found=one.found)
-        for one in settings_contradictions(settings)
-    ]
-    problems += [changed(one, place=place) for one in check_shop_dates(settings) if one.code != TOLD_BY_FIELD]
+    problems = settings_problems(settings, Place(file=path.name))
     if problems:
         raise Refused(*problems)
     return settings
+
+
+def settings_problems(settings: Settings, place: Place | None = None) -> list[Problem]:
+    """All that can't hold in the settings; `place` is the file they stand in, if they stand in one."""
+    problems = [
+        problem("entry-contradicts", place=place, entry="", field=one.field, found=one.found)
+        for one in settings_contradictions(settings)
+    ]
+    return problems + [changed(one, place=place) for one in check_shop_dates(settings) if one.code != TOLD_BY_FIELD]

@@ -63,7 +63,7 @@ def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
     table, problems = _table(folder, keep_good) if "equivalence.xlsx" in present else (None, ())
     with desk.writing("set up") as pen:
         if settings:
-            _refuse_other_currency(pen, settings)
+            refuse_other_currency(pen, settings)
             starts_on = desk.at.date() if has_settings(pen.connection) else ALWAYS
             put_settings(pen.connection, settings, starts_on)
         cliffs = of_bands(settings) if settings else ()
@@ -85,7 +85,7 @@ def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
     )
 
 
-def _refuse_other_currency(pen: Pen, new: Settings) -> None:
+def refuse_other_currency(pen: Pen, new: Settings) -> None:
     """Jobs on their way stand in the currency they were quoted and ordered in; none of it can be worked out anew."""
     if not has_settings(pen.connection):
         return

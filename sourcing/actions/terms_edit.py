@@ -27,7 +27,7 @@ def edited(terms: Terms, said: Mapping[str, str], starts_on: date) -> Terms:
     Fields are dotted ('calendar.country'); lists and tables are written as in suppliers.toml, a list of plain words
     also with commas alone. Refuses with all that can't be used or can't hold.
     """
-    table = _plain(terms)
+    table = plain_of(terms)
     table["starts_on"] = starts_on
     problems: list[Problem] = []
     for field, text in said.items():
@@ -42,14 +42,14 @@ def edited(terms: Terms, said: Mapping[str, str], starts_on: date) -> Terms:
     return new
 
 
-def _plain(value: Value) -> dict[str, Any]:
+def plain_of(value: Value) -> dict[str, Any]:
     """What the value says as tables and lists, as a file would give it."""
     return {name: _plain_of(one) for name, one in stated(value).items()}
 
 
 def _plain_of(found: object) -> object:
     if isinstance(found, Value):
-        return _plain(found)
+        return plain_of(found)
     return [_plain_of(one) for one in found] if isinstance(found, tuple) else found
 
 
@@ -62,7 +62,7 @@ def _put(table: dict[str, Any], field: str, text: str) -> None:
         table = table.setdefault(name, {}) if text else table.get(name, {})
     kind = _kind(kind, last, field)
     if text:
-        table[last] = _read(text, kind)
+        table[last] = read_typed(text, kind)
     else:
         table.pop(last, None)
 
@@ -77,8 +77,8 @@ def _kind(kind: Any, name: str, field: str) -> Any:
     return kinds[name]
 
 
-def _read(text: str, kind: Any) -> object:
-    """The text as a file would give it; what does not fit is left as text, to be told when terms are made of it."""
+def read_typed(text: str, kind: Any) -> object:
+    """The text as a file would give it; what does not fit is left as text, to be told when a value is made of it."""
     kinds = (kind, *get_args(kind))
     if Decimal in kinds:
         return _number(text)

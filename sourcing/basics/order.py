@@ -163,6 +163,8 @@ class Receipt(Value, frozen=True, kw_only=True):
     shop's (1 where they are the same). `freight_by`: how it is shared over the lines. `supplier_total`: what the paper
     says it comes to, where it was typed in to be checked; None: not given. `dated`: the day on the paper; None: not
     given. `sets_aside`: this is no delivery but the word that the one of that paper was recorded wrongly.
+    `only_counted`: the goods were counted, and what the paper charges is still to be said; prices are as agreed till
+    then and freight is none.
     """
 
     order: str
@@ -178,6 +180,7 @@ class Receipt(Value, frozen=True, kw_only=True):
     other_charges: tuple[PaperCharge, ...] = ()
     dated: date | None = None
     sets_aside: str = ""
+    only_counted: bool = False
 
 
 ReturnStep = Literal["sent", "credited", "refused", "lost"]

@@ -14,6 +14,7 @@ from .identity_problem_kinds import IDENTITY_KINDS
 from .job_problem_kinds import JOB_KINDS
 from .judgement_problem_kinds import JUDGEMENT_KINDS
 from .landed_problem_kinds import LANDED_KINDS
+from .link_problem_kinds import LINK_KINDS
 from .margin_problem_kinds import MARGIN_KINDS
 from .match_problem_kinds import MATCH_KINDS
 from .order_change_problem_kinds import ORDER_CHANGE_KINDS
@@ -23,6 +24,7 @@ from .price_problem_kinds import PRICE_KINDS
 from .problem_kind import ProblemKind
 from .pulley_problem_kinds import PULLEY_KINDS
 from .receipt_problem_kinds import RECEIPT_KINDS
+from .settings_problem_kinds import SETTINGS_KINDS
 from .sheet_problem_kinds import SHEET_KINDS
 from .shop_problem_kinds import SHOP_KINDS
 from .statement_problem_kinds import STATEMENT_KINDS
@@ -56,4 +58,6 @@ KINDS: dict[str, ProblemKind] = {
     **ALARM_KINDS,
     **ANSWER_KINDS,
     **COUNTER_KINDS,
+    **SETTINGS_KINDS,
+    **LINK_KINDS,
 }

@@ -3,6 +3,36 @@
 from .problem_kind import ProblemKind, kind
 
 RECEIPT_KINDS: dict[str, ProblemKind] = {
+    "scan-not-read": kind(
+        "No number scanned",
+        "'{found}' has no letter or digit, so it is no number of a part",
+        "scan it again, or type what stands on the part",
+    ),
+    "nothing-counted": kind(
+        "Nothing counted",
+        "no piece of order {order} is counted yet",
+        "scan the parts or type how many came; 'All of it came' fills in what is still to come",
+    ),
+    "freight-not-said": kind(
+        "Freight not said",
+        "nothing is said of freight on paper {found}",
+        "type the freight the paper charges, and 0 where it charges none",
+    ),
+    "charge-not-clear": kind(
+        "Charge not clear",
+        "the other charge '{found}' has a name without an amount, an amount without a name, or stands there twice",
+        "say each charge once, by the name it has on the paper and its amount",
+    ),
+    "one-number-a-paper": kind(
+        "Two other numbers on one line",
+        "line {line} is counted as {there} on this paper already, and {found} is another number",
+        "take {found} in by itself, with a paper number of its own such as the paper's with 'b' behind it",
+    ),
+    "paper-not-only-counted": kind(
+        "Its prices are said",
+        "what paper {found} of order {order} charges was taken in already",
+        "if it was taken in wrongly, set it aside and take it in again",
+    ),
     "paper-has-no-number": kind(
         "Paper without a number",
         "'{found}' is no number of a delivery note or invoice",

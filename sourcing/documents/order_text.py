@@ -62,7 +62,7 @@ def order_now_text(now: OrderNow, left: Mapping[int, int]) -> str:
         lines += wrapped(_line_now(one, order.currency, left), 2)
         lines += [f"    {words}" for words in one.line.reasons]
     lines += [f"Goods now {now.goods_total}" + ("" if now.confirmed else "; the supplier has not confirmed it yet")]
-    lines += [words for event in now.events for words in wrapped(_event_words(now, event))]
+    lines += [words for event in now.events for words in wrapped(event_words(now, event))]
     return document(lines)
 
 
@@ -161,7 +161,7 @@ def _moved(now: OrderNow, left: Mapping[int, int]) -> str:
     return f", moved {count(most, 'time')}" if most else ""
 
 
-def _event_words(now: OrderNow, event: OrderEvent) -> str:
+def event_words(now: OrderNow, event: OrderEvent) -> str:
     """What happened, when, by whom, and what was said of each line."""
     parts = [_said_words(now, said) for said in event.lines]
     what = f"{event.at:%Y-%m-%d %H:%M}  {event.what} by {_by(now, event)}"

@@ -41,25 +41,30 @@ TEXT_WIDTH = 72
 
 def quote_html(quote: Quote) -> str:
     """The paper, ready to print and sign. Refuses a locale that does not exist."""
+    page_size = paper_size(quote.paper_size, quote.locale)
+    return render("quote.html", **paper_values(quote), ways=get_args(How), page_size=page_size)
+
+
+def paper_values(quote: Quote) -> dict[str, object]:
+    """What the paper and the customer's page are made of: the quote without the owner's side, and its sentences.
+
+    Refuses a locale that does not exist."""
     paper = for_customer(quote)
     locale = paper.locale
-    return render(
-        "quote.html",
-        quote=paper,
+    return {
+        "quote": paper,
         **_blocks(paper),
-        customer_facts=customer_facts(paper),
-        machine_facts=machine_facts(paper),
-        arrival=arrival_words(paper),
-        ready_by=ready_words(paper),
-        exempt=exempt_words(paper),
-        deposit=deposit_words(paper.deposit, locale) if paper.deposit else "",
-        tolerance=tolerance_words(paper.tolerance, paper.currency, locale),
-        with_tax=" with tax" if taxed(paper) else "",
-        ways=get_args(How),
-        locale=locale,
-        language=page_language(locale),
-        page_size=paper_size(paper.paper_size, locale),
-    )
+        "customer_facts": customer_facts(paper),
+        "machine_facts": machine_facts(paper),
+        "arrival": arrival_words(paper),
+        "ready_by": ready_words(paper),
+        "exempt": exempt_words(paper),
+        "deposit": deposit_words(paper.deposit, locale) if paper.deposit else "",
+        "tolerance": tolerance_words(paper.tolerance, paper.currency, locale),
+        "with_tax": " with tax" if taxed(paper) else "",
+        "locale": locale,
+        "language": page_language(locale),
+    }
 
 
 def quote_pdf(frozen: FrozenQuote) -> bytes:

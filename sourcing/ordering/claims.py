@@ -199,6 +199,8 @@ def _least_that_shows(order: PurchaseOrder) -> Decimal:
 
 
 def _of_paper(now: OrderNow, before: Sequence[Receipt], receipt: Receipt) -> Iterator[Difference]:
+    if receipt.only_counted:
+        yield _difference(receipt, "", f"paper {receipt.paper}: what it charges is not taken in yet", None)
     yield from _other_charges(now, before, receipt)
     said, comes_to = receipt.supplier_total, paper_total(now, receipt)
     if said is not None and said != comes_to:

@@ -51,19 +51,25 @@ def number_said(now: LineNow, typed: str) -> str:
 
 def what_came(line: PurchaseOrderLine, number: str, judged: Judged) -> NumberCame:
     """The number judged for the line. A must-not stands above every word for it."""
-    ordered, order_line = line.supplier_number, f"line {line.line}"
+    came: Came
     if judged.banned:
-        why = judged.banned
+        came, why = "not wanted", judged.banned
     elif judged.accepted or (judged.matched == "automatic" and not judged.against):
-        why = "; ".join(part for part in (judged.accepted or judged.path, *judged.warnings) if part)
-        ask = (
-            f"the customer's yes was for {ordered}, {number} came: see 'sourcing alarms {line.job}' before it is fitted"
-        )
-        return NumberCame(came="same part", why=why, to_do=f"{order_line}: {ask}")
+        came, why = "same part", "; ".join(part for part in (judged.accepted or judged.path, *judged.warnings) if part)
     elif judged.vetoed or judged.matched == "automatic":
-        why = "; ".join(judged.against)
+        came, why = "not wanted", "; ".join(judged.against)
     else:
-        reasons = "; ".join(judged.against) or f"no statement ties {number} to {line.part}"
+        came, why = "another part", "; ".join(judged.against) or f"no statement ties {number} to {line.part}"
+    return NumberCame(came=came, why=why, to_do=what_to_do(line, number, came))
+
+
+def what_to_do(line: PurchaseOrderLine, number: str, came: Came) -> str:
+    """One sentence what to do with what came under that number; blank for what came as ordered."""
+    ordered, order_line = line.supplier_number, f"line {line.line}"
+    if came == "same part":
+        ask = f"the customer's yes was for {ordered}, {number} came"
+        return f"{order_line}: {ask}: see 'sourcing alarms {line.job}' before it is fitted"
+    if came == "another part":
         aside = f"put {number} aside: it does not count as {ordered} until the table of equivalent numbers ties the two"
-        return NumberCame(came="another part", why=reasons, to_do=f"{order_line}: {aside}, or it goes back")
-    return NumberCame(came="not wanted", why=why, to_do=f"{order_line}: do not fit {number}; it goes back")
+        return f"{order_line}: {aside}, or it goes back"
+    return f"{order_line}: do not fit {number}; it goes back" if came == "not wanted" else ""

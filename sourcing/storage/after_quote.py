@@ -84,6 +84,11 @@ def deposits(connection: Connection, job: str | None = None) -> list[DepositKept
     return [as_value(body, DepositKept) for body in connection.execute(query).scalars()]
 
 
+def jobs_with_deposits(connection: Connection) -> list[str]:
+    """Every job that money was ever taken for."""
+    return list(connection.execute(select(DEPOSITS.c.job).distinct()).scalars())
+
+
 def add_given_away(connection: Connection, one: GivenAway) -> None:
     """Keep an extra that was given away. The database refuses a cost that is not above zero, and an unknown job."""
     row = {"job": one.job, "at": one.at, "cost": one.cost.amount, "currency": one.cost.currency}

@@ -1,6 +1,6 @@
 """The ledger of deeds: entries are added and read; nothing here changes or deletes one."""
 
-from sqlalchemy import Connection, insert, select
+from sqlalchemy import Connection, func, insert, select
 
 from ..basics.deed import Deed
 from .job_tables import DEEDS
@@ -21,3 +21,22 @@ def deeds(connection: Connection, *subjects: str) -> list[Deed]:
         Deed(at=row.at, who=row.who, deed=row.done, subject=row.subject, detail=row.detail)
         for row in connection.execute(query)
     ]
+
+
+def newest_deed(connection: Connection) -> int:
+    """The number of the last deed entered, 0 where there is none."""
+    return int(connection.execute(select(func.max(DEEDS.c.deed))).scalar() or 0)
+
+
+def subjects_after(connection: Connection, number: int) -> set[str]:
+    """What the deeds entered after that one are about."""
+    return set(connection.execute(select(DEEDS.c.subject).where(DEEDS.c.deed > number).distinct()).scalars())
+
+
+def first_deed(connection: Connection, job: str) -> Deed | None:
+    """The first deed about a job, None where there is none."""
+    query = select(DEEDS).where(DEEDS.c.subject == job).order_by(DEEDS.c.deed).limit(1)
+    row = connection.execute(query).one_or_none()
+    if row is None:
+        return None
+    return Deed(at=row.at, who=row.who, deed=row.done, subject=row.subject, detail=row.detail)

@@ -1,5 +1,7 @@
 """Jobs: taken in with a number of the year, read, and changed."""
 
+from collections.abc import Collection
+
 from sqlalchemy import Connection, insert, select, update
 
 from ..basics.job import Job
@@ -8,6 +10,9 @@ from ..basics.value import changed
 from .job_tables import JOBS
 from .numbers import nearest, next_serial
 from .rows import as_text, as_value
+
+MOST_NAMED = 500
+"""More jobs than this are read all at once: databases take only so many names in one question."""
 
 
 def add_job(connection: Connection, job: Job) -> Job:
@@ -33,6 +38,17 @@ def change_job(connection: Connection, new: Job) -> None:
     """Keep the job as it is now, under its number. Quotes already made stay as they are. Refuses an unknown number."""
     job(connection, new.number)
     connection.execute(update(JOBS).where(JOBS.c.number == new.number).values(body=as_text(new)))
+
+
+def jobs_but(connection: Connection, left_out: Collection[str]) -> list[Job]:
+    """Every job but these, oldest number first."""
+    rows = connection.execute(select(JOBS.c.number).order_by(JOBS.c.year, JOBS.c.serial)).scalars()
+    wanted = [number for number in rows if number not in left_out]
+    query = select(JOBS.c.number, JOBS.c.body)
+    if len(wanted) <= MOST_NAMED:
+        query = query.where(JOBS.c.number.in_(wanted))
+    bodies = {row.number: row.body for row in connection.execute(query)}
+    return [as_value(bodies[number], Job) for number in wanted]
 
 
 def jobs(connection: Connection) -> list[Job]:

@@ -1,6 +1,6 @@
 """Purchase orders, each line held by a yes of the customer, and receipts of what came."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from sqlalchemy import Connection, delete, insert, select, update
 
@@ -54,6 +54,21 @@ def orders(connection: Connection, job: str | None = None) -> list[PurchaseOrder
     query = select(table.c.body).order_by(table.c.year, table.c.serial)
     if job is not None:
         query = query.where(table.c.number.in_(select(lines.c.order).where(lines.c.job == job)))
+    return [as_value(body, PurchaseOrder) for body in connection.execute(query).scalars()]
+
+
+def lines_of_orders(connection: Connection) -> dict[str, set[str]]:
+    """By order the jobs that have a line on it, cancelled lines among them."""
+    table, found = PURCHASE_ORDER_LINES, dict[str, set[str]]()
+    for order, job in connection.execute(select(table.c.order, table.c.job).distinct()):
+        found.setdefault(order, set()).add(job)
+    return found
+
+
+def some_orders(connection: Connection, numbers: Collection[str]) -> list[PurchaseOrder]:
+    """The orders of these numbers, oldest number first; all of them are there."""
+    table = PURCHASE_ORDERS
+    query = select(table.c.body).where(table.c.number.in_(numbers)).order_by(table.c.year, table.c.serial)
     return [as_value(body, PurchaseOrder) for body in connection.execute(query).scalars()]
 
 

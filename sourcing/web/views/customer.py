@@ -1,5 +1,138 @@
-"""The customer's page: one quote, read and answered once by a link nobody can guess."""
+"""The customer's page: one quote, read and answered once by a link nobody can guess.
 
-from flask import Blueprint
+No log-in, no cookie. The forms bear no CSRF token, so that a phone that lost its cookies can still send them: what
+such a token keeps from an attacker is the secret in the address itself, and the Origin of every form is checked.
+
+Referrer-Policy stays 'same-origin', which tells the address to no other site. 'no-referrer' would tell the counter no
+more than that, and makes browsers send 'Origin: null' with forms (Fetch standard, "append a request Origin header").
+"""
+
+from flask import Blueprint, Response, abort, g, redirect, request, url_for
+from flask.typing import ResponseReturnValue
+
+from ...actions.customer_answer import Answer, answer, total_with
+from ...actions.customer_links import PAGE, OpenedLink, open_link, photo_of_link
+from ...basics.problem import Refused
+from ...documents.customer_page import answered_values, page_values
+from ..app import csrf
+from ..desks import desk
+from ..files import paper
+from ..forms import deed, refuse, text
+from ..guard import open_to_anybody
+from ..headers import FILE
+from ..limits import LINKS, limiter
+from ..show import show
+from .links import png
 
 blueprint = Blueprint("customer", __name__)
+csrf.exempt(blueprint)
+
+LINE = "line-"
+ANSWERED = "?answered"
+"""Where an answer leads: a page relative to this one, for what a form led to is kept, and a secret must not be."""
+
+
+def opened_nothing(response: Response) -> bool:
+    """Whether a link opened nothing: only such tries count, so that many customers may share one address."""
+    return response.status_code in (404, 410)
+
+
+@blueprint.route("/q/<secret>", methods=["GET", "POST"])
+@open_to_anybody
+@limiter.limit(LINKS, deduct_when=opened_nothing)
+def customer_page(secret: str) -> ResponseReturnValue:
+    """The quote to be answered; once it is, what was answered."""
+    if request.method == "POST" and text("do") == "send":
+        if gone := deed(lambda: _answer(secret), PAGE):
+            return gone
+    try:
+        link = open_link(desk(PAGE), secret)
+    except Refused as refusal:
+        return _opens_nothing(refusal)
+    g.locale = link.frozen.quote.locale
+    return _asked(link) if link.link.answered_at is None else _answered(link)
+
+
+@blueprint.get("/q/<secret>/paper")
+@open_to_anybody
+@limiter.limit(LINKS, deduct_when=opened_nothing)
+def customer_paper(secret: str) -> ResponseReturnValue:
+    """The paper as it was kept, to be read or printed."""
+    try:
+        return paper(open_link(desk(PAGE), secret).frozen.paper)
+    except Refused as refusal:
+        return _opens_nothing(refusal)
+
+
+@blueprint.get("/q/<secret>/photo/<int:number>.jpg")
+@open_to_anybody
+@limiter.limit(LINKS, deduct_when=opened_nothing)
+def customer_photo(secret: str, number: int) -> ResponseReturnValue:
+    """A photo that stands on this quote; no other photo, of this job or another."""
+    try:
+        jpeg = photo_of_link(desk(PAGE), secret, number)
+    except Refused:
+        jpeg = None
+    if jpeg is None:
+        abort(404)
+    g.policy = FILE
+    return Response(jpeg, content_type="image/jpeg")
+
+
+@blueprint.get("/q/<secret>/signature.png")
+@open_to_anybody
+@limiter.limit(LINKS, deduct_when=opened_nothing)
+def customer_signature(secret: str) -> ResponseReturnValue:
+    """The signature drawn with the answer."""
+    try:
+        signed = open_link(desk(PAGE), secret).signature
+    except Refused:
+        signed = None
+    return png(signed.drawing if signed else b"")
+
+
+def _asked(link: OpenedLink) -> ResponseReturnValue:
+    """The quote with its questions; where it was asked for, what the lines marked so far come to."""
+    yes = _marked("approve")
+    total = total_with(link, yes) if request.method == "POST" else None
+    values = page_values(link.frozen.quote, link.holding, link.asked, link.totals, link.photos)
+    return show("customer/quote.html", total=total, bare_total=total_with(link, ()), **values)
+
+
+def _answered(link: OpenedLink) -> ResponseReturnValue:
+    signed = link.signature
+    return show(
+        "customer/answered.html",
+        signed_by=signed.name if signed else "",
+        has_drawing=bool(signed and signed.drawing),
+        at=link.link.answered_at,
+        **answered_values(link.frozen, link.given),
+    )
+
+
+def _opens_nothing(refusal: Refused) -> ResponseReturnValue:
+    """No figure of any quote; an unknown link and a revoked one look the same."""
+    is_unknown = any(one.code == "link-unknown" for one in refusal.problems)
+    g.problems = ()
+    page, _status = show("customer/nothing.html", sentences=[one.sentence() for one in refusal.problems])
+    return page, 404 if is_unknown else 410
+
+
+def _answer(secret: str) -> str:
+    said = Answer(
+        yes=_marked("approve"),
+        no=_marked("decline"),
+        name=text("name"),
+        conditions=text("conditions"),
+        words=text("words"),
+        drawing=text("drawing"),
+    )
+    answer(desk(PAGE), secret, said)
+    return ANSWERED
+
+
+def _marked(word: str) -> tuple[str, ...]:
+    """Labels of the lines marked so."""
+    return tuple(
+        key.removeprefix(LINE) for key, value in request.form.items() if key.startswith(LINE) and value == word
+    )

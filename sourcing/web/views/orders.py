@@ -1,30 +1,83 @@
-"""Purchase orders: placed, confirmed, changed, cancelled; what goes back."""
+"""Purchase orders: what would be ordered, the orders placed, and one of them with all that happened to it."""
 
-from flask import Blueprint
+from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
+from ...actions.claims import differences_of
+from ...actions.order_full import of_papers, order_full
+from ...actions.order_list import WHICH, orders_shown
+from ...actions.orders import look_at_orders, place_orders
+from ...actions.orders_to_place import job_to_order, jobs_to_order
+from ...basics.typed import one_word
+from ...documents.order_paper import change_title, price_words
+from ...documents.order_text import event_words
+from ..desks import desk
+from ..forms import deed, marked, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
+from ..words import _
+from . import order_changes, order_papers
 
 blueprint = Blueprint("orders", __name__)
+order_changes.add_to(blueprint)
+order_papers.add_to(blueprint)
 
 
 @blueprint.get("/orders")
 @open_to(*EVERYBODY)
 def list_page() -> ResponseReturnValue:
-    """Not built yet."""
-    return show("told.html", heading="", sentence="")
+    """The orders, those something is still to come of first; without any cost."""
+    asked = request.args
+    which = one_word(asked.get("which") or "open", "which", WHICH)
+    page = asked.get("page", 1, type=int)
+    found = orders_shown(desk(), which, asked.get("supplier", ""), asked.get("job", "").strip(), page)
+    return show("orders/list.html", found=found, which=which, asked=asked)
 
 
-@blueprint.get("/jobs/<job>/to-order")
+@blueprint.route("/jobs/<job>/to-order", methods=["GET", "POST"])
 @open_to(*WITH_COSTS)
 def place_page(job: str) -> ResponseReturnValue:
-    """Not built yet."""
-    return show("told.html", heading="", sentence="")
+    """What would be ordered for this job, and others ticked beside it; and the deed itself."""
+    if request.method == "POST" and (gone := deed(lambda: _place(job))):
+        return gone
+    also, lines = _ticked("also"), _ticked("line")
+    mine = job_to_order(desk(), job)
+    others = [one for one in jobs_to_order(desk()) if one.job != job]
+    looked = look_at_orders(desk(), (job, *also), () if also else lines) if mine.lines else None
+    return show("orders/place.html", mine=mine, others=others, looked=looked, also=also, lines=lines, price=price_words)
 
 
 @blueprint.get("/orders/<order>")
 @open_to(*WITH_COSTS)
 def order_page(order: str) -> ResponseReturnValue:
-    """Not built yet."""
-    return show("told.html", heading="", sentence="")
+    """One order as it stands now."""
+    found = order_full(desk(), order)
+    said = [event_words(found.now, event) for event in found.now.events]
+    changes = [event for event in found.now.events if event.what != "confirmed"]
+    differs = differences_of(desk(), order)
+    papers = [(at, change_title(found.now, event, at)) for at, event in enumerate(changes, 1)]
+    return show(
+        "orders/order.html",
+        found=found,
+        said=said,
+        papers=papers,
+        price=price_words,
+        differs=differs,
+        not_as_ordered=of_papers(differs.differences),
+    )
+
+
+def _ticked(name: str) -> tuple[str, ...]:
+    """What was ticked, on the form sent or in the address."""
+    return marked(name) if request.method == "POST" else tuple(one for one in request.args.getlist(name) if one)
+
+
+def _place(job: str) -> str:
+    also, lines = marked("also"), marked("line")
+    placed = place_orders(desk(), (job, *also), () if also else lines, text("note"))
+    numbers = [one.number for one in placed.orders]
+    told = ", ".join(f"{one.number} ({one.supplier_name})" for one in placed.orders)
+    tell(_("Ordered: %(orders)s. Now send the paper to the supplier.") % {"orders": told})
+    if len(numbers) == 1:
+        return url_for("orders.order_page", order=numbers[0])
+    return url_for("orders.list_page", job=job)

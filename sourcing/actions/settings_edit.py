@@ -1,0 +1,166 @@
+"""The shop's settings at the desk: look at them, change them from a day on, take a change back, begin with them."""
+
+from collections.abc import Mapping, Sequence
+from datetime import date
+
+from sqlalchemy import Connection
+
+from ..basics.problem import Problem, problem, refused
+from ..basics.settings import Settings
+from ..basics.terms_view import FieldChange, field_values
+from ..basics.toml_text import toml_text
+from ..basics.value import Value
+from ..storage.settings_versions import every_settings, remove_settings
+from ..storage.shop import has_settings, put_settings
+from .desk import Desk, Pen
+from .settings_typed import Typed, settings_from
+from .setup import ALWAYS, refuse_other_currency
+from .setup_warnings import of_bands
+
+DEED = "change settings"
+SUBJECT = "shop"
+
+
+class SettingsNow(Value, frozen=True, kw_only=True):
+    """The settings that hold on that day, and the days from which there are any. `later` begin after that day."""
+
+    on: date
+    settings: Settings
+    since: date
+    starts: tuple[date, ...]
+    later: tuple[date, ...]
+
+    @property
+    def can_go(self) -> tuple[date, ...]:
+        """The days whose settings can be taken back: those that change something before them and are not over."""
+        return tuple(day for day in self.starts[1:] if day >= self.on)
+
+
+class SettingsChange(Value, frozen=True, kw_only=True):
+    """What a change does. `is_new`: it begins a version of its own, so that taking it back leaves what held before.
+
+    `told`: what to mind about it, though it may be kept.
+    """
+
+    starts_on: date
+    changes: tuple[FieldChange, ...]
+    is_new: bool
+    told: tuple[Problem, ...] = ()
+
+
+def settings_now(desk: Desk, on: date | None = None) -> SettingsNow | None:
+    """What holds on that day (left out: the desk's); None where the shop was never set up."""
+    day = on or desk.at.date()
+    with desk.store.reading() as connection:
+        every = every_settings(connection)
+    if not every:
+        return None
+    since, holds = _holding(every, day)
+    starts = tuple(start for start, _ in every)
+    return SettingsNow(
+        on=day, settings=holds, since=since, starts=starts, later=tuple(one for one in starts if one > day)
+    )
+
+
+def look_at_settings(desk: Desk, typed: Mapping[str, Typed], starts_on: date | None, past: str = "") -> SettingsChange:
+    """What `keep_settings` would change; nothing is kept. Refuses what it refuses."""
+    with desk.store.reading() as connection:
+        return _changed(connection, desk.at.date(), typed, starts_on, past)[1]
+
+
+def keep_settings(desk: Desk, typed: Mapping[str, Typed], starts_on: date | None, past: str = "") -> SettingsChange:
+    """Change fields of the settings from that day on (left out: the desk's). Settings that begin that day are replaced.
+
+    Refuses what can't hold, what changes nothing, another currency while jobs are open, and a day that is over unless
+    `past` says why it must be.
+    """
+    with desk.writing(DEED) as pen:
+        new, done = _changed(pen.connection, desk.at.date(), typed, starts_on, past)
+        refuse_other_currency(pen, new)
+        put_settings(pen.connection, new, done.starts_on)
+        why = f"; a day that is over was changed because: {past.strip()}" if past.strip() else ""
+        words = "; ".join(one.words() for one in done.changes)
+        pen.note(SUBJECT, f"from {done.starts_on} on; {words}{why}")
+        return done
+
+
+def withdraw_settings(desk: Desk, starts_on: date) -> None:
+    """Take back the settings that begin on that day: what held before holds on. Refuses days that are over, and the
+    first settings there are."""
+    with desk.writing(DEED) as pen:
+        every = every_settings(pen.connection)
+        days = [day for day, _ in every]
+        if starts_on not in days[1:] or starts_on < desk.at.date():
+            known = ", ".join(str(day) for day in days[1:] if day >= desk.at.date()) or "none"
+            raise refused("settings-stay", day=starts_on, known=known)
+        at = days.index(starts_on)
+        changes = settings_changes(every[at][1], every[at - 1][1])
+        remove_settings(pen.connection, starts_on)
+        words = "; ".join(one.words() for one in changes)
+        pen.note(SUBJECT, f"took back what held from {starts_on} on; {words}")
+
+
+def start_shop(desk: Desk, typed: Mapping[str, Typed]) -> Settings:
+    """The first settings, filled in at the counter; they hold from the beginning. Refuses a second time."""
+    new = settings_from(None, typed)
+    with desk.writing(DEED) as pen:
+        _refuse_started(pen)
+        put_settings(pen.connection, new, ALWAYS)
+        pen.note(SUBJECT, f"set up at the counter: {new.shop.name}, {new.currency}")
+    return new
+
+
+def settings_changes(before: Settings, after: Settings) -> tuple[FieldChange, ...]:
+    """What one says otherwise than the other, field by field; 30 and 30.00 are the same."""
+    old, new = dict(field_values(before)), dict(field_values(after))
+    return tuple(
+        FieldChange(field=name, before=_text(old, name), after=_text(new, name))
+        for name in dict.fromkeys([*old, *new])
+        if (name in old, old.get(name)) != (name in new, new.get(name))
+    )
+
+
+def _text(values: Mapping[str, object], name: str) -> str:
+    return toml_text(values[name]) if name in values else ""
+
+
+def _refuse_started(pen: Pen) -> None:
+    if has_settings(pen.connection):
+        raise refused("shop-is-set-up")
+
+
+def _holding(every: Sequence[tuple[date, Settings]], day: date) -> tuple[date, Settings]:
+    """What holds on the day; before the first ones, those."""
+    return ([one for one in every if one[0] <= day] or every[:1])[-1]
+
+
+def _changed(
+    connection: Connection, today: date, typed: Mapping[str, Typed], starts_on: date | None, past: str
+) -> tuple[Settings, SettingsChange]:
+    day, every = starts_on or today, every_settings(connection)
+    if not every:
+        raise refused("no-settings", day=day)
+    before = _holding(every, day)[1]
+    new = settings_from(before, typed)
+    changes = settings_changes(before, new)
+    if not changes:
+        raise refused("settings-the-same", day=day)
+    if day < today and not past.strip():
+        found = "; ".join(one.words() for one in changes)
+        raise refused("settings-of-the-past", day=day, found=found, today=today)
+    fields = {one.field for one in changes}
+    later = [(start, one) for start, one in every if start > day]
+    cliffs = [one for one in of_bands(new) if one not in of_bands(before)]
+    is_new = all(start != day for start, _ in every)
+    told = (*cliffs, *_later(new, later, fields))
+    return new, SettingsChange(starts_on=day, changes=changes, is_new=is_new, told=told)
+
+
+def _later(new: Settings, later: Sequence[tuple[date, Settings]], fields: set[str]) -> list[Problem]:
+    """Settings that begin later and know nothing of the change."""
+    told = []
+    for start, one in later:
+        differs = [change.words() for change in settings_changes(new, one) if change.field in fields]
+        if differs:
+            told.append(problem("later-settings", day=start, found="; ".join(differs)))
+    return told

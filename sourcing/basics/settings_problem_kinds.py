@@ -1,0 +1,38 @@
+"""The kinds of problem met when settings and rates are changed at the counter, and when a shop begins there."""
+
+from .problem_kind import ProblemKind, kind
+
+SETTINGS_KINDS: dict[str, ProblemKind] = {
+    "settings-the-same": kind(
+        "Nothing changed", "the settings of {day} say that already", "change a field first; nothing was changed"
+    ),
+    "settings-of-the-past": kind(
+        "Settings of a past day",
+        "settings from {day} on would change what was worked out since then ({found})",
+        "name {today} or a later day, or say why it must be; nothing was changed",
+    ),
+    "later-settings": kind(
+        "Later settings differ",
+        "the settings that begin on {day} know nothing of this change ({found})",
+        "change them too, if it is to hold from then on",
+    ),
+    "settings-stay": kind(
+        "Settings stay",
+        "the settings from {day} on can't be taken back",
+        "change them anew instead; days that can be taken back: {known}",
+    ),
+    "shop-is-set-up": kind(
+        "Set up already", "the shop was set up already", "look at its settings and change what is to be otherwise"
+    ),
+    "set-up-file-unknown": kind(
+        "Not a set-up file",
+        "'{found}' is not one of the files a shop is set up from",
+        "name it as one of: {known}",
+    ),
+    "no-file-chosen": kind("No file", "no file was chosen", "choose one first; nothing was changed"),
+    "sides-of-a-line": kind(
+        "Line not understood",
+        "'{found}' does not have two sides",
+        "write what is left and right of '=' on each line, such as {example}",
+    ),
+}

@@ -1,0 +1,151 @@
+"""The form in which goods are counted: what its fields say of a delivery, and the same form with one more counted."""
+
+from collections.abc import Mapping
+from decimal import Decimal
+
+from werkzeug.datastructures import MultiDict
+
+from ..actions.counting import CountSheet, Scanned
+from ..actions.receive import Delivery
+from ..basics.order import Receipt
+from ..basics.part_number import PartNumber, number_key
+from ..basics.problem import refused
+from ..basics.typed import amount, count, one_word
+from ..basics.value import changed
+from .forms import day, marked
+
+Form = MultiDict[str, str]
+
+OTHER_CHARGES = range(1, 4)
+"""Rows for charges on the paper beside goods and freight."""
+
+
+def counts(form: Mapping[str, str], sheet: CountSheet) -> dict[int, int]:
+    """Pieces counted by line; a line of which nothing is typed is left out."""
+    return _counts(form, sheet, "came")
+
+
+def add_one(form: Form, found: Scanned) -> Form:
+    """The form with one more piece for the line the scan counts for, and the scan field empty."""
+    if found.line is not None:
+        form[f"came_{found.line}"] = str(_count(form, f"came_{found.line}") + 1)
+        if found.number:
+            form[f"number_{found.line}"] = found.number
+    form["scan"] = ""
+    return form
+
+
+def add_other(form: Form, line: str) -> Form:
+    """The form with one more piece for that line under the number that was scanned last and is on no line."""
+    scanned = form.get("scanned", "").strip()
+    there = form.get(f"number_{line}", "").strip()
+    if there and number_key(there) != number_key(scanned):
+        raise refused("one-number-a-paper", line=line, there=there, found=scanned)
+    before = _count(form, f"came_{line}")
+    under = _count(form, f"under_{line}") if there else 0
+    under = before if there and not under else under  # no count beside the number: all of them bear it
+    form[f"came_{line}"], form[f"under_{line}"] = str(before + 1), str(under + 1)
+    form[f"number_{line}"] = scanned
+    form["scan"] = ""
+    return form
+
+
+def all_of_it(form: Form, sheet: CountSheet) -> Form:
+    """The form with everything that is still to come filled in."""
+    for line in sheet.lines:
+        if line.left:
+            form[f"came_{line.line}"] = str(line.left)
+    form["scan"] = ""
+    return form
+
+
+def as_counted(receipt: Receipt) -> Form:
+    """The form as a delivery was counted before, for its prices to be said."""
+    form: Form = MultiDict({"paper": receipt.paper, "words": receipt.words})
+    for line in receipt.lines:
+        said = {"came": line.quantity, "damaged": line.damaged or "", "number": line.number}
+        said["under"] = line.under_number or ""
+        form.update({f"{name}_{line.line}": str(value) for name, value in said.items()})
+    if receipt.dated:
+        form["dated"] = receipt.dated.isoformat()
+    if any(line.keeps_more for line in receipt.lines):
+        form["keep_more"] = "yes"
+    return form
+
+
+def delivery(form: Mapping[str, str], sheet: CountSheet, with_costs: bool) -> Delivery:
+    """What the form says. `with_costs`: what the paper charges too; else the goods are only counted.
+
+    Refuses a form in which nothing is counted, and silence about the freight.
+    """
+    said = Delivery(
+        paper=_text(form, "paper"),
+        freight=_freight(form) if with_costs else Decimal(0),
+        quantities={at: some for at, some in counts(form, sheet).items() if some or _text(form, f"charged_{at}")},
+        damaged={at: some for at, some in _counts(form, sheet, "damaged").items() if some},
+        numbers=_numbers(form, sheet),
+        under_number=_counts(form, sheet, "under"),
+        dated=day("dated"),
+        keep_more=bool(marked("keep_more")),
+        words=_text(form, "words"),
+        only_counted=not with_costs,
+    )
+    if not said.quantities:
+        raise refused("nothing-counted", order=sheet.order)
+    return _with_costs(form, sheet, said) if with_costs else said
+
+
+def _with_costs(form: Mapping[str, str], sheet: CountSheet, said: Delivery) -> Delivery:
+    total, rate = _text(form, "total"), _text(form, "rate")
+    return changed(
+        said,
+        prices=_amounts(form, sheet, "price"),
+        charged=_counts(form, sheet, "charged"),
+        cores=_amounts(form, sheet, "core"),
+        other_charges=_other_charges(form),
+        supplier_total=amount(total) if total else None,
+        freight_by=one_word(_text(form, "freight_by") or "value", "freight", ("value", "weight")),
+        rate=amount(rate) if rate else None,
+    )
+
+
+def _freight(form: Mapping[str, str]) -> Decimal:
+    typed = _text(form, "freight")
+    if not typed:
+        raise refused("freight-not-said", found=_text(form, "paper"))
+    return amount(typed)
+
+
+def _other_charges(form: Mapping[str, str]) -> dict[str, Decimal]:
+    found: dict[str, Decimal] = {}
+    for at in OTHER_CHARGES:
+        name, typed = _text(form, f"charge_name_{at}"), _text(form, f"charge_{at}")
+        if name and typed and name not in found:
+            found[name] = amount(typed)
+        elif name or typed:
+            raise refused("charge-not-clear", found=name or typed)
+    return found
+
+
+def _numbers(form: Mapping[str, str], sheet: CountSheet) -> dict[int, PartNumber]:
+    typed = ((line.line, _text(form, f"number_{line.line}"), _text(form, f"maker_{line.line}")) for line in sheet.lines)
+    return {at: PartNumber(printed=printed, maker=maker) for at, printed, maker in typed if printed}
+
+
+def _counts(form: Mapping[str, str], sheet: CountSheet, name: str) -> dict[int, int]:
+    typed = {line.line: _text(form, f"{name}_{line.line}") for line in sheet.lines}
+    return {at: count(some) for at, some in typed.items() if some}
+
+
+def _amounts(form: Mapping[str, str], sheet: CountSheet, name: str) -> dict[int, Decimal]:
+    typed = {line.line: _text(form, f"{name}_{line.line}") for line in sheet.lines}
+    return {at: amount(some) for at, some in typed.items() if some}
+
+
+def _count(form: Mapping[str, str], name: str) -> int:
+    typed = _text(form, name)
+    return count(typed) if typed else 0
+
+
+def _text(form: Mapping[str, str], name: str) -> str:
+    return form.get(name, "").strip()

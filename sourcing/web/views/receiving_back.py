@@ -1,0 +1,76 @@
+"""Old parts and goods that go back to the supplier: what waits, and each step taken down."""
+
+from flask import Blueprint, abort, request, url_for
+from flask.typing import ResponseReturnValue
+
+from ...actions.goods_back import BackStep, going_back, send_back
+from ...actions.order_full import order_full
+from ...basics.order import ReturnStep
+from ...basics.typed import amount, count, one_word
+from ...documents.goods_back import going_back_xlsx
+from ..desks import desk
+from ..files import attachment
+from ..forms import deed, tell, text
+from ..guard import WITH_COSTS, open_to
+from ..show import show
+from ..words import _
+
+STEPS: tuple[ReturnStep, ...] = ("sent", "credited", "refused", "lost")
+
+
+def add_to(blueprint: Blueprint) -> None:
+    """Add these pages to those of receiving."""
+    add = blueprint.add_url_rule
+    add("/going-back", view_func=going_back_page)
+    add("/going-back.xlsx", view_func=going_back_file)
+    add("/going-back/<order>/<int:line>/<kind>", view_func=step_page, methods=["GET", "POST"])
+
+
+@open_to(*WITH_COSTS)
+def going_back_page() -> ResponseReturnValue:
+    """What waits to be sent back, or for credit, the earliest last day first."""
+    found = going_back(desk())
+    today = desk().at.date()
+    return show("receiving/going_back.html", found=found, today=today)
+
+
+@open_to(*WITH_COSTS)
+def going_back_file() -> ResponseReturnValue:
+    """The list as a workbook."""
+    return attachment(going_back_xlsx(going_back(desk())), "going-back", "xlsx")
+
+
+@open_to(*WITH_COSTS)
+def step_page(order: str, line: int, kind: str) -> ResponseReturnValue:
+    """One line's old part or goods: sent, credited, not taken, or given up."""
+    if kind not in ("core", "goods"):
+        abort(404)
+    if request.method == "POST" and (gone := deed(lambda: _step(order, line, kind))):
+        return gone
+    found = order_full(desk(), order)
+    standing = found.now.line(line)
+    if standing is None:
+        abort(404)
+    waits = [one for one in found.waits_back if (one.line, one.kind) == (line, kind)]
+    return show("receiving/step.html", found=found, one=standing, kind=kind, waits=waits, steps=STEPS)
+
+
+def _step(order: str, line: int, kind: str) -> str:
+    step = one_word(text("step") or "-", "step", STEPS)
+    credit, fee, freight = text("credit"), text("fee"), text("freight")
+    said = BackStep(
+        line=line,
+        kind="core" if kind == "core" else "goods",
+        step=step,
+        pieces=count(text("pieces")),
+        paper=text("paper"),
+        credit=amount(credit) if credit else None,
+        fee=amount(fee) if fee else None,
+        freight=amount(freight) if freight else None,
+        words=text("words"),
+    )
+    done = send_back(desk(), order, said)
+    tell(_("Kept."))
+    for note in done.notes:
+        tell(note)
+    return url_for("orders.order_page", order=order)

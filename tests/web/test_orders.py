@@ -1,0 +1,139 @@
+"""Orders at the counter: what would be ordered, placing it once, the list, the papers, and who sees what."""
+
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+
+import pytest
+from flask import Flask
+
+from sourcing.actions.orders import all_orders
+from tests.web.orders_world import CAME, OPEN, counter_with_order, desk_of
+from tests.web.world import APPROVED, ORDERING, Browser, counter, logged_in
+
+COSTS = ("119.00", "155.40", "36.40", "79.00", "8.45", "12.50")
+"""What the shop pays for the goods of the two orders, and the supplier's freight."""
+
+
+@pytest.fixture
+def ordered(tmp_path: Path) -> Iterator[Flask]:
+    """The counter with an order on its way."""
+    with counter_with_order(tmp_path) as app:
+        yield app
+
+
+@pytest.fixture
+def morning(tmp_path: Path) -> Iterator[Flask]:
+    """The counter on the day job 2026-0002 can still be ordered in time."""
+    with counter(tmp_path, now=ORDERING) as app:
+        yield app
+
+
+def test_what_would_be_ordered_is_shown_before_anything_is(morning: Flask) -> None:
+    """Supplier, lines, cost and why stand there; nothing is kept by looking."""
+    page = logged_in(morning, "clerk").get(f"/jobs/{APPROVED}/to-order")
+    assert "Nothing is ordered yet" in page and "PB-4038" in page and "$155.40" in page
+    assert "8 go on the shelf at 6.32 USD" in page and "Order from Pellbrook Power Parts" in page
+    assert [one.number for one in all_orders(desk_of(morning), None)] == [CAME]
+
+
+def test_ordering_twice_by_a_double_click_orders_once(morning: Flask) -> None:
+    """The second sending of the form leads to the order the first one placed."""
+    clerk = logged_in(morning, "clerk")
+    address = f"/jobs/{APPROVED}/to-order"
+    hidden = clerk.hidden(address, address)
+    pages = [clerk.send_again(hidden, address, note="Please ring before noon") for _ in range(2)]
+    assert [page.request.path for page in pages] == [f"/orders/{OPEN}"] * 2
+    assert [one.number for one in all_orders(desk_of(morning), None)] == [CAME, OPEN]
+    assert all_orders(desk_of(morning), None)[1].supplier_note == "Please ring before noon"
+
+
+def test_only_the_lines_ticked_are_ordered(morning: Flask) -> None:
+    """The others stay to be ordered."""
+    clerk = logged_in(morning, "clerk")
+    page = f"/jobs/{APPROVED}/to-order?line=A"
+    assert "PB-3120" in clerk.get(page) and "PB-4038" not in clerk.get(page)
+    clerk.send(page, page, line="A")
+    assert [line.label for line in all_orders(desk_of(morning), APPROVED)[0].lines] == ["A"]
+    assert "PB-4038" in clerk.get(f"/jobs/{APPROVED}/to-order")
+
+
+def test_lines_no_longer_as_approved_are_held_and_say_why(clerk: Browser) -> None:
+    """Two days later the parts would come too late: nothing can be ordered, and the page leads on."""
+    page = clerk.get(f"/jobs/{APPROVED}/to-order")
+    assert "Held" in page and "it would be here by 2026-01-20" in page
+    assert f"/jobs/{APPROVED}/not-as-approved" in page and "Order from" not in page
+
+
+def test_open_orders_come_first_and_the_rest_on_request(ordered: Flask) -> None:
+    """What has all come is not in the way."""
+    clerk = logged_in(ordered, "clerk")
+    assert OPEN in clerk.get("/orders") and CAME not in clerk.get("/orders")
+    every = clerk.get("/orders?which=all")
+    assert every.index(OPEN) < every.index(CAME)
+    assert OPEN not in clerk.get("/orders?which=all&job=2026-0001")
+    assert "There is no such order" in clerk.get("/orders?supplier=stonegarth")
+
+
+def test_an_order_past_its_day_is_called_late(tmp_path: Path) -> None:
+    """By the last word of the day it should be here: the 15th is not late on the 15th, it is on the 16th."""
+    with counter_with_order(tmp_path) as app:
+        assert ">late<" not in logged_in(app, "clerk").get("/orders")
+    (tmp_path / "shop.db").unlink()
+    with counter_with_order(tmp_path, now=datetime(2026, 1, 16, 9, 0)) as app:
+        page = logged_in(app, "clerk").get("/orders?which=late")
+        assert ">late<" in page and OPEN in page
+
+
+@pytest.mark.parametrize("address", ["/orders", "/orders?which=all", "/receive", f"/receive/{OPEN}"])
+def test_the_technician_sees_what_comes_and_no_cost(ordered: Flask, address: str) -> None:
+    """Numbers, pieces, jobs and days; never what the shop pays."""
+    page = logged_in(ordered, "technician").get(address)
+    assert "PB-4038" in page and APPROVED in page
+    assert not [cost for cost in COSTS if cost in page]
+
+
+@pytest.mark.parametrize(
+    "address",
+    [
+        f"/jobs/{APPROVED}/to-order",
+        f"/orders/{OPEN}",
+        f"/orders/{OPEN}/paper",
+        f"/orders/{OPEN}/paper-itself",
+        f"/orders/{OPEN}/paper.csv",
+        f"/orders/{OPEN}/claim",
+        f"/orders/{OPEN}/confirm",
+        f"/orders/{OPEN}/change",
+        f"/orders/{OPEN}/cancel",
+        "/going-back",
+        "/going-back.xlsx",
+        f"/going-back/{CAME}/1/goods",
+    ],
+)
+def test_pages_with_costs_are_closed_to_the_technician(ordered: Flask, address: str) -> None:
+    """Also the papers and files."""
+    assert logged_in(ordered, "technician").status(address) == 403
+    assert logged_in(ordered, "clerk").status(address) == 200
+
+
+@pytest.mark.parametrize("kind", ["html", "pdf", "csv", "xlsx", "xml", "txt"])
+def test_every_file_of_the_paper_can_be_saved(ordered: Flask, kind: str) -> None:
+    """As a file with a name of our own, never shown as a page of the counter."""
+    answer = logged_in(ordered, "clerk").client.get(f"/orders/{OPEN}/paper.{kind}")
+    if kind == "pdf" and answer.status_code == 409:
+        pytest.skip("the PDF library is not installed")
+    assert answer.status_code == 200
+    assert answer.headers["Content-Disposition"] == f'attachment; filename="{OPEN}.{kind}"'
+    assert len(answer.data) > 200
+
+
+def test_the_paper_in_the_frame_names_no_customer_and_no_landed_cost(ordered: Flask) -> None:
+    """It is the supplier's paper."""
+    paper = logged_in(ordered, "clerk").get(f"/orders/{OPEN}/paper-itself")
+    assert "PB-4038" in paper and "Tilbrook" not in paper and APPROVED not in paper
+
+
+def test_an_unknown_order_is_told_as_such(clerk: Browser) -> None:
+    """With no fault of the program."""
+    answer = clerk.client.get("/orders/PO-2026-0099")
+    assert answer.status_code == 409 and "PO-2026-0099" in answer.text

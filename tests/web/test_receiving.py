@@ -1,0 +1,208 @@
+"""Goods taken in at the counter: counted scan by scan, wrong numbers said loudly, who says what was charged."""
+
+from collections.abc import Iterator
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from flask import Flask
+
+from sourcing.actions.order_full import OrderFull, order_full
+from tests.web.orders_world import BEARING, BELT, CAME, KEEPER, OPEN, SHEAR, counter_with_order, desk_of
+from tests.web.test_orders import COSTS
+from tests.web.world import TECHNICIAN, Browser, logged_in
+
+HERE = f"/receive/{OPEN}"
+
+
+@pytest.fixture
+def ordered(tmp_path: Path) -> Iterator[Flask]:
+    """The counter with an order on its way."""
+    with counter_with_order(tmp_path) as app:
+        yield app
+
+
+@pytest.fixture
+def keeper(ordered: Flask) -> Browser:
+    """The clerk at that counter."""
+    return logged_in(ordered, "clerk")
+
+
+@pytest.fixture
+def mechanic(ordered: Flask) -> Browser:
+    """The technician at that counter."""
+    return logged_in(ordered, "technician")
+
+
+def standing(app: Flask) -> OrderFull:
+    """The order as it stands now."""
+    return order_full(desk_of(app), OPEN)
+
+
+def counted(page: str, line: int) -> str:
+    """What stands in the count of a line."""
+    return page.split(f'name="came_{line}"', 1)[1].split('value="', 1)[1].split('"', 1)[0]
+
+
+@pytest.mark.parametrize("typed", [OPEN, "po20260002", "PO 2026 0002"])
+def test_an_orders_number_leads_to_it_however_it_is_scanned(keeper: Browser, typed: str) -> None:
+    """Case, blanks and hyphens don't count."""
+    answer = keeper.client.get("/receive", query_string={"for": typed})
+    assert answer.headers["Location"] == HERE
+
+
+@pytest.mark.parametrize("typed", ["PB-2220", "pb 2220", "6203-2RS"])
+def test_a_number_on_a_part_finds_the_order_that_waits_for_it_and_counts_it(keeper: Browser, typed: str) -> None:
+    """The supplier's number or the maker's; the part in the hand is the first one counted."""
+    answer = keeper.client.get("/receive", query_string={"for": typed}, follow_redirects=True)
+    assert answer.request.path == HERE and counted(answer.text, BEARING) == "1"
+
+
+def test_a_number_nobody_waits_for_is_said_loudly(keeper: Browser) -> None:
+    """With the orders that are open below."""
+    page = keeper.get("/receive?for=XX-1")
+    assert "No open order waits for XX-1" in page and f"Take in {OPEN}" in page
+
+
+def test_a_paper_taken_in_before_is_recognised(keeper: Browser) -> None:
+    """Before anything is counted twice."""
+    assert "Paper DN-88213 was taken in before" in keeper.get("/receive?for=dn88213")
+
+
+def test_each_scan_counts_one_more_and_keeps_what_was_counted(ordered: Flask, keeper: Browser) -> None:
+    """Without a script: Enter sends, the page comes back counted. Nothing is kept until 'Take it in'."""
+    first = keeper.send(HERE, do="scan", scan="PB-3120").text
+    assert counted(first, SHEAR) == "1"
+    second = keeper.send(HERE, do="scan", scan="nw31207", **{f"came_{SHEAR}": "1", "paper": "DN-9"}).text
+    assert counted(second, SHEAR) == "2" and 'value="DN-9"' in second
+    assert not standing(ordered).receipts
+
+
+def test_one_scan_more_than_ordered_is_said(keeper: Browser) -> None:
+    """A part scanned twice must not become a part that came."""
+    page = keeper.send(HERE, do="scan", scan="PB-4038", **{f"came_{BELT}": "1"}).text
+    assert "line 1 had all of its pieces; this one is more than ordered" in page
+
+
+def test_a_number_on_no_line_counts_for_nothing_until_somebody_says_for_which(ordered: Flask, keeper: Browser) -> None:
+    """It is said loudly, judged against every line, and kept under the number that stands on it."""
+    page = keeper.send(HERE, do="scan", scan="XX-77").text
+    assert "XX-77 is on no line of this order" in page and "another part" in page
+    assert [counted(page, at) for at in (BELT, KEEPER, SHEAR, BEARING)] == ["", "", "", ""]
+    page = keeper.send(HERE, do=f"other:{BEARING}", scanned="XX-77").text
+    assert counted(page, BEARING) == "1" and 'name="number_4"' in page and 'value="XX-77"' in page
+    said = {f"came_{BEARING}": "1", f"number_{BEARING}": "XX-77", f"under_{BEARING}": "1"}
+    done = keeper.send(HERE, do="keep", paper="DN-9", freight="0", **said).text
+    assert "put XX-77 aside" in done and "0 good" in done
+    assert standing(ordered).came.get(BEARING, 0) == 0 and standing(ordered).left[BEARING] == 1
+
+
+def test_a_second_other_number_on_a_line_is_refused(keeper: Browser) -> None:
+    """One line of a paper holds one other number: the second would be lost."""
+    said = {f"came_{BEARING}": "1", f"number_{BEARING}": "XX-77", f"under_{BEARING}": "1"}
+    page = keeper.send(HERE, do=f"other:{BEARING}", scanned="YY-88", **said)
+    assert page.status_code == 409 and counted(page.text, BEARING) == "1"
+
+
+def test_all_of_it_came_fills_in_what_is_open_and_waits_for_the_word(ordered: Flask, keeper: Browser) -> None:
+    """Filling in is no receipt."""
+    page = keeper.send(HERE, do="all").text
+    assert [counted(page, at) for at in (BELT, KEEPER, SHEAR, BEARING)] == ["1", "10", "2", "1"]
+    assert not standing(ordered).receipts
+
+
+@pytest.mark.parametrize(
+    ("fields", "words"),
+    [
+        ({"paper": "DN-9", "freight": "0"}, "no piece of order PO-2026-0002 is counted yet"),
+        ({"paper": "DN-9", f"came_{BELT}": "1"}, "nothing is said of freight"),
+        ({"freight": "0", f"came_{BELT}": "1"}, "is no number of a delivery note"),
+        ({"paper": "DN-9", "freight": "0", f"came_{BELT}": "1", "charge_1": "5.00"}, "name without an amount"),
+        ({"paper": "DN-9", "freight": "0", f"came_{BELT}": "one"}, "one"),
+    ],
+)
+def test_what_is_not_said_is_never_taken_as_nothing(
+    ordered: Flask, keeper: Browser, fields: dict[str, str], words: str
+) -> None:
+    """A blank count is not all of it, a blank freight is not none; what was typed comes back."""
+    page = keeper.send(HERE, do="keep", **fields)
+    assert page.status_code == 409 and words in page.text
+    assert not standing(ordered).receipts
+
+
+def test_goods_are_taken_in_once_with_what_the_paper_charges(ordered: Flask, keeper: Browser) -> None:
+    """Damaged pieces are not good ones, another price is told; a double click is one delivery."""
+    fields = {"do": "keep", "paper": "DN-9", "freight": "4.50", "charge_name_1": "Handling", "charge_1": "2.00"}
+    fields |= {f"came_{SHEAR}": "2", f"damaged_{SHEAR}": "1", f"price_{SHEAR}": "9.45"}
+    hidden = keeper.hidden(HERE, HERE)
+    pages = [keeper.send_again(hidden, HERE, **fields) for _ in range(2)]
+    assert [page.request.path for page in pages] == [f"{HERE}/paper"] * 2
+    assert "1 of 2 damaged" in pages[0].text and "charged 9.45 instead of 8.45" in pages[0].text
+    (receipt,) = standing(ordered).receipts
+    assert (receipt.freight.amount, receipt.other_charges[0].name) == (Decimal("4.50"), "Handling")
+    assert standing(ordered).left[SHEAR] == 1
+
+
+def test_the_technician_counts_and_the_clerk_says_what_was_charged(
+    ordered: Flask, keeper: Browser, mechanic: Browser
+) -> None:
+    """What the paper charges is not known until then, and that is said everywhere; it is never taken as nothing."""
+    done = mechanic.send(HERE, do="keep", paper="DN-9", **{f"came_{BELT}": "1", f"price_{BELT}": "1.00"})
+    assert done.request.path == f"{HERE}/paper" and not [cost for cost in COSTS if cost in done.text]
+    (receipt,) = standing(ordered).receipts
+    assert receipt.only_counted and receipt.received_by == TECHNICIAN
+    assert receipt.lines[0].unit_price == Decimal("119.00")  # a price is not hers to say
+    assert "what paper DN-9 charges is not taken in yet" in keeper.get(f"{HERE}/paper?paper=DN-9")
+    assert "Only counted so far: DN-9" in keeper.get("/orders")
+    address = f"{HERE}?counted=DN-9"
+    assert counted(keeper.get(address), BELT) == "1"
+    keeper.send(address, address, do="keep", freight="6.00", **{f"came_{BELT}": "1"})
+    (receipt,) = standing(ordered).receipts
+    assert not receipt.only_counted and receipt.freight.amount == Decimal("6.00")
+    assert len(standing(ordered).aside) == 1
+
+
+def test_the_technician_reads_of_wrong_goods_but_of_no_amount(
+    ordered: Flask, keeper: Browser, mechanic: Browser
+) -> None:
+    """On a paper the clerk took in with another price and a damaged piece."""
+    fields = {f"came_{SHEAR}": "2", f"damaged_{SHEAR}": "1", f"price_{SHEAR}": "9.45"}
+    keeper.send(HERE, do="keep", paper="DN-9", freight="4.50", total="99.00", **fields)
+    page = mechanic.get(f"{HERE}/paper?paper=DN-9")
+    assert "1 of 2 damaged" in page
+    assert not [cost for cost in (*COSTS, "9.45", "4.50", "99.00") if cost in page]
+
+
+def test_a_paper_taken_in_wrongly_is_set_aside_and_taken_in_again(ordered: Flask, keeper: Browser) -> None:
+    """The page says where to take it back; a reason is needed; both stay to be read."""
+    done = keeper.send(HERE, do="keep", paper="DN-9", freight="0", **{f"came_{BELT}": "1"})
+    assert f'href="{HERE}/paper?paper=DN-9#set-aside"' in done.text
+    address = f"{HERE}/paper?paper=DN-9"
+    assert keeper.send(address, address, paper="DN-9", words="").status_code == 409
+    keeper.send(address, address, paper="DN-9", words="that was the neighbour's parcel")
+    found = standing(ordered)
+    assert not found.receipts and found.left[BELT] == 1
+    assert "neighbour&#39;s parcel" in keeper.get(f"/orders/{OPEN}")
+    again = keeper.send(HERE, do="keep", paper="DN-9", freight="0", **{f"came_{BELT}": "1"})
+    assert again.request.path == f"{HERE}/paper"
+
+
+def test_goods_go_back_and_are_credited(ordered: Flask, keeper: Browser) -> None:
+    """A damaged belt waits to be sent, then for credit, then for nothing; less than expected is said."""
+    keeper.send(HERE, do="keep", paper="DN-9", freight="0", **{f"came_{BELT}": "1", f"damaged_{BELT}": "1"})
+    page = keeper.get("/going-back")
+    assert "to be sent" in page and "PB-4038" in page
+    step = f"/going-back/{OPEN}/{BELT}/goods"
+    keeper.send(step, step="sent", pieces="1", paper="R-1")
+    assert "for credit" in keeper.get("/going-back")
+    done = keeper.send(step, step="credited", pieces="1", credit="100.00")
+    assert "19.00 USD less" in done.text
+    assert "PB-4038" not in keeper.get("/going-back")
+
+
+def test_giving_up_needs_a_word(keeper: Browser) -> None:
+    """What was typed comes back."""
+    page = keeper.send(f"/going-back/{CAME}/1/goods", step="lost", pieces="1", paper="R-77")
+    assert page.status_code == 409 and 'value="R-77"' in page.text
+    assert keeper.send(f"/going-back/{CAME}/1/goods", step="", pieces="1").status_code == 409
+    assert keeper.status(f"/going-back/{CAME}/1/lawn") == 404
