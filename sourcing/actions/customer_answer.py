@@ -37,7 +37,7 @@ FOR_HER = {
 
 
 class Answer(Value, frozen=True, kw_only=True):
-    """What was sent: labels, the name typed, conditions of the yes, other words, the drawing as the browser sends it."""
+    """What was sent: labels, the name typed, conditions of the yes, other words, the drawing as browsers send it."""
 
     yes: tuple[str, ...] = ()
     no: tuple[str, ...] = ()

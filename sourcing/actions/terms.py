@@ -15,7 +15,7 @@ from ..storage.deeds import deeds
 from ..storage.shop import every_terms, has_settings, put_terms, rates, remove_terms, settings_on
 from .desk import Desk, Pen
 from .terms_compare import change_words, subject, terms_change, terms_changes
-from .terms_edit import edited
+from .terms_edit import edited, first_terms
 from .terms_file import read_terms
 from .terms_open import not_known
 from .terms_told import with_told
@@ -65,19 +65,50 @@ def set_terms(
     `said` are dotted fields with their texts, blank for not set. A version that begins on the very day is replaced.
     Refuses fields and values that can't be used, what changes nothing, and a day that is over unless `past` says why.
     """
-    day = starts_on or desk.at.date()
     with desk.writing(DEED) as pen:
-        versions = _versions(pen.connection, supplier)
-        holds = [one for one in versions if one.starts_on <= day]
-        if not holds:
-            known = ", ".join(str(one.starts_on) for one in versions)
-            raise refused("no-such-terms", name=versions[0].name, day=f"or before {day}", known=known)
-        done = terms_change(versions, edited(holds[-1], said, day), past)
-        if not done.changes:
-            raise refused("terms-the-same", name=done.name, day=day, supplier=supplier)
-        _not_of_the_past(desk, [done], {supplier})
+        done = _set(pen.connection, desk, supplier, said, (starts_on, past))
         _keep(pen, done)
         return with_told(pen.connection, done, desk.at.date())
+
+
+def look_at_terms(
+    desk: Desk, supplier: str, said: Mapping[str, str], starts_on: date | None = None, past: str = ""
+) -> TermsChange:
+    """What `set_terms` would change; nothing is kept. Refuses what it refuses."""
+    with desk.store.reading() as connection:
+        done = _set(connection, desk, supplier, said, (starts_on, past))
+        return with_told(connection, done, desk.at.date())
+
+
+def add_supplier(desk: Desk, supplier: str, said: Mapping[str, str], starts_on: date | None = None) -> TermsChange:
+    """Keep the first terms of a new supplier, from that day on (left out: the desk's). `said` as `set_terms` takes it.
+
+    Refuses one that there is already, however it is written, and what can't be used.
+    """
+    short = " ".join(supplier.split())
+    with desk.writing(DEED) as pen:
+        there = [one for one in _names(every_terms(pen.connection)) if one.casefold() == short.casefold()]
+        if there:
+            raise refused("supplier-is-there", found=there[0])
+        done = terms_change([], first_terms(short, said, starts_on or desk.at.date()))
+        _keep(pen, done)
+        return with_told(pen.connection, done, desk.at.date())
+
+
+def _set(
+    connection: Connection, desk: Desk, supplier: str, said: Mapping[str, str], when: tuple[date | None, str]
+) -> TermsChange:
+    day, past = when[0] or desk.at.date(), when[1]
+    versions = _versions(connection, supplier)
+    holds = [one for one in versions if one.starts_on <= day]
+    if not holds:
+        known = ", ".join(str(one.starts_on) for one in versions)
+        raise refused("no-such-terms", name=versions[0].name, day=f"or before {day}", known=known)
+    done = terms_change(versions, edited(holds[-1], said, day), past)
+    if not done.changes:
+        raise refused("terms-the-same", name=done.name, day=day, supplier=supplier)
+    _not_of_the_past(desk, [done], {supplier})
+    return done
 
 
 def withdraw_terms(desk: Desk, supplier: str, starts_on: date, why: str, past: str = "") -> TermsChange:

@@ -27,7 +27,15 @@ def edited(terms: Terms, said: Mapping[str, str], starts_on: date) -> Terms:
     Fields are dotted ('calendar.country'); lists and tables are written as in suppliers.toml, a list of plain words
     also with commas alone. Refuses with all that can't be used or can't hold.
     """
-    table = plain_of(terms)
+    return _with(plain_of(terms), said, starts_on)
+
+
+def first_terms(supplier: str, said: Mapping[str, str], starts_on: date) -> Terms:
+    """The first terms of a supplier, of nothing but what is said. Refuses as `edited` does."""
+    return _with({"supplier": supplier}, said, starts_on)
+
+
+def _with(table: dict[str, Any], said: Mapping[str, str], starts_on: date) -> Terms:
     table["starts_on"] = starts_on
     problems: list[Problem] = []
     for field, text in said.items():
@@ -35,7 +43,7 @@ def edited(terms: Terms, said: Mapping[str, str], starts_on: date) -> Terms:
             _put(table, field, text.strip())
         except Refused as refusal:
             problems += refusal.problems
-    entry = Entry(place=None, words=f"the terms of {terms.supplier} from {starts_on} on")
+    entry = Entry(place=None, words=f"the terms of {table['supplier']} from {starts_on} on")
     new, wrong = terms_of(table, entry)
     if new is None or problems:
         raise Refused(*problems, *wrong)

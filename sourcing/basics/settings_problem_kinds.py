@@ -29,6 +29,9 @@ SETTINGS_KINDS: dict[str, ProblemKind] = {
         "'{found}' is not one of the files a shop is set up from",
         "name it as one of: {known}",
     ),
+    "supplier-is-there": kind(
+        "Supplier is there already", "there are terms of '{found}' already", "change those; nothing was changed"
+    ),
     "no-file-chosen": kind("No file", "no file was chosen", "choose one first; nothing was changed"),
     "sides-of-a-line": kind(
         "Line not understood",

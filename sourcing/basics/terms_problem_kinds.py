@@ -57,7 +57,7 @@ TERMS_KINDS: dict[str, ProblemKind] = {
     "terms-of-the-past": kind(
         "Terms of a past day",
         "the terms of {name} from {day} on would change what was worked out since then ({found})",
-        "name {today} or a later day, or say with --past why it must be; nothing was changed",
+        "name {today} or a later day, or say why it must be (--past); nothing was changed",
     ),
     "later-terms": kind(
         "Later terms say otherwise",
@@ -87,6 +87,6 @@ TERMS_KINDS: dict[str, ProblemKind] = {
     "terms-need-why": kind(
         "Reason missing",
         "terms are not withdrawn without a word why",
-        "say it with --why",
+        "say why (--why)",
     ),
 }

@@ -7,7 +7,7 @@ Referrer-Policy stays 'same-origin', which tells the address to no other site. '
 more than that, and makes browsers send 'Origin: null' with forms (Fetch standard, "append a request Origin header").
 """
 
-from flask import Blueprint, Response, abort, g, redirect, request, url_for
+from flask import Blueprint, Response, abort, g, request
 from flask.typing import ResponseReturnValue
 
 from ...actions.customer_answer import Answer, answer, total_with
@@ -17,7 +17,7 @@ from ...documents.customer_page import answered_values, page_values
 from ..app import csrf
 from ..desks import desk
 from ..files import paper
-from ..forms import deed, refuse, text
+from ..forms import deed, text
 from ..guard import open_to_anybody
 from ..headers import FILE
 from ..limits import LINKS, limiter
@@ -42,9 +42,8 @@ def opened_nothing(response: Response) -> bool:
 @limiter.limit(LINKS, deduct_when=opened_nothing)
 def customer_page(secret: str) -> ResponseReturnValue:
     """The quote to be answered; once it is, what was answered."""
-    if request.method == "POST" and text("do") == "send":
-        if gone := deed(lambda: _answer(secret), PAGE):
-            return gone
+    if request.method == "POST" and text("do") == "send" and (gone := deed(lambda: _answer(secret), PAGE)):
+        return gone
     try:
         link = open_link(desk(PAGE), secret)
     except Refused as refusal:
