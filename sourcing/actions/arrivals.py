@@ -1,13 +1,16 @@
 """What a number scanned at the door means: an order, a paper taken in before, or goods that an open order waits for."""
 
+from datetime import date
+
 from ..basics.order import Receipt
 from ..basics.order_now import LineNow
+from ..basics.order_row import OrderRow
 from ..basics.part_number import number_key
 from ..basics.value import Value
 from ..ordering.number_came import is_ordered_number
-from ..storage.orders import receipts
+from ..storage.order_rows import receipts_of_paper
 from .desk import Desk
-from .order_list import OrderRow, order_rows
+from .order_list import order_rows
 
 
 class Arrivals(Value, frozen=True, kw_only=True):
@@ -25,21 +28,21 @@ def arrivals(desk: Desk, typed: str) -> Arrivals:
     if not key:
         return Arrivals()
     with desk.store.reading() as connection:
-        rows = order_rows(connection, desk.at.date())
-        own = [one.now.order.number for one in rows if number_key(one.now.order.number) == key]
+        rows = order_rows(desk, connection)
+        own = [one.number for one in rows if number_key(one.number) == key]
         if own:
             return Arrivals(order=own[0])
         return Arrivals(
             waiting=tuple(one for one in rows if _waits_for(one, typed)),
-            taken_in=tuple(one for one in receipts(connection) if number_key(one.paper) == key),
+            taken_in=tuple(receipts_of_paper(connection, lambda paper: number_key(paper) == key)),
         )
 
 
 def waiting_orders(desk: Desk) -> tuple[OrderRow, ...]:
     """Orders of which something is still to come, the one due first at the top."""
     with desk.store.reading() as connection:
-        rows = [one for one in order_rows(connection, desk.at.date()) if one.is_open]
-    return tuple(sorted(rows, key=lambda one: (one.due is None, one.due or desk.at.date(), one.now.order.number)))
+        rows = [one for one in order_rows(desk, connection) if one.is_open]
+    return tuple(sorted(rows, key=lambda one: (one.due or date.max, one.serial)))
 
 
 def bears(line: LineNow, typed: str) -> bool:

@@ -13,13 +13,13 @@ from ..basics.problem import refused
 from ..basics.value import Value
 from ..matching.equivalences.must_nots import must_nots, perhaps
 from ..matching.identity.asked_merge import merged
-from ..matching.offer_match import match_offer
 from ..storage.jobs import job as stored_job
 from ..storage.offers import offers_by_keys
 from .desk import Desk
 from .evaluate import Catalogue, catalogue, evaluate
 from .kit_notes import kit_notes
 from .needs import asks_of, line_with_part
+from .our_side import OurSide
 from .part_lookups import note_lookup
 from .ranked import ranked_into
 from .terms_ahead import terms_ahead
@@ -32,6 +32,20 @@ class ForLine(Value, frozen=True, kw_only=True):
     label: str
 
 
+class Wanted(Value, frozen=True, kw_only=True):
+    """What is compared: the offers of the part that bears the number, in a quantity, for a line or for nobody.
+
+    Without `look_alikes` rows whose number is only near the part's are left out: they are looked for among all numbers
+    of the newest sheets, which takes seconds among millions.
+    """
+
+    number: str
+    quantity: int | None = None
+    wishes: RankWishes = RankWishes()
+    line: ForLine | None = None
+    look_alikes: bool = True
+
+
 def compare(
     desk: Desk, number: str, quantity: int | None, wishes: RankWishes | None = None, line: ForLine | None = None
 ) -> Comparison:
@@ -41,24 +55,29 @@ def compare(
     counted, unless somebody else is writing.
     """
     with desk.store.reading() as connection:
-        found = catalogue(connection, desk.at)
-        code = part_under(found, number)
-        wanted, asks = _asks(connection, found, code, number, line)
-        pieces = quantity if quantity is not None else wanted
-        seen = evaluate(found, code, pieces, asks=asks)
-        part = found.families[code].part
-        bare = Comparison(
-            asked=number,
-            our_part=code,
-            name=part.name,
-            quantity=pieces,
-            notes=(*kit_notes(found, code, asks.bench), *_terms_ahead(connection, found, seen.priced)),
-            asks=asked_words(part, asks.asked),
-            warnings=(*_one_way(found, code, number), *asks.doubts),
-        )
-        done = ranked_into(bare, seen, wishes or RankWishes(), desk.at, found.door)
-    note_lookup(desk, code)
+        wanted = Wanted(number=number, quantity=quantity, wishes=wishes or RankWishes(), line=line)
+        done = compared(connection, catalogue(connection, desk.at), wanted)
+    note_lookup(desk, done.our_part)
     return done
+
+
+def compared(connection: Connection, found: Catalogue, wanted: Wanted) -> Comparison:
+    """The comparison from a catalogue loaded already; the look-up is not counted. Refuses what `compare` does."""
+    code = part_under(found, wanted.number)
+    pieces, asks = line_asks(connection, found, code, wanted.number, wanted.line)
+    pieces = wanted.quantity if wanted.quantity is not None else pieces
+    seen = evaluate(found, code, pieces, asks=asks, look_alikes=wanted.look_alikes)
+    part = found.families[code].part
+    bare = Comparison(
+        asked=wanted.number,
+        our_part=code,
+        name=part.name,
+        quantity=pieces,
+        notes=(*kit_notes(found, code, asks.bench), *_terms_ahead(connection, found, seen.priced)),
+        asks=asked_words(part, asks.asked),
+        warnings=(*one_way(found, code, wanted.number), *asks.doubts),
+    )
+    return ranked_into(bare, seen, wanted.wishes, found.at, found.door)
 
 
 def _terms_ahead(connection: Connection, found: Catalogue, priced: Sequence[Priced]) -> tuple[str, ...]:
@@ -73,7 +92,7 @@ def asked_words(part: OurPart, asked: Asked) -> tuple[str, ...]:
     return (*((part.size,) if part.size else ()), *words) if words else ()
 
 
-def _asks(connection: Connection, found: Catalogue, code: str, number: str, line: ForLine | None) -> tuple[int, Asks]:
+def line_asks(connection: Connection, found: Catalogue, code: str, number: str, line: ForLine | None) -> tuple[int, Asks]:
     """(quantity, what is asked) of the line; one piece and nothing beside the part's own where no line is named."""
     if line is None:
         return 1, Asks()
@@ -99,7 +118,7 @@ def part_under(found: Catalogue, number: str) -> str:
     return next(iter(codes))
 
 
-def _one_way(found: Catalogue, code: str, number: str) -> tuple[str, ...]:
+def one_way(found: Catalogue, code: str, number: str) -> tuple[str, ...]:
     """Where the asked number is tied to our part only as a substitute: the other direction is nobody's word."""
     key = number_key(number)
     paths = [path for node, path in found.families[code].paths.items() if node[1] == key]
@@ -111,12 +130,8 @@ def _one_way(found: Catalogue, code: str, number: str) -> tuple[str, ...]:
 
 def _by_supplier_number(found: Catalogue, key: str) -> frozenset[str]:
     offers = offers_by_keys(found.connection, {key}, found.at.date()) if key else []
-    return frozenset(
-        code
-        for offer in offers
-        for code, family in found.families.items()
-        if match_offer(offer, family, found.known).tier == "automatic"
-    )
+    side = OurSide(found.families, found.known, found.families.graph.makers, found.families)
+    return frozenset(code for offer in offers for code, match in side.matches(offer) if match.tier == "automatic")
 
 
 def _near(found: Catalogue, key: str) -> tuple[str, ...]:

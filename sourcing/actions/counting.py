@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from typing import Literal
 
+from sqlalchemy import Connection
+
 from ..basics.order import Receipt
 from ..basics.order_now import LineNow
 from ..basics.part_number import PartNumber, number_key
@@ -69,10 +71,11 @@ class Scanned(Value, frozen=True, kw_only=True):
     others: tuple[ForLine, ...] = ()
 
 
-def count_sheet(desk: Desk, number: str) -> CountSheet:
-    """The lines of an order to count against. Refuses an unknown order and one of which nothing stands."""
+def count_sheet(desk: Desk, number: str, but: str = "") -> CountSheet:
+    """The lines of an order to count against. `but`: a paper that was only counted, taken in anew: what came on it is
+    still to come here. Refuses an unknown order and one of which nothing stands."""
     with desk.store.reading() as connection:
-        now, came = now_of(connection, number), receipts(connection, number)
+        now, came = now_of(connection, number), _papers(connection, number, but)
     if now.cancelled:
         raise refused("order-was-cancelled", order=number)
     left = open_pieces(now, good_pieces(came))
@@ -85,16 +88,17 @@ def count_sheet(desk: Desk, number: str) -> CountSheet:
     )
 
 
-def scan(desk: Desk, number: str, typed: str, pieces: Mapping[int, int]) -> Scanned:
+def scan(desk: Desk, number: str, typed: str, pieces: Mapping[int, int], but: str = "") -> Scanned:
     """What one scan counts for, with `pieces` counted so far: the line that bears the number and still lacks pieces.
 
-    A number that is on no line counts for nothing: a person says for which line it came. Refuses what is no number.
+    A number that is on no line counts for nothing: a person says for which line it came. `but` as for `count_sheet`.
+    Refuses what is no number.
     """
     if not number_key(typed):
         raise refused("scan-not-read", found=typed[:30])
     with desk.store.reading() as connection:
         now = now_of(connection, number)
-        left = open_pieces(now, good_pieces(receipts(connection, number)))
+        left = open_pieces(now, good_pieces(_papers(connection, number, but)))
         standing = [one for one in now.lines if one.pieces]
         mine = [one for one in standing if is_ordered_number(one.line, typed)]
         if mine:
@@ -117,6 +121,12 @@ def only_counted_paper(desk: Desk, number: str, paper: str) -> Receipt:
     if not found.only_counted:
         raise refused("paper-not-only-counted", order=number, found=found.paper)
     return found
+
+
+def _papers(connection: Connection, number: str, but: str) -> list[Receipt]:
+    kept = receipts(connection, number)
+    same = same_paper(kept, but) if but else None
+    return [one for one in kept if one is not same]
 
 
 def _line(one: LineNow, left: int) -> CountLine:

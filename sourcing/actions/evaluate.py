@@ -64,17 +64,24 @@ def _refused(connection: Connection, every: Families) -> SettledRows:
 
 
 def evaluate(
-    found: Catalogue, code: str, quantity: int, keep_refused: bool = False, asks: Asks = NOTHING_ASKED
+    found: Catalogue,
+    code: str,
+    quantity: int,
+    keep_refused: bool = False,
+    asks: Asks = NOTHING_ASKED,
+    look_alikes: bool = True,
 ) -> Evaluated:
     """Match and price every offer of our part on the suppliers' newest sheets.
 
     `asks` is what a job's line asks beside what our part asks. `keep_refused`: an offer whose order alone the supplier
-    would refuse counts as priced, for a plan may add to it.
+    would refuse counts as priced, for a plan may add to it. `look_alikes`: rows whose number is only near the part's
+    are among the candidates; they are looked for among all numbers of the newest sheets.
     """
     if quantity < 1:
         raise refused("quantity-below-one", found=quantity)
     sorted_out = sort_out(found, judged_offers(found, code, asks, quantity), keep_refused)
-    candidates = [*sorted_out.candidates, *_look_alikes(found, found.families[code])]
+    near = _look_alikes(found, found.families[code]) if look_alikes else ()
+    candidates = [*sorted_out.candidates, *near]
     makers = found.families.graph.makers
     candidates = [one for one in candidates if not found.refused.settled(keys_of_offer(one.offer, makers), code)]
     ordered = sorted(candidates, key=lambda one: (one.vetoed, -one.score, one.offer.identity))

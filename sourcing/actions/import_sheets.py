@@ -52,6 +52,13 @@ class Said(Value, frozen=True, kw_only=True):
     quantities: Mapping[str, int] = {}
 
 
+class KnownColumns(Value, frozen=True, kw_only=True):
+    """What is remembered of a supplier's columns: by header what each means, and from how many pieces a price holds."""
+
+    meanings: Mapping[str, Field]
+    quantities: Mapping[str, int]
+
+
 class Imported(Value, frozen=True, kw_only=True):
     """One file: what was kept and found. `again`: the same bytes were there already and nothing was done.
 
@@ -119,44 +126,62 @@ def _one_of_many(pen: Pen, file: Path, said: Said, tell: Tell) -> Imported:
 def _import_one(pen: Pen, file: Path, said: Said, tell: Tell, alone: bool = True) -> Imported:
     data = read_bytes(file)
     terms = _terms_for(pen.connection, file, said, pen.desk.at.date())
-    sha256 = hashlib.sha256(data).hexdigest()
-    there = same_sheet(pen.connection, terms.supplier, sha256, pen.desk.at.date())
+    there = same_sheet(pen.connection, terms.supplier, sha256_of(data), pen.desk.at.date())
     if there:
         return Imported(kept=there, summary=None, again=True)
-    reading = _read(pen.connection, data, file, terms, said, tell)
+    reading = read_with(known_columns(pen.connection, terms.supplier), data, file.name, terms, said, tell)
     if alone:
         refuse_unknown_headers(reading.summary, said.columns)
+    tell(f"{file.name}: keeping {len(reading.offers):,} offers")
+    return keep_reading(pen, reading, sha256_of(data), terms.supplier, said)
+
+
+def keep_reading(pen: Pen, reading: SheetReading, sha256: str, supplier: str, said: Said) -> Imported:
+    """Keep a sheet that was read, and what was said of its columns. `sha256` is that of its bytes, hex.
+
+    Refuses one that leaves a question open, holds no offer, has no date, or has lost its net prices.
+    """
+    file = Path(reading.summary.file)
     _refuse_open(reading, file)
     elsewhere = unknown_headers(reading.summary, said.columns)
     columns = {header: field for header, field in said.columns.items() if header not in elsewhere}
     if columns:
         steps = {header: pieces for header, pieces in said.quantities.items() if header in columns}
-        remember_meanings(pen.connection, terms.supplier, columns, pen.desk.who, pen.desk.at, steps)
+        remember_meanings(pen.connection, supplier, columns, pen.desk.who, pen.desk.at, steps)
     new = NewSheet(
-        supplier=terms.supplier,
+        supplier=supplier,
         sheet_date=_sheet_date(file, said, reading.summary),
         sha256=sha256,
         imported_at=pen.desk.at,
         imported_by=pen.desk.who,
     )
-    changed = _changed(pen, terms.supplier, reading.summary, said)
-    tell(f"{file.name}: keeping {len(reading.offers):,} offers")
+    changed = _changed(pen, supplier, reading.summary, said)
     kept = add_sheet(pen.connection, reading.summary, reading.offers, new)
     pen.note(f"sheet {kept.sheet}", f"{kept.file} of {kept.supplier}: {kept.offers} offers")
     return Imported(kept=kept, summary=reading.summary, again=False, changed=changed)
 
 
-def _read(connection: Connection, data: bytes, file: Path, terms: Terms, said: Said, tell: Tell) -> SheetReading:
-    """The sheet read with what is remembered and said."""
+def sha256_of(data: bytes) -> str:
+    """What tells the bytes of one sheet from those of another, in hex digits."""
+    return hashlib.sha256(data).hexdigest()
+
+
+def known_columns(connection: Connection, supplier: str) -> KnownColumns:
+    """What was said before of the supplier's columns."""
+    return KnownColumns(meanings=meanings(connection, supplier), quantities=break_quantities(connection, supplier))
+
+
+def read_with(known: KnownColumns, data: bytes, name: str, terms: Terms, said: Said, tell: Tell) -> SheetReading:
+    """The sheet read with what is remembered and said. `name` is the file's; a day in it is the sheet's."""
     hints = Hints(
         supplier=terms.supplier,
         currency=terms.currency,
-        meanings={**meanings(connection, terms.supplier), **said.columns},
-        quantities={**break_quantities(connection, terms.supplier), **said.quantities},
-        dated=_day_in(file),
+        meanings={**known.meanings, **said.columns},
+        quantities={**known.quantities, **said.quantities},
+        dated=day_in(Path(name)),
         tell=tell,
     )
-    return read_sheet(data, file.name, hints)
+    return read_sheet(data, name, hints)
 
 
 def _refuse_open(reading: SheetReading, file: Path) -> None:
@@ -209,13 +234,14 @@ def _terms_for(connection: Connection, file: Path, said: Said, day: date) -> Ter
 
 def _sheet_date(file: Path, said: Said, summary: SheetSummary) -> date:
     """The day said, else the one in the file's name, else the one a line above the table names."""
-    found = said.dated or _day_in(file) or summary.sheet_date
+    found = said.dated or day_in(file) or summary.sheet_date
     if found is None:
         raise refused("sheet-not-dated", found=file.name)
     return found
 
 
-def _day_in(file: Path) -> date | None:
+def day_in(file: Path) -> date | None:
+    """The day the file's name says, None where it says none."""
     match = DAY.search(file.stem)
     try:
         return date(*(int(part) for part in match.groups())) if match else None

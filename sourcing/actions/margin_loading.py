@@ -30,6 +30,7 @@ from ..storage.after_order import events, goods_back
 from ..storage.after_quote import given_away
 from ..storage.margin_rows import (
     AnswerRow,
+    Jobs,
     answers_light,
     bills_light,
     every_settings,
@@ -63,13 +64,13 @@ class Loaded(Value, frozen=True, kw_only=True):
         return {job: rule.floor_percent for job, rule in self.rules.items()}
 
 
-def load(connection: Connection, number: str | None, day: date) -> Loaded:
+def load(connection: Connection, number: Jobs, day: date) -> Loaded:
     """What margins need of the job, or of all. `day` is the desk's; the shop's currency is the one it had then."""
     settings = every_settings(connection)
     currency = settings_of(settings, day).currency
     bills = bills_light(connection, number)
     every = [_as_billed(connection, one, bills) for one in newest_quotes(connection, number)]
-    if number is not None and every:
+    if isinstance(number, str) and every:
         currency = every[0].currency
     quotes = [one for one in every if one.currency == currency]
     answers: dict[str, list[AnswerRow]] = defaultdict(list)
@@ -110,9 +111,9 @@ def _as_billed(connection: Connection, newest: QuoteFacts, bills: Mapping[str, B
     return quote_light(connection, newest.job, bill.revision)
 
 
-def _given_away(connection: Connection, number: str | None) -> dict[str, list[GivenAway]]:
+def _given_away(connection: Connection, number: Jobs) -> dict[str, list[GivenAway]]:
     found: dict[str, list[GivenAway]] = {}
-    for one in given_away(connection, number):
+    for one in given_away(connection, number if isinstance(number, str) else None):
         found.setdefault(one.job, []).append(one)
     return found
 
@@ -216,7 +217,7 @@ def _day(at: str) -> date:
 
 
 def load_purchases(
-    connection: Connection, number: str | None, labels: Mapping[str, Mapping[tuple[int, str], str]]
+    connection: Connection, number: Jobs, labels: Mapping[str, Mapping[tuple[int, str], str]]
 ) -> list[Purchase]:
     """Every order, or those of the job, with what followed. `labels`: by job, lines renamed since they were bought."""
     orders, came = orders_light(connection, number), receipts_light(connection, number)

@@ -10,9 +10,11 @@ from ..margins.job_lines import job_lines
 from ..margins.job_margin import job_margin
 from ..margins.line import LineFigures
 from ..storage.jobs import job as stored_job
+from ..storage.margin_rows import Jobs
 from ..storage.shop import settings_on
 from .desk import Desk
 from .margin_loading import Loaded, load
+from .margin_months import Months
 from .waiting_back import waiting_back
 
 
@@ -26,13 +28,18 @@ def margins(desk: Desk, number: str | None = None) -> tuple[JobMargin, ...]:
     return tuple(sorted(made, key=_last_margin))
 
 
-def margins_by(desk: Desk, by: By = "job") -> Margins:
-    """Every job's lines added up, those under the floor by themselves, leaks by name, what waits to go back."""
+def margins_by(desk: Desk, by: By = "job", within: Months | None = None) -> Margins:
+    """Every job's lines added up, those under the floor by themselves, leaks by name, what waits to go back.
+
+    `within`: only lines whose yes was given in those months, with what was bought without a yes for jobs answered then;
+    only those jobs are loaded, so that the time it takes grows with the months and not with all there ever was.
+    """
     with without_collecting():
-        loaded = _load(desk, None)
+        loaded = _load(desk, within.answered if within else None)
         with desk.store.reading() as connection:
             back = waiting_back(connection, loaded.purchases, desk.at.date())
-        return added_up(loaded, every_line(loaded), by, back)
+        lines = every_line(loaded)
+        return added_up(loaded, [one for one in lines if within is None or within.has(one.month)], by, back)
 
 
 def every_line(loaded: Loaded) -> list[LineFigures]:
@@ -68,12 +75,13 @@ def _titles(loaded: Loaded, lines: Sequence[LineFigures], by: By) -> dict[str, s
     return dict(loaded.suppliers) if by == "supplier" else {}
 
 
-def _load(desk: Desk, number: str | None) -> Loaded:
+def _load(desk: Desk, which: Jobs) -> Loaded:
     with desk.store.reading() as connection:
         settings_on(connection, desk.at.date())
-        loaded = load(connection, stored_job(connection, number).number if number else None, desk.at.date())
-    if number and not loaded.jobs:
-        raise refused("no-quote", job=number)
+        jobs = stored_job(connection, which).number if isinstance(which, str) else which
+        loaded = load(connection, jobs, desk.at.date())
+    if isinstance(which, str) and not loaded.jobs:
+        raise refused("no-quote", job=which)
     return loaded
 
 

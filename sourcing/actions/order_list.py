@@ -1,53 +1,22 @@
 """The list of purchase orders: those something is still to come of first, the one due first at the top."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Iterator
 from datetime import date
 from typing import Literal
 
 from sqlalchemy import Connection
 
-from ..basics.order import Receipt
-from ..basics.order_now import OrderNow
+from ..basics.order_row import OrderRow
 from ..basics.value import Value
 from ..ordering.order_now import good_pieces, open_pieces, order_now
-from ..storage.order_rows import every_order
+from ..storage.order_rows import orders_with_all
 from .desk import Desk
+from .remembered import Remembered, with_remembered
 
 Which = Literal["open", "late", "not confirmed", "all"]
 WHICH: tuple[Which, ...] = ("open", "late", "not confirmed", "all")
 ROWS = 50
 """Rows of a page."""
-
-
-class OrderRow(Value, frozen=True, kw_only=True):
-    """An order as it stands now. `left`: pieces still to come by line number. `due`: the last day of what is still to
-    come, by the last word; None where nothing is to come or no day is known. `only_counted`: papers of which nobody
-    said yet what they charge."""
-
-    now: OrderNow
-    left: dict[int, int]
-    due: date | None
-    is_late: bool
-    only_counted: tuple[str, ...] = ()
-
-    @property
-    def jobs(self) -> tuple[str, ...]:
-        """The jobs it has goods for."""
-        return tuple(sorted({line.job for line in self.now.order.lines}))
-
-    @property
-    def is_open(self) -> bool:
-        """Whether something is still to come."""
-        return bool(self.left)
-
-    @property
-    def word(self) -> Literal["late", "on its way", "not confirmed", "all came", "cancelled"]:
-        """Where it stands, in one word."""
-        if self.now.cancelled:
-            return "cancelled"
-        if not self.left:
-            return "all came"
-        return "late" if self.is_late else "on its way" if self.now.confirmed else "not confirmed"
 
 
 class OrdersShown(Value, frozen=True, kw_only=True):
@@ -62,20 +31,26 @@ class OrdersShown(Value, frozen=True, kw_only=True):
     suppliers: tuple[tuple[str, str], ...]
 
 
-def order_rows(connection: Connection, today: date) -> list[OrderRow]:
-    """Every order, oldest number first."""
-    return [
-        _row(order_now(one, happened), good_pieces(came), _counted(came), today)
-        for one, happened, came in every_order(connection)
-    ]
+def order_rows(desk: Desk, connection: Connection) -> list[OrderRow]:
+    """Every order, oldest number first; what no deed has changed is remembered from the page before."""
+
+    def use(kept: Remembered, orders: dict[str, set[str]]) -> list[OrderRow]:
+        missing = {number for number in orders if number not in kept.rows}
+        if missing:
+            kept.rows |= {row.number: row for row in _rows(connection, missing)}
+        return sorted((kept.rows[number] for number in orders), key=lambda row: row.serial)
+
+    return with_remembered(desk.store, connection, desk.at.date(), use)
 
 
 def orders_shown(desk: Desk, which: Which = "open", supplier: str = "", job: str = "", page: int = 1) -> OrdersShown:
     """One page of the orders asked for. A page beyond the last is the last."""
     with desk.store.reading() as connection:
-        every = order_rows(connection, desk.at.date())
+        every = order_rows(desk, connection)
     names = {one.now.order.supplier: one.now.order.supplier_name for one in every}
-    found = sorted((one for one in every if _is_asked(one, which, supplier, job)), key=_due_first)
+    asked = (one for one in every if _is_asked(one, which, desk.at.date()))
+    mine = (one for one in asked if supplier in ("", one.now.order.supplier) and (not job or job in one.jobs))
+    found = sorted(mine, key=_due_first)
     pages = max(-(-len(found) // ROWS), 1)
     here = min(max(page, 1), pages)
     start = (here - 1) * ROWS
@@ -89,30 +64,33 @@ def orders_shown(desk: Desk, which: Which = "open", supplier: str = "", job: str
     )
 
 
-def _is_asked(one: OrderRow, which: Which, supplier: str, job: str) -> bool:
+def _is_asked(one: OrderRow, which: Which, today: date) -> bool:
     asked = {
         "open": one.is_open or bool(one.only_counted),
-        "late": one.is_late,
+        "late": one.is_late(today),
         "not confirmed": one.is_open and not one.now.confirmed,
         "all": True,
     }
-    return asked[which] and supplier in ("", one.now.order.supplier) and (not job or job in one.jobs)
+    return asked[which]
 
 
 def _due_first(one: OrderRow) -> tuple[bool, date, tuple[int, ...]]:
     """Open ones by the day they are due, those without a day last; then the rest, the newest first."""
-    number = tuple(int(part) for part in one.now.order.number.split("-")[1:])
     if one.is_open:
-        return False, one.due or date.max, number
-    return True, date.max, tuple(-part for part in number)
+        return False, one.due or date.max, one.serial
+    return True, date.max, tuple(-part for part in one.serial)
 
 
-def _row(now: OrderNow, came: dict[int, int], counted: tuple[str, ...], today: date) -> OrderRow:
-    left = open_pieces(now, came)
-    days = [one.latest for one in now.lines if one.line.line in left and one.latest]
-    due = max(days, default=None)
-    return OrderRow(now=now, left=left, due=due, is_late=any(day < today for day in days), only_counted=counted)
-
-
-def _counted(came: Sequence[Receipt]) -> tuple[str, ...]:
-    return tuple(one.paper for one in came if one.only_counted)
+def _rows(connection: Connection, numbers: Collection[str]) -> Iterator[OrderRow]:
+    for bought, happened, came in orders_with_all(connection, numbers):
+        now = order_now(bought, happened)
+        left = open_pieces(now, good_pieces(came))
+        days = [one.latest for one in now.lines if one.line.line in left and one.latest]
+        yield OrderRow(
+            now=now,
+            left=left,
+            due=max(days, default=None),
+            first_due=min(days, default=None),
+            papers=tuple(one.paper for one in came),
+            only_counted=tuple(one.paper for one in came if one.only_counted),
+        )

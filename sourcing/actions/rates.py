@@ -11,7 +11,6 @@ from ..storage.shop import put_rates, rates, settings_on
 from .desk import Desk
 from .setup_warnings import of_rates
 
-
 ROWS = 50
 """Rows of a page."""
 

@@ -18,6 +18,7 @@ from sqlalchemy import Connection
 from ..basics.claim import GoodsBackOpen
 from ..basics.job_state import JobFacts
 from ..basics.money import Money
+from ..basics.order_row import OrderRow
 from ..storage.database import Store
 from ..storage.deeds import newest_deed, subjects_after
 from ..storage.orders import lines_of_orders
@@ -28,11 +29,13 @@ UNRELATED = re.compile(r"(candidate|sheet|statement) \d+|people|makers")
 
 @dataclass
 class Remembered:
-    """By job its facts and what of its deposits is left after the bill; by order what of it waits to go back."""
+    """By job its facts and what of its deposits is left after the bill; by order what of it waits to go back, and how
+    lists of orders show it."""
 
     facts: dict[str, JobFacts] = field(default_factory=dict)
     held: dict[str, Money | None] = field(default_factory=dict)
     back: dict[str, tuple[GoodsBackOpen, ...]] = field(default_factory=dict)
+    rows: dict[str, OrderRow] = field(default_factory=dict)
     newest: int = 0
     on: date | None = None
 
@@ -62,6 +65,7 @@ class Remembered:
             self.held.pop(job, None)
         for order in orders:
             self.back.pop(order, None)
+            self.rows.pop(order, None)
 
 
 _KEPT: WeakKeyDictionary[Store, tuple[Lock, Remembered]] = WeakKeyDictionary()

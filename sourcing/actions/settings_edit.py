@@ -140,8 +140,11 @@ def _changed(
     day, every = starts_on or today, every_settings(connection)
     if not every:
         raise refused("no-settings", day=day)
-    before = _holding(every, day)[1]
-    new = settings_from(before, typed)
+    before, shown = _holding(every, day)[1], _holding(every, today)[1]
+    wanted = settings_from(shown, typed)
+    # The form showed what holds today: only what was typed otherwise is changed in what holds on that day.
+    touched = {name: one for name, one in typed.items() if getattr(wanted, name) != getattr(shown, name)}
+    new = settings_from(before, touched)
     changes = settings_changes(before, new)
     if not changes:
         raise refused("settings-the-same", day=day)

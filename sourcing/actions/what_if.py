@@ -12,6 +12,7 @@ from ..basics.money import Money
 from ..basics.problem import refused
 from ..basics.settings import CategoryBands, MarkupBand, Settings
 from ..basics.settings_checks import settings_contradictions
+from ..basics.typed import amount
 from ..basics.value import Value, changed
 from ..margins.job_lines import job_lines
 from ..margins.line import LineFigures
@@ -24,6 +25,7 @@ from ..storage.shop import settings_on
 from .desk import Desk
 from .files import made, read_tables, read_text
 from .margin_loading import Loaded, load, settings_of
+from .margin_months import Months
 
 
 class OtherBands(Value, frozen=True, kw_only=True):
@@ -42,8 +44,18 @@ def bands_from(path: Path) -> OtherBands:
     return made(wanted, OtherBands, path.name)
 
 
-def what_if(desk: Desk, bands: OtherBands) -> WhatIf:
-    """Approved lines of all jobs priced by these bands at the costs they were quoted on.
+def bands_of_lines(text: str) -> OtherBands:
+    """The bands typed a line for each, '50 = 1.60': from this cost the price is the cost times that. Refuses others."""
+    pairs = [line.partition("=") for line in text.splitlines() if line.strip()]
+    for left, sign, right in pairs:
+        if not sign:
+            raise refused("sides-of-a-line", found=f"{left}{right}"[:60], example="50 = 1.60")
+    made = [MarkupBand(from_cost=amount(left.strip()), multiplier=amount(right.strip())) for left, _, right in pairs]
+    return OtherBands(markup_bands=tuple(sorted(made, key=lambda band: band.from_cost)))
+
+
+def what_if(desk: Desk, bands: OtherBands, within: Months | None = None) -> WhatIf:
+    """Approved lines of all jobs priced by these bands at the costs they were quoted on; `within`: of those months.
 
     Each is priced by the settings of its quote's day with only the bands changed. A line whose own settings do not give
     its price again (it was held, or the list price of its sheet is gone) keeps its price and is counted apart. Refuses
@@ -53,8 +65,8 @@ def what_if(desk: Desk, bands: OtherBands) -> WhatIf:
         raise refused("no-bands")
     with without_collecting(), desk.store.reading() as connection:
         _check(settings_on(connection, desk.at.date()), bands)
-        loaded = load(connection, None, desk.at.date())
-        told = [(facts, line) for facts in loaded.jobs for line in _with_cost(facts)]
+        loaded = load(connection, within.answered if within else None, desk.at.date())
+        told = [(facts, line) for facts in loaded.jobs for line in _with_cost(facts, within)]
         behind = [line.behind for _, line in told if line.behind]
         listed = list_prices(connection, {(one.sheet, one.supplier_number) for one in behind})
         days = _Days(settings=tuple(every_settings(connection)), bands=bands)
@@ -64,8 +76,9 @@ def what_if(desk: Desk, bands: OtherBands) -> WhatIf:
     return added_up(priced, len(found) - len(priced), _in_words(bands), loaded.currency)
 
 
-def _with_cost(facts: JobFacts) -> list[QuotedLine]:
-    return [line for line in facts.quote.lines if line.part and line.label in facts.approved and line.behind]
+def _with_cost(facts: JobFacts, within: Months | None) -> list[QuotedLine]:
+    lines = [line for line in facts.quote.lines if line.part and line.label in facts.approved and line.behind]
+    return [line for line in lines if within is None or within.has(f"{facts.approved[line.label]:%Y-%m}")]
 
 
 class _Days(Value, frozen=True, kw_only=True):

@@ -28,6 +28,8 @@ MARGIN_KINDS: dict[str, ProblemKind] = {
         "the markup bands can't hold: {found}",
         "write them as in shop.toml, in rising order of from_cost",
     ),
+    "not-a-month": kind("Not a month", "'{found}' is no month", "write year and month, such as 2026-01"),
+    "months-turned": kind("Months the wrong way round", "{since} is after {until}", "write the earlier month first"),
     "no-bands": kind(
         "No other bands given",
         "no markup bands are given to try",

@@ -24,6 +24,7 @@ from .price_problem_kinds import PRICE_KINDS
 from .problem_kind import ProblemKind
 from .pulley_problem_kinds import PULLEY_KINDS
 from .receipt_problem_kinds import RECEIPT_KINDS
+from .sent_sheet_problem_kinds import SENT_SHEET_KINDS
 from .settings_problem_kinds import SETTINGS_KINDS
 from .sheet_problem_kinds import SHEET_KINDS
 from .shop_problem_kinds import SHOP_KINDS
@@ -58,6 +59,7 @@ KINDS: dict[str, ProblemKind] = {
     **ALARM_KINDS,
     **ANSWER_KINDS,
     **COUNTER_KINDS,
+    **SENT_SHEET_KINDS,
     **SETTINGS_KINDS,
     **LINK_KINDS,
 }

@@ -18,4 +18,9 @@ PULLEY_KINDS: dict[str, ProblemKind] = {
         "a belt of {found} does not reach round the pulleys: with them touching it needs {least}",
         "check the diameters, the length and whether both are of the same kind (inside, datum, outside)",
     ),
+    "centres-or-length": kind(
+        "Centre distance or length",
+        "one of centre distance and belt length must be given, the other is worked out",
+        "fill in one of the two and leave the other blank",
+    ),
 }

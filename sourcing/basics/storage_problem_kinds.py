@@ -76,7 +76,7 @@ STORAGE_KINDS: dict[str, ProblemKind] = {
     "no-settings": kind(
         "Shop not set up",
         "the shop has no settings on {day}",
-        "run 'sourcing setup FOLDER' with the folder of shop.toml",
+        "set it up with 'sourcing setup FOLDER'",
     ),
     "no-such-job": kind(
         "No such job",

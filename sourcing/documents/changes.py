@@ -82,12 +82,12 @@ def _section(kind: ChangeKind, changes: SheetChanges, most: int) -> list[str]:
     some = [one for one in changes.changed if one.kind == kind]
     if not some:
         return []
-    cells = [_cells(one) for one in some[:most]]
+    cells = [change_cells(one) for one in some[:most]]
     widths = widths_for([HEADER, *cells], WIDTHS)
     lines = ["", f"{TITLES[kind]}: {count(len(some), 'number')}", *row(HEADER, widths, RIGHT), underline(widths)]
     for one, cell in zip(some, cells, strict=False):
         lines += row(cell, widths, RIGHT)
-        lines += [line for words in _details(one) for line in wrapped(words, widths[0] + 1)]
+        lines += [line for words in change_details(one) for line in wrapped(words, widths[0] + 1)]
     return lines + _more(len(some), most)
 
 
@@ -95,7 +95,7 @@ def _more(number: int, most: int) -> list[str]:
     return [f"and {number - most:,} more"] if number > most else []
 
 
-def _cells(one: Changed) -> tuple[str, ...]:
+def change_cells(one: Changed) -> tuple[str, ...]:
     """The number with the price that moved most, or its price at the least quantity."""
     head = one.headline
     was, now = (
@@ -104,18 +104,20 @@ def _cells(one: Changed) -> tuple[str, ...]:
             _words(head.now, head.now_basis, one.now.currency),
         )
         if head
-        else (_price(one.before), _price(one.now))
+        else (part_price(one.before), part_price(one.now))
     )
-    return percent_words(head.percent if head else None), _number(one.now), one.now.description, was, now
+    return percent_words(head.percent if head else None), number_words(one.now), one.now.description, was, now
 
 
-def _number(part: SheetPart) -> str:
+def number_words(part: SheetPart) -> str:
+    """The supplier's number, with the maker's where it is another."""
     if not part.maker_number or part.maker_number == part.supplier_number:
         return part.supplier_number
     return f"{part.supplier_number} ({f'{part.maker} {part.maker_number}'.strip()})"
 
 
-def _price(part: SheetPart) -> str:
+def part_price(part: SheetPart) -> str:
+    """Its net price, else its list price called so, else that it has none."""
     if part.price is None and part.list_price is not None:
         return f"list {_words(part.list_price, part.price_basis, part.currency)}"
     return _words(part.price, part.price_basis, part.currency)
@@ -125,7 +127,7 @@ def _words(price: Decimal | None, basis: int, currency: str) -> str:
     return "no price" if price is None else price_words(price, currency, basis)
 
 
-def _details(one: Changed) -> Iterable[str]:
+def change_details(one: Changed) -> Iterable[str]:
     """What the row does not say: the other prices, what else changed, what to order instead."""
     if one.headline and (one.headline.figure != "net price" or (one.headline.from_quantity or 1) > 1):
         yield f"this is the {_which(one.headline)}"
@@ -167,13 +169,13 @@ def each_words(price: Decimal, basis: int, currency: str) -> str:
 def _instead(part: SheetPart | None) -> str:
     if part is None:
         return "which the new sheet does not list, or not once"
-    return f"now {_price(part)}{', itself no longer available' if part.no_longer_available else ''}"
+    return f"now {part_price(part)}{', itself no longer available' if part.no_longer_available else ''}"
 
 
 def _parts(title: str, parts: Sequence[SheetPart], most: int) -> list[str]:
     if not parts:
         return []
-    cells = [(_number(one), _described(one), _price(one)) for one in parts[:most]]
+    cells = [(number_words(one), _described(one), part_price(one)) for one in parts[:most]]
     lines = ["", f"{title}: {count(len(parts), 'number')}", *table([PART_HEADER, *cells], PART_WIDTHS)]
     return lines + _more(len(parts), most)
 
@@ -190,7 +192,7 @@ def _several(changes: SheetChanges, most: int) -> list[str]:
     lines = ["", title]
     for one in changes.several[:most]:
         for which, parts in (("old sheet", one.before), ("new sheet", one.now)):
-            rows = "; ".join(f"row {part.row} {_price(part)}" for part in parts) or "none"
+            rows = "; ".join(f"row {part.row} {part_price(part)}" for part in parts) or "none"
             lines += wrapped(f"{(one.before or one.now)[0].supplier_number}, {which}: {rows}", 2)
     return lines + _more(len(changes.several), most)
 

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from ..basics.choice import Candidate, Comparison, OpenOffer, SetAside
 from ..basics.offer import Offer
 from .comparison_tables import comparison_tables
+from .csv_text import csv_text
 from .landed_words import titled
 from .plain_text import count, document, wrapped
 from .ranked_text import ranked_lines, source_words
@@ -34,6 +35,12 @@ def comparison_text(comparison: Comparison) -> str:
 def comparison_xlsx(comparison: Comparison) -> bytes:
     """The same as a workbook: worksheets Ranked, Cost lines, Not known, First place, Not ranked, To judge, Chart."""
     return workbook_bytes(comparison_tables(comparison))
+
+
+def comparison_csv(comparison: Comparison) -> str:
+    """The ranked offers alone, a line each, as the worksheet Ranked."""
+    ranked = comparison_tables(comparison)[0]
+    return csv_text(ranked.headers, ranked.rows)
 
 
 def _each(sentences: Iterable[str]) -> list[str]:

@@ -10,4 +10,5 @@ HEADERS = ("At", "Who", "Deed", "About", "What was done")
 
 def deeds_csv(deeds: Sequence[Deed]) -> str:
     """Every deed, in the order given."""
-    return csv_text(HEADERS, [(f"{one.at:%Y-%m-%d %H:%M}", one.who, one.deed, one.subject, one.detail) for one in deeds])
+    rows = [(f"{one.at:%Y-%m-%d %H:%M}", one.who, one.deed, one.subject, one.detail) for one in deeds]
+    return csv_text(HEADERS, rows)

@@ -100,7 +100,7 @@ def _offer(one: LandedOffer) -> list[str]:
     item = one.landed.items[0]
     lines += wrapped(f"{count(one.quantity, 'piece')} needed, {item.item.ordered} ordered alone:", 2)
     lines += ["", *_cost_table(one.landed)]
-    lines += [line for words in _open_words(one.landed) for line in wrapped(words, 2)]
+    lines += [line for words in open_words(one.landed) for line in wrapped(words, 2)]
     lines += _beside(item)
     if one.arrival:
         lines += ["", *wrapped(f"Here: {one.arrival.words()}", 2)]
@@ -115,7 +115,8 @@ def _cost_table(landed: LandedOrder) -> list[str]:
     return [f"  {line}" for line in table(rows, (28, 15, 53), frozenset((1,)))]
 
 
-def _open_words(landed: LandedOrder) -> Iterator[str]:
+def open_words(landed: LandedOrder) -> Iterator[str]:
+    """What stands beside the total: what is not known, core charges, a discount for paying early."""
     if landed.missing and landed.least is not None and landed.most is not None:
         yield f"With what is not known: {landed.least} to {landed.most}"
     elif landed.missing and landed.least is not None:
@@ -128,25 +129,36 @@ def _open_words(landed: LandedOrder) -> Iterator[str]:
 
 
 def _beside(item: LandedItem) -> list[str]:
-    words = list(item.beside.words)
-    if item.item.surplus:
-        words.insert(0, f"{count(item.item.surplus, 'piece')} more than needed, for the shelf at {item.surplus_cost}")
-    if item.beside.return_loss is not None:
-        words.append(f"sending all of it back would cost {item.beside.return_loss}")
+    words = list(item_words(item))
     return ["", "  Beside it:", *(line for one in words for line in wrapped(one, 4))] if words else []
 
 
-def _more(one: LandedOffer) -> list[str]:
+def item_words(item: LandedItem) -> Iterator[str]:
+    """What stands beside one item: pieces for the shelf, whether it can go back and what that would cost."""
+    if item.item.surplus:
+        yield f"{count(item.item.surplus, 'piece')} more than needed, for the shelf at {item.surplus_cost}"
+    yield from item.beside.words
+    if item.beside.return_loss is not None:
+        yield f"sending all of it back would cost {item.beside.return_loss}"
+
+
+def more_words(one: LandedOffer) -> list[tuple[str, tuple[str, ...]]]:
+    """What the next quantity costs, and from which on the order is cheaper: a sentence each with what changes by it."""
     if one.one_more is None or one.landed is None:
         return []
-    lines = ["", *wrapped(_more_words(one.one_more), 2)]
-    lines += [line for words in one.one_more.changes for line in wrapped(words, 4)]
+    said = [(_more_words(one.one_more), one.one_more.changes)]
     if one.cheaper and one.cheaper.ordered != one.one_more.ordered:
-        lines += wrapped(_cheaper_words(one.cheaper), 2)
-        lines += [line for words in one.cheaper.changes for line in wrapped(words, 4)]
+        said.append((_cheaper_words(one.cheaper), one.cheaper.changes))
     elif one.cheaper is None and not one.landed.missing:
-        lines += wrapped(f"No larger order, up to {one.tried_to} pieces, costs less or the same.", 2)
-    return lines
+        said.append((f"No larger order, up to {one.tried_to} pieces, costs less or the same.", ()))
+    return said
+
+
+def _more(one: LandedOffer) -> list[str]:
+    lines: list[str] = []
+    for words, changes in more_words(one):
+        lines += [*wrapped(words, 2), *(line for change in changes for line in wrapped(change, 4))]
+    return ["", *lines] if lines else []
 
 
 def _more_words(more: OneMore) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from ..basics.margin import Group, LowLine, Margin, Margins
 from .amounts import percent_text
-from .csv_text import Cell
+from .csv_text import Cell, csv_text
 from .margin_words import FIGURES, HEADS, bare_cells, by_when, figures, group_head, group_name, how_far, told_of
 from .pages import render
 from .plain_text import count, document, row, underline, widths_for, wrapped, yes_no
@@ -89,6 +89,12 @@ def _more(left: int) -> list[str]:
 def groups_xlsx(found: Margins) -> bytes:
     """Worksheets Under the floor, the groups, Months and Leaks with native charts, Going back."""
     return workbook_bytes((_low_table(found), _group_table(found), _month_table(found), *_leak_tables(found)))
+
+
+def groups_csv(found: Margins) -> str:
+    """The groups, a row for each stage; as the second worksheet has them."""
+    made = _group_table(found)
+    return csv_text(made.headers, made.rows)
 
 
 def _low_table(found: Margins) -> Table:

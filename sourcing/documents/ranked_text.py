@@ -19,13 +19,18 @@ def ranked_lines(comparison: Comparison) -> list[str]:
     ranked, price = comparison.ranked, comparison.wishes.value_per_day
     if not ranked:
         return ["", "No offer can be ranked."]
-    currency = ranked[0].priced.landed.total.currency
+    head = f"{ranked_by(comparison)} Front: none is both cheaper and sooner."
+    return ["", *wrapped(head), *_table(ranked, price is not None)]
+
+
+def ranked_by(comparison: Comparison) -> str:
+    """By what the offers are ranked, a sentence; some are."""
+    currency, price = comparison.ranked[0].priced.landed.total.currency, comparison.wishes.value_per_day
     by = f"cost at the door in {currency}"
     if price is not None:
         since = f" from {comparison.asked_on}" if comparison.asked_on else ""
         by += f" and {price:f} {currency} for each day of waiting{since} to the last day"
-    head = f"Ranked by {by}, each ordered alone. Front: none is both cheaper and sooner."
-    return ["", *wrapped(head), *_table(ranked, price is not None)]
+    return f"Ranked by {by}, each ordered alone."
 
 
 def _table(ranked: tuple[RankedOffer, ...], waiting: bool) -> list[str]:

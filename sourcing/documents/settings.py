@@ -85,10 +85,10 @@ def _charges(settings: Settings) -> Iterator[Line]:
         yield rule.name, _fee(rule, money)
     billed = settings.freight_to_customer == "billed"
     yield "Freight", "on a line of its own, at cost" if billed else "comes out of the markup"
-    rule = settings.deposit
-    if rule:
-        least = f", where that is {rule.from_amount} {money} or more" if rule.from_amount else ""
-        yield "Deposit", f"{rule.percent} % of {rule.of}{least}"
+    deposit = settings.deposit
+    if deposit:
+        least = f", where that is {deposit.from_amount} {money} or more" if deposit.from_amount else ""
+        yield "Deposit", f"{deposit.percent} % of {deposit.of}{least}"
     yield "A price may rise", _tolerance(settings)
 
 

@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from ..basics.problem import Problem
 
-
 MOST = 4
 """What is told at once; the pages of settings, terms and rates say the rest."""
 

@@ -1,7 +1,10 @@
 """Past jobs priced by other markup bands, for the owner: text and XLSX. Both words wherever a figure stands."""
 
+from collections.abc import Sequence
+
 from ..basics.margin import WhatIf
-from .csv_text import Cell
+from ..basics.settings import MarkupBand
+from .csv_text import Cell, csv_text
 from .margin_words import FIGURES, HEADS, bare_cells, figures
 from .plain_text import count, document, table, wrapped
 from .workbook import Table, workbook_bytes
@@ -25,17 +28,27 @@ def what_if_text(found: WhatIf) -> str:
             f"Approved lines of past jobs at their quoted costs; parts with freight, before tax, in {found.currency}"
         ),
         *table(rows, MOST, frozenset(range(1, 6))),
-        *wrapped(_in_all(found)),
-        *wrapped(
-            f"Under the floor: {found.under_floor_before:,} lines as priced, {found.under_floor_after:,} by the others."
-        ),
+    ]
+    return document([*lines, *(text for sentence in what_if_told(found) for text in wrapped(sentence))])
+
+
+def what_if_told(found: WhatIf) -> tuple[str, ...]:
+    """What came of it in sentences: in all, under the floor, held down by the list price, left as they are."""
+    told = [
+        _in_all(found),
+        f"Under the floor: {found.under_floor_before:,} lines as priced, {found.under_floor_after:,} by the others.",
     ]
     if found.capped:
-        lines += wrapped(f"The list price holds {count(found.capped, 'line')} down by the other bands.")
+        told.append(f"The list price holds {count(found.capped, 'line')} down by the other bands.")
     if found.not_repriced:
         why = "their price is not by the bands of its day (held, or the list price is gone)"
-        lines += wrapped(f"{count(found.not_repriced, 'line')} left as they are: {why}.")
-    return document([*lines, *(text for note in found.notes for text in wrapped(f"Note: {note}."))])
+        told.append(f"{count(found.not_repriced, 'line')} left as they are: {why}.")
+    return (*told, *(f"Note: {note}." for note in found.notes))
+
+
+def bands_lines(bands: Sequence[MarkupBand]) -> str:
+    """Bands as they are typed, a line for each: '50 = 1.60'."""
+    return "\n".join(f"{one.from_cost} = {one.multiplier}" for one in bands)
 
 
 def _in_all(found: WhatIf) -> str:
@@ -48,6 +61,16 @@ def _in_all(found: WhatIf) -> str:
 
 def what_if_xlsx(found: WhatIf) -> bytes:
     """One worksheet: each band as priced and by the others, then all."""
+    return workbook_bytes((_table(found),))
+
+
+def what_if_csv(found: WhatIf) -> str:
+    """The same as CSV."""
+    made = _table(found)
+    return csv_text(made.headers, made.rows)
+
+
+def _table(found: WhatIf) -> Table:
     rows: list[tuple[Cell, ...]] = []
     for one in found.by_band:
         rows.append((one.band, "as priced", one.lines, one.changed, *figures(one.before)))
@@ -55,4 +78,4 @@ def what_if_xlsx(found: WhatIf) -> bytes:
     rows.append(("all", "as priced", found.lines, found.lines_changed, *figures(found.before)))
     rows.append(("all", "by the other bands", found.lines, found.lines_changed, *figures(found.after)))
     headers = ("Band", "Which price", "Lines", "Lines changed", *FIGURES)
-    return workbook_bytes((Table(title="Other bands", headers=headers, rows=tuple(rows)),))
+    return Table(title="Other bands", headers=headers, rows=tuple(rows))

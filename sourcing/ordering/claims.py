@@ -13,6 +13,7 @@ from ..basics.landed_cost import CostLine
 from ..basics.money import Money, total, zero
 from ..basics.order import Difference, DifferenceKind, GoodsBack, PurchaseOrder, Receipt, ReceiptLine
 from ..basics.order_now import OrderNow
+from ..basics.value import changed
 from .order_now import good_pieces, open_pieces
 from .receiving import core_for, goods_at
 
@@ -29,12 +30,14 @@ def differences(
     """Every difference of the order so far: paper by paper, then what is still open.
 
     `later_charge`: freight of each later delivery by the supplier's terms, in his currency; more than that is told.
+    Of a delivery that was only counted nobody knows yet what was charged, so nothing of it has an amount.
     """
     found: list[Difference] = []
     for at, receipt in enumerate(receipts):
         before = receipts[:at]
         for line in receipt.lines:
-            found += line_differences(now, before, receipt, line)
+            some = line_differences(now, before, receipt, line)
+            found += (changed(one, amount=None) for one in some) if receipt.only_counted else some
         found += _freight(now, before, receipt, later_charge)
         found += _of_paper(now, before, receipt)
     return (*found, *_open(now, receipts))

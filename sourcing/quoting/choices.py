@@ -47,10 +47,13 @@ def with_freight_along(
 
 def choice_total(quote: Quote, yes: Collection[str], holding: Mapping[str, Approval]) -> Money:
     """With tax, what is approved already and not asked again together with these lines and their freight."""
-    asked = asked_about(quote, holding)
-    held = [label for label, one in holding.items() if one.answer == "approved" and label not in asked]
-    chosen, _ = with_freight_along(quote, [label for label in yes if label in asked], (), holding)
-    return total_of(quote, {*held, *chosen}).total
+    asked, held = asked_about(quote, holding), {at for at, one in holding.items() if one.answer == "approved"}
+    along = {freight.label: {line.label for line in parts} for freight, parts in _going_along(quote)}
+    chosen = {label for label in yes if label in asked}
+    counted = chosen | (held - {*asked, *along})
+    # Freight approved before goes when its last part is asked about again and not taken.
+    freight = {label for label, parts in along.items() if parts & chosen or (label in held and parts & counted)}
+    return total_of(quote, counted | freight).total
 
 
 def choice_totals(quote: Quote, holding: Mapping[str, Approval]) -> tuple[Money, ...]:

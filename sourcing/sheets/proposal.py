@@ -29,7 +29,7 @@ def proposed_columns(data: bytes, file: str, meanings: Mapping[str, Field]) -> t
     if tables:
         return max(tables, key=lambda table: (table.known, table.end - table.body)).columns
     found = largest_shape(shown)
-    return _by_shape(*found) if found else ()
+    return by_shape(*found) if found else ()
 
 
 def largest_shape(worksheets: Sequence[Worksheet]) -> tuple[Worksheet, Shape] | None:
@@ -44,7 +44,8 @@ def by_values(worksheet: Worksheet, shape: Shape) -> tuple[Column, ...]:
     return propose([column.tolist() for column in cells])
 
 
-def _by_shape(worksheet: Worksheet, shape: Shape) -> tuple[Column, ...]:
+def by_shape(worksheet: Worksheet, shape: Shape) -> tuple[Column, ...]:
+    """The same with the headers that stand above them."""
     columns = by_values(worksheet, shape)
     if shape.body == shape.first:
         return columns

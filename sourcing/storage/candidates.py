@@ -127,6 +127,14 @@ def put_looked_through(connection: Connection, done: SheetLookedThrough) -> None
     replace_row(connection, LOOKED_THROUGH, {name: getattr(done, name) for name in names})
 
 
+def looked_through(connection: Connection, sheet: int) -> tuple[int, int] | None:
+    """How many rows of the sheet are parts of ours, and how many more had candidates; None where nobody looked."""
+    table = LOOKED_THROUGH
+    query = select(table.c.automatic, table.c.with_candidates).where(table.c.sheet == sheet)
+    found = connection.execute(query).one_or_none()
+    return (found.automatic, found.with_candidates) if found else None
+
+
 def not_looked_through(connection: Connection, day: date) -> list[int]:
     """The numbers of the sheets that count on that day and were not looked through, in order."""
     done = select(LOOKED_THROUGH.c.sheet)

@@ -1,4 +1,4 @@
-"""The ledger by pages: the newest deeds first, of one person, about one thing, of some days, with how many there are."""
+"""The ledger by pages: the newest deeds first, of one person, about one thing, of some days, and how many there are."""
 
 from collections.abc import Sequence
 from datetime import datetime

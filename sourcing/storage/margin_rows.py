@@ -4,9 +4,9 @@ Nothing here is a rule: which answer holds is for the action to say, what a line
 """
 
 from collections.abc import Collection, Sequence
-from datetime import date
+from datetime import date, datetime
 from decimal import Decimal
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, cast
 
 from sqlalchemy import Column, Connection, Select, Text, func, select, type_coerce
 
@@ -35,6 +35,17 @@ class AnswerRow(NamedTuple):
     holds: str
 
 
+class Answered(NamedTuple):
+    """Jobs with an answer given from that moment on and before the other, whatever it was and whether it holds."""
+
+    after: datetime
+    before: datetime
+
+
+Jobs = str | Answered | None
+"""Which jobs: the one of that number, those answered in a time, or all."""
+
+
 class ListPrice(NamedTuple):
     """What the maker or supplier lists a piece at."""
 
@@ -42,12 +53,11 @@ class ListPrice(NamedTuple):
     currency: str
 
 
-def newest_quotes(connection: Connection, job: str | None) -> list[QuoteFacts]:
-    """The newest revision of the job, or of every job with a quote, oldest number first."""
+def newest_quotes(connection: Connection, job: Jobs) -> list[QuoteFacts]:
+    """The newest revision of each of the jobs that has a quote, oldest number first."""
     table = QUOTE_REVISIONS
     newest = select(table.c.job, func.max(table.c.revision).label("revision")).group_by(table.c.job)
-    if job is not None:
-        newest = newest.where(table.c.job == job)
+    newest = _of_job(newest, table.c.job, job)
     last = newest.subquery()
     same = (table.c.job == last.c.job) & (table.c.revision == last.c.revision)
     query = select(table.c.body).join(last, same).order_by(table.c.job)
@@ -61,7 +71,7 @@ def quote_light(connection: Connection, job: str, revision: int) -> QuoteFacts:
     return as_value(connection.execute(query).scalar_one(), QuoteFacts)
 
 
-def answers_light(connection: Connection, job: str | None) -> list[AnswerRow]:
+def answers_light(connection: Connection, job: Jobs) -> list[AnswerRow]:
     """Every answer, in the order recorded; of one line's the last counts, if it holds."""
     table = APPROVALS
     at = type_coerce(table.c.at, Text)
@@ -70,8 +80,8 @@ def answers_light(connection: Connection, job: str | None) -> list[AnswerRow]:
     return [AnswerRow(*row) for row in connection.execute(_of_job(query, table.c.job, job)).all()]
 
 
-def orders_light(connection: Connection, job: str | None) -> list[OrderFacts]:
-    """Orders with a line of the job, or all, oldest number first."""
+def orders_light(connection: Connection, job: Jobs) -> list[OrderFacts]:
+    """Orders with a line of the jobs, oldest number first."""
     table = PURCHASE_ORDERS
     query = select(table.c.body).order_by(table.c.year, table.c.serial)
     if job is not None:
@@ -79,7 +89,7 @@ def orders_light(connection: Connection, job: str | None) -> list[OrderFacts]:
     return [as_value(body, OrderFacts) for body in connection.execute(query).scalars().all()]
 
 
-def receipts_light(connection: Connection, job: str | None) -> dict[str, list[ReceiptFacts]]:
+def receipts_light(connection: Connection, job: Jobs) -> dict[str, list[ReceiptFacts]]:
     """What came by order, in the order recorded. What was set aside as recorded wrongly is left out, as `receipts` in
     `storage.orders` leaves it out."""
     query = select(RECEIPTS.c.body).order_by(RECEIPTS.c.receipt)
@@ -108,7 +118,7 @@ def full_quotes(connection: Connection, jobs: Sequence[str]) -> dict[str, dict[i
     return found
 
 
-def bills_light(connection: Connection, job: str | None) -> dict[str, BillFacts]:
+def bills_light(connection: Connection, job: Jobs) -> dict[str, BillFacts]:
     """Bills by job."""
     bodies = connection.execute(_of_job(select(BILLS.c.body), BILLS.c.job, job)).scalars().all()
     return {bill.job: bill for bill in (as_value(body, BillFacts) for body in bodies)}
@@ -120,11 +130,15 @@ def every_settings(connection: Connection) -> list[tuple[date, Settings]]:
     return [(row.starts_on, as_value(row.body, Settings)) for row in connection.execute(query)]
 
 
-def _orders_of(job: str) -> Select[tuple[str]]:
-    return select(PURCHASE_ORDER_LINES.c.order).where(PURCHASE_ORDER_LINES.c.job == job)
+def _orders_of(job: Jobs) -> Select[tuple[str]]:
+    lines = PURCHASE_ORDER_LINES.c
+    return cast(Select[tuple[str]], _of_job(select(lines.order), lines.job, job))
 
 
-def _of_job(query: Any, column: Column[Any], job: str | None) -> Any:
+def _of_job(query: Any, column: Column[Any], job: Jobs) -> Any:
+    if isinstance(job, Answered):
+        at = APPROVALS.c.at
+        return query.where(column.in_(select(APPROVALS.c.job).where(at >= job.after, at < job.before)))
     return query if job is None else query.where(column == job)
 
 

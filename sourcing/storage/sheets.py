@@ -168,3 +168,12 @@ def sheets_with_makers_numbers(connection: Connection, day: date) -> frozenset[i
     one = select(OFFERS.c.offer).where(OFFERS.c.sheet == SHEETS.c.sheet, OFFERS.c.maker_number_key != "")
     query = select(SHEETS.c.sheet).where(SHEETS.c.sheet.in_(newest_sheets(day)), one.exists())
     return frozenset(connection.execute(query).scalars())
+
+
+def taken_in_by(connection: Connection, sheet: int) -> tuple[datetime, str]:
+    """When the sheet was taken in, and by whom. Refuses an unknown sheet."""
+    query = select(SHEETS.c.imported_at, SHEETS.c.imported_by).where(SHEETS.c.sheet == sheet)
+    found = connection.execute(query).one_or_none()
+    if found is None:
+        raise refused("no-sheet-number", found=sheet)
+    return found.imported_at, found.imported_by

@@ -103,6 +103,7 @@ def _common() -> dict[str, object]:
         "places": [place for place in PLACES if me and me.role in place.roles],
         "here": request.endpoint or "",
         "shop_name": facts.name,
+        "is_set_up": facts.is_set_up,
         "problems": problems(),
         "once": form_name,
         "now": now(),

@@ -155,7 +155,7 @@ def test_only_the_version_named_is_withdrawn(tmp_path: Path) -> None:
 def test_withdrawing_what_held_on_days_gone_by_needs_a_reason_for_them(tmp_path: Path) -> None:
     desk = shop(tmp_path, AT)
     first = date(2025, 1, 1)
-    with pytest.raises(Refused, match="say with --past"):
+    with pytest.raises(Refused, match="say why it must be"):
         withdraw_terms(desk, "pellbrook", first, "never ours")
     assert withdraw_terms(desk, "pellbrook", first, "", past="never ours").terms is None
     with pytest.raises(Refused, match="there are no terms of 'pellbrook'; name one of: larkmoor, stonegarth"):

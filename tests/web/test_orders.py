@@ -2,12 +2,16 @@
 
 from collections.abc import Iterator
 from datetime import datetime
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 from flask import Flask
 
+from sourcing.actions import order_list
+from sourcing.actions.order_changes import Confirmation, confirm
 from sourcing.actions.orders import all_orders
+from sourcing.actions.receive import Delivery, receive, receive_again
 from tests.web.orders_world import CAME, OPEN, counter_with_order, desk_of
 from tests.web.world import APPROVED, ORDERING, Browser, counter, logged_in
 
@@ -75,6 +79,28 @@ def test_open_orders_come_first_and_the_rest_on_request(ordered: Flask) -> None:
     assert "There is no such order" in clerk.get("/orders?supplier=stonegarth")
 
 
+def test_a_long_list_is_shown_page_by_page(ordered: Flask, monkeypatch: pytest.MonkeyPatch) -> None:
+    """With how many there are; a page beyond the last is the last."""
+    monkeypatch.setattr(order_list, "ROWS", 1)
+    clerk = logged_in(ordered, "clerk")
+    first, second = clerk.get("/orders?which=all"), clerk.get("/orders?which=all&page=2")
+    assert OPEN in first and CAME not in first and "Rows 1 to 1 of 2" in first
+    assert CAME in second and "Rows 2 to 2 of 2" in second
+    assert CAME in clerk.get("/orders?which=all&page=99")
+
+
+def test_the_list_follows_what_happens_to_an_order(ordered: Flask) -> None:
+    """What is remembered from page to page is forgotten by the deed: confirmed, taken in, set aside again."""
+    clerk = logged_in(ordered, "clerk")
+    assert "not confirmed" in clerk.get("/orders").split("<h2>")[1]
+    confirm(desk_of(ordered), OPEN, Confirmation())
+    assert "on its way" in clerk.get("/orders").split("<h2>")[1]
+    receive(desk_of(ordered), OPEN, Delivery(paper="DN-1", freight=Decimal(0)))
+    assert OPEN not in clerk.get("/orders")
+    receive_again(desk_of(ordered), OPEN, "DN-1", "another shop's")
+    assert OPEN in clerk.get("/orders")
+
+
 def test_an_order_past_its_day_is_called_late(tmp_path: Path) -> None:
     """By the last word of the day it should be here: the 15th is not late on the 15th, it is on the 16th."""
     with counter_with_order(tmp_path) as app:
@@ -130,7 +156,7 @@ def test_every_file_of_the_paper_can_be_saved(ordered: Flask, kind: str) -> None
 def test_the_paper_in_the_frame_names_no_customer_and_no_landed_cost(ordered: Flask) -> None:
     """It is the supplier's paper."""
     paper = logged_in(ordered, "clerk").get(f"/orders/{OPEN}/paper-itself")
-    assert "PB-4038" in paper and "Tilbrook" not in paper and APPROVED not in paper
+    assert "PB-4038" in paper and "Tilbrook" not in paper and APPROVED not in paper.replace(OPEN, "")
 
 
 def test_an_unknown_order_is_told_as_such(clerk: Browser) -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from flask import Flask
 
+from sourcing.actions.claims import differences_of
 from sourcing.actions.order_full import OrderFull, order_full
 from tests.web.orders_world import BEARING, BELT, CAME, KEEPER, OPEN, SHEAR, counter_with_order, desk_of
 from tests.web.test_orders import COSTS
@@ -147,13 +148,16 @@ def test_the_technician_counts_and_the_clerk_says_what_was_charged(
     ordered: Flask, keeper: Browser, mechanic: Browser
 ) -> None:
     """What the paper charges is not known until then, and that is said everywhere; it is never taken as nothing."""
-    done = mechanic.send(HERE, do="keep", paper="DN-9", **{f"came_{BELT}": "1", f"price_{BELT}": "1.00"})
+    done = mechanic.send(
+        HERE, do="keep", paper="DN-9", **{f"came_{BELT}": "1", f"damaged_{BELT}": "1", f"price_{BELT}": "1.00"}
+    )
     assert done.request.path == f"{HERE}/paper" and not [cost for cost in COSTS if cost in done.text]
     (receipt,) = standing(ordered).receipts
     assert receipt.only_counted and receipt.received_by == TECHNICIAN
     assert receipt.lines[0].unit_price == Decimal("119.00")  # a price is not hers to say
-    assert "what paper DN-9 charges is not taken in yet" in keeper.get(f"{HERE}/paper?paper=DN-9")
+    assert "hat paper DN-9 charges is not taken in yet" in keeper.get(f"{HERE}/paper?paper=DN-9")
     assert "Only counted so far: DN-9" in keeper.get("/orders")
+    assert not differences_of(desk_of(ordered), OPEN).claimed.amount
     address = f"{HERE}?counted=DN-9"
     assert counted(keeper.get(address), BELT) == "1"
     keeper.send(address, address, do="keep", freight="6.00", **{f"came_{BELT}": "1"})

@@ -51,6 +51,7 @@ if (form && form.elements.name) {
     const place = asked.reduce((sum, label, at) => sum + (yes.get(`line-${label}`) === "approve" ? 2 ** at : 0), 0);
     document.getElementById("total").textContent = totals[place];
     document.getElementById("work-out").hidden = true;
+    document.getElementById("comes-to").classList.add("live");
   }
 
   function signature() {

@@ -7,7 +7,7 @@ Referrer-Policy stays 'same-origin', which tells the address to no other site. '
 more than that, and makes browsers send 'Origin: null' with forms (Fetch standard, "append a request Origin header").
 """
 
-from flask import Blueprint, Response, abort, g, request
+from flask import Blueprint, Response, abort, g, redirect, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.customer_answer import Answer, answer, total_with
@@ -28,8 +28,8 @@ blueprint = Blueprint("customer", __name__)
 csrf.exempt(blueprint)
 
 LINE = "line-"
-ANSWERED = "?answered"
-"""Where an answer leads: a page relative to this one, for what a form led to is kept, and a secret must not be."""
+ANSWERED = "the customer's page"
+"""What is kept as the page that an answer led to: the true address has the secret in it, which is kept nowhere."""
 
 
 def opened_nothing(response: Response) -> bool:
@@ -42,8 +42,8 @@ def opened_nothing(response: Response) -> bool:
 @limiter.limit(LINKS, deduct_when=opened_nothing)
 def customer_page(secret: str) -> ResponseReturnValue:
     """The quote to be answered; once it is, what was answered."""
-    if request.method == "POST" and text("do") == "send" and (gone := deed(lambda: _answer(secret), PAGE)):
-        return gone
+    if request.method == "POST" and text("do") == "send" and deed(lambda: _answer(secret), PAGE):
+        return redirect(url_for("customer.customer_page", secret=secret), code=303)
     try:
         link = open_link(desk(PAGE), secret)
     except Refused as refusal:

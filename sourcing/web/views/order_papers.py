@@ -8,6 +8,7 @@ from flask.typing import ResponseReturnValue
 from ...actions.claims import claim, differences_of
 from ...actions.order_changes import order_at_change
 from ...actions.orders import one_order, one_order_now
+from ...basics.claim import Claim
 from ...basics.order import PurchaseOrder
 from ...basics.typed import count, one_word
 from ...documents.claims import claim_csv, claim_html, claim_text, claim_xlsx
@@ -28,7 +29,12 @@ ORDER_FILES: dict[str, Callable[[PurchaseOrder], bytes | str]] = {
     "txt": order_message,
 }
 PAGE_FILES = ("html", "pdf")
-CLAIM_FILES = {"html": claim_html, "txt": claim_text, "csv": claim_csv, "xlsx": claim_xlsx}
+CLAIM_FILES: dict[str, Callable[[Claim], bytes | str]] = {
+    "html": claim_html,
+    "txt": claim_text,
+    "csv": claim_csv,
+    "xlsx": claim_xlsx,
+}
 
 
 def add_to(blueprint: Blueprint) -> None:

@@ -3,7 +3,8 @@
 from flask import Blueprint, abort, request, url_for
 from flask.typing import ResponseReturnValue
 
-from ...actions.goods_back import BackStep, going_back, send_back
+from ...actions.back_list import back_list
+from ...actions.goods_back import BackStep, send_back
 from ...actions.order_full import order_full
 from ...basics.order import ReturnStep
 from ...basics.typed import amount, count, one_word
@@ -29,7 +30,7 @@ def add_to(blueprint: Blueprint) -> None:
 @open_to(*WITH_COSTS)
 def going_back_page() -> ResponseReturnValue:
     """What waits to be sent back, or for credit, the earliest last day first."""
-    found = going_back(desk())
+    found = back_list(desk())
     today = desk().at.date()
     return show("receiving/going_back.html", found=found, today=today)
 
@@ -37,7 +38,7 @@ def going_back_page() -> ResponseReturnValue:
 @open_to(*WITH_COSTS)
 def going_back_file() -> ResponseReturnValue:
     """The list as a workbook."""
-    return attachment(going_back_xlsx(going_back(desk())), "going-back", "xlsx")
+    return attachment(going_back_xlsx(back_list(desk())), "going-back", "xlsx")
 
 
 @open_to(*WITH_COSTS)

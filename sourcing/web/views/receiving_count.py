@@ -36,7 +36,7 @@ def count_page(order: str) -> ResponseReturnValue:
             return gone
     else:
         form, found = _counting(order, form, do, counted)
-    sheet = count_sheet(desk(), order)
+    sheet = count_sheet(desk(), order, counted)
     return show(
         "receiving/count.html",
         sheet=sheet,
@@ -63,23 +63,25 @@ def _counting(
 ) -> tuple[MultiDict[str, str], Scanned | None]:
     """The form with what one scan, or one button, counted; and what is to be said of the scan."""
     try:
-        sheet = count_sheet(desk(), order)
+        sheet = count_sheet(desk(), order, counted)
         if request.method == "GET":
             form = as_counted(only_counted_paper(desk(), order, counted)) if counted else form
             typed = request.args.get("scanned", "")
-            return _scanned(sheet, form, typed) if typed else (form, None)
+            return _scanned(sheet, form, typed, counted) if typed else (form, None)
         if do == "all":
             return all_of_it(form, sheet), None
         if do.startswith("other:"):
             return add_other(form, do.removeprefix("other:")), None
-        return _scanned(sheet, form, text("scan")) if text("scan") else (form, None)
+        return _scanned(sheet, form, text("scan"), counted) if text("scan") else (form, None)
     except Refused as refusal:
         refuse(refusal)
         return form, None
 
 
-def _scanned(sheet: CountSheet, form: MultiDict[str, str], typed: str) -> tuple[MultiDict[str, str], Scanned]:
-    found = scan(desk(), sheet.order, typed, counts(form, sheet))
+def _scanned(
+    sheet: CountSheet, form: MultiDict[str, str], typed: str, counted: str
+) -> tuple[MultiDict[str, str], Scanned]:
+    found = scan(desk(), sheet.order, typed, counts(form, sheet), counted)
     return add_one(form, found), found
 
 

@@ -6,6 +6,8 @@ from flask.typing import ResponseReturnValue
 from ...actions.terms import add_supplier, look_at_terms, set_terms, suppliers_terms, withdraw_terms
 from ...actions.terms_form import USUAL, term_texts, terms_said
 from ...basics.problem import refused
+from ...basics.terms import Terms
+from ...basics.terms_view import SupplierTerms
 from ..desks import desk
 from ..forms import day, deed, marked, tell, text
 from ..guard import WITH_COSTS, open_to
@@ -32,7 +34,7 @@ def change_terms_page(supplier: str) -> ResponseReturnValue:
     if looked and seen(looked) and (gone := deed(lambda: _change(supplier))):
         return gone
     found = suppliers_terms(desk(), supplier)
-    texts = term_texts(found.holds or found.versions[0])
+    texts = term_texts(_shown(found))
     mark = mark_of(looked) if looked else ""
     return show("shop/terms_change.html", found=found, texts=texts, looked=looked, mark=mark)
 
@@ -61,8 +63,12 @@ def _typed() -> dict[str, str]:
 
 
 def _said(supplier: str) -> dict[str, str]:
-    found = suppliers_terms(desk(), supplier, day("starts_on"))
-    return terms_said(found.holds, _typed(), text("more"))
+    """What was typed otherwise than it was shown: what holds today, whatever day the change begins on."""
+    return terms_said(_shown(suppliers_terms(desk(), supplier)), _typed(), text("more"))
+
+
+def _shown(found: SupplierTerms) -> Terms:
+    return found.holds or found.versions[0]
 
 
 def _change(supplier: str) -> str:

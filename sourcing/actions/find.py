@@ -1,0 +1,232 @@
+"""A part looked up at the counter: its offers compared, how the number leads to it, and which open jobs need it.
+
+For the bench there is the same without anything the shop pays: no cost, no order by cost, no sentence with an amount.
+"""
+
+from collections.abc import Iterator
+from datetime import date
+
+from sqlalchemy import Connection
+
+from ..basics.choice import Comparison
+from ..basics.equivalence import OurPart, Standing
+from ..basics.family_view import Member
+from ..basics.landed_cost import OrderItem
+from ..basics.offer import Offer
+from ..basics.part_number import number_key
+from ..basics.problem import Refused
+from ..basics.value import Value
+from ..landed_cost.arrival import order_arrival
+from ..landed_cost.quantity import pieces_to_order
+from ..matching.dimensions.reading import read_size
+from ..matching.dimensions.size_check import check_size
+from ..storage.look_up import open_jobs_with_part
+from .compare import ForLine, Wanted, asked_words, compared, line_asks, one_way, part_under
+from .desk import Desk
+from .equivalences import family_of
+from .evaluate import Catalogue, catalogue, judged_offers
+from .part_lookups import note_lookup
+from .settled import keys_of_offer
+from .sorted_offers import Judged, why_not
+
+
+class Needed(Value, frozen=True, kw_only=True):
+    """A line of an open job that asks for the part."""
+
+    job: str
+    label: str
+    title: str
+    customer: str
+    pieces: int
+
+
+class AskedWay(Value, frozen=True, kw_only=True):
+    """How the number asked for is tied to our part: the number with its maker, and the statements, link by link."""
+
+    number: str
+    links: tuple[str, ...]
+    standing: Standing
+
+
+class AboutPart(Value, frozen=True, kw_only=True):
+    """A part of ours and what is known of it beside offers. `ways` is empty where our own code was asked for; so it is
+    where the number stands in no statement and was found on a sheet, beside a number of the part: then `by_sheet`.
+    `family`: every number of it, none where the table ties too much together to show.
+    """
+
+    part: OurPart
+    asked: str
+    ways: tuple[AskedWay, ...]
+    by_sheet: bool
+    family: tuple[Member, ...]
+    needed: tuple[Needed, ...]
+
+
+class FoundPart(Value, frozen=True, kw_only=True):
+    """A part with its offers compared. `sizes` says of each ranked offer, in their order, what its size is against
+    ours, in numbers; blank where nothing can be compared.
+    """
+
+    about: AboutPart
+    comparison: Comparison
+    sizes: tuple[str, ...]
+
+
+class BenchOffer(Value, frozen=True, kw_only=True):
+    """An offer as the bench may see it. `stock` None: not stated. `why_not`: why it is not what is asked or can't be
+    had as it stands; blank where nothing speaks against it. `links`: the statements that lead to its number.
+    """
+
+    supplier_name: str
+    number: str
+    description: str
+    links: tuple[str, ...]
+    standing: Standing | None
+    size: str
+    stock: int | None
+    lead_time: str
+    earliest: date | None
+    latest: date | None
+    in_time: bool | None
+    warnings: tuple[str, ...] = ()
+    why_not: tuple[str, ...] = ()
+    is_held: bool = False
+
+
+class BenchPart(Value, frozen=True, kw_only=True):
+    """A part as the bench may see it. `offers` can be had, the soonest first; `not_so` have something in the way."""
+
+    about: AboutPart
+    quantity: int
+    asks: tuple[str, ...]
+    warnings: tuple[str, ...]
+    offers: tuple[BenchOffer, ...]
+    not_so: tuple[BenchOffer, ...]
+
+
+def find_part(desk: Desk, wanted: Wanted) -> FoundPart:
+    """The part that bears the number, with all its offers. The look-up is counted. Refuses what `compare` does."""
+    with desk.store.reading() as connection:
+        found = catalogue(connection, desk.at)
+        comparison = compared(connection, found, wanted)
+        part = found.families[comparison.our_part].part
+        needed = tuple(_needed(connection, part.code))
+    note_lookup(desk, part.code)
+    return FoundPart(
+        about=_about(desk, part, wanted.number, needed),
+        comparison=comparison,
+        sizes=tuple(size_words(part, one.priced.offer) for one in comparison.ranked),
+    )
+
+
+def comparison_again(desk: Desk, wanted: Wanted) -> Comparison:
+    """The comparison alone, for a drawing or a file beside the page: the look-up is not counted a second time."""
+    with desk.store.reading() as connection:
+        return compared(connection, catalogue(connection, desk.at), wanted)
+
+
+def find_for_bench(
+    desk: Desk, number: str, quantity: int | None = None, need_by: date | None = None, line: ForLine | None = None
+) -> BenchPart:
+    """The part that bears the number, without anything the shop pays. Refuses as `compare` does."""
+    with desk.store.reading() as connection:
+        found = catalogue(connection, desk.at)
+        code = part_under(found, number)
+        pieces, asks = line_asks(connection, found, code, number, line)
+        pieces = quantity if quantity is not None else pieces
+        part = found.families[code].part
+        offers = [
+            _for_bench(found, one, part, need_by)
+            for one in judged_offers(found, code, asks, pieces)
+            if not _is_refused(found, one, code)
+        ]
+        needed = tuple(_needed(connection, code))
+        warnings = (*one_way(found, code, number), *asks.doubts)
+        asked = asked_words(part, asks.asked)
+    note_lookup(desk, code)
+    offers.sort(key=lambda one: (one.latest or date.max, one.supplier_name, one.number))
+    return BenchPart(
+        about=_about(desk, part, number, needed),
+        quantity=pieces,
+        asks=asked,
+        warnings=warnings,
+        offers=tuple(one for one in offers if not one.why_not),
+        not_so=tuple(one for one in offers if one.why_not),
+    )
+
+
+def size_words(part: OurPart, offer: Offer) -> str:
+    """What the offer's size is against ours, in numbers; blank where they can't be compared."""
+    ours = part.size or (part.name if read_size(part.name) else "")
+    check = check_size(ours, offer.supplier_number, offer.maker_number, offer.description)
+    if not check.words or check.words.startswith(check.verdict):
+        return check.words
+    return f"{check.verdict}: {check.words}"
+
+
+def _needed(connection: Connection, code: str) -> Iterator[Needed]:
+    for job in open_jobs_with_part(connection, code):
+        for label, line in job.labelled():
+            if line.part == code:
+                who = job.customer.name
+                yield Needed(job=job.number, label=label, title=line.title, customer=who, pieces=line.quantity)
+
+
+def _about(desk: Desk, part: OurPart, asked: str, needed: tuple[Needed, ...]) -> AboutPart:
+    family, key = _family(desk, part.code), number_key(asked)
+    borne = [one for one in family if one.number.key == key]
+    return AboutPart(
+        part=part,
+        asked=asked,
+        ways=tuple(
+            AskedWay(number=str(one.number), links=tuple(map(str, one.path.links)), standing=one.standing)
+            for one in borne
+            if one.path.links
+        ),
+        by_sheet=not borne and key != number_key(part.code),
+        family=family,
+        needed=needed,
+    )
+
+
+def _family(desk: Desk, code: str) -> tuple[Member, ...]:
+    try:
+        families = family_of(desk, code).families
+    except Refused:
+        return ()
+    return next((one.members for one in families if one.part and one.part.code == code), ())
+
+
+def _is_refused(found: Catalogue, one: Judged, code: str) -> bool:
+    """Whether a person has said of a row that would ask that it is not the part."""
+    asks = one.match.tier == "candidate" and not one.verdict.stands
+    return asks and found.refused.settled(keys_of_offer(one.offer, found.families.graph.makers), code)
+
+
+def _for_bench(found: Catalogue, one: Judged, part: OurPart, need_by: date | None) -> BenchOffer:
+    offer = one.offer
+    against = one.verdict.objections if not one.verdict.stands else ()
+    why = why_not(found, offer)
+    told, first, last = "", None, None
+    if not why and not against:
+        item = OrderItem(
+            need="", offer=offer, needed=one.verdict.needed, ordered=pieces_to_order(offer, one.verdict.needed)
+        )
+        arrival = order_arrival([item], found.door(offer.supplier), found.at)
+        told, first, last = arrival.told, arrival.earliest, arrival.latest
+    return BenchOffer(
+        supplier_name=found.supplier_name(offer.supplier),
+        number=offer.shown_number,
+        description=offer.description,
+        links=tuple(str(link) for link in one.match.path.links) if one.match.path else (),
+        standing=one.match.path.standing if one.match.path else None,
+        size=size_words(part, offer),
+        stock=offer.stock,
+        lead_time=offer.lead_time.text if offer.lead_time else "",
+        earliest=first,
+        latest=last,
+        in_time=None if need_by is None or last is None else last <= need_by,
+        warnings=(*((told,) if told else ()), *one.verdict.warnings, *one.match.warnings),
+        why_not=(*against, *((why,) if why else ())),
+        is_held=one.match.vetoed,
+    )

@@ -1,0 +1,106 @@
+"""What is asked and found of a supplier's sheet, in words for a page, and its problems as CSV."""
+
+from collections.abc import Iterable
+
+from ..basics.problem import Place, Problem
+from ..basics.sheet import Column, Field
+from ..basics.value import changed
+from .csv_text import csv_text
+
+BY_COMMAND = ("--column", "--currency", "--dated", "--supplier")
+"""Words of the command line; on a page something else helps."""
+
+PROBLEM_HEADERS = ("Worksheet", "Row", "Column", "Text found", "What is wrong", "What to do")
+
+FIELD_WORDS: dict[Field, str] = {
+    "supplier number": "supplier number: what he is ordered by",
+    "maker": "maker",
+    "maker number": "maker number: the maker's own",
+    "gtin": "GTIN: the number under a bar code",
+    "description": "description",
+    "list price": "list price: before any discount",
+    "net price": "net price: what the shop pays",
+    "discount code": "discount code: a letter",
+    "discount": "discount: per cent off the list price",
+    "multiplier": "multiplier: the list price times this",
+    "price basis": "price basis: how many pieces a price is for",
+    "currency": "currency",
+    "pack": "pack: pieces in one",
+    "order multiple": "order multiple: ordered by so many",
+    "minimum": "minimum: fewest that can be ordered",
+    "break quantity": "break quantity: from how many pieces the price of the row holds",
+    "stock": "stock",
+    "lead time": "lead time",
+    "core charge": "core charge",
+    "superseded by": "superseded by: the number that replaces it",
+    "no longer available": "no longer available",
+    "weight": "weight",
+    "package length": "package length",
+    "package width": "package width",
+    "package height": "package height",
+    "package dimensions": "package dimensions: all three in one",
+    "oversize": "oversize",
+    "hazardous": "hazardous",
+    "returnable": "returnable",
+    "origin": "origin: country",
+    "tariff code": "tariff code",
+    "valid from": "valid from",
+    "valid to": "valid to",
+    "note": "note: kept as words",
+    "not used": "not used",
+}
+
+
+def field_options() -> tuple[tuple[str, str], ...]:
+    """Every meaning with the words for it, what costs money or decides what is ordered first."""
+    first: tuple[Field, ...] = ("not used", "supplier number", "maker", "maker number", "net price", "list price")
+    rest = [field for field in FIELD_WORDS if field not in first]
+    return tuple((field, FIELD_WORDS[field]) for field in (*first, *rest))
+
+
+def asked_words(one: Problem) -> str:
+    """A question without the command that would answer it: where, and what is not clear."""
+    return f"{_where(one)}{one.what}."
+
+
+def found_words(one: Problem) -> str:
+    """A problem or note of a sheet that is kept: where the command line helps, dropping the sheet anew does here."""
+    if any(word in one.remedy for word in BY_COMMAND):
+        return f"{_where(one)}{one.what}; if that is wrong, take the sheet out and drop it again with another meaning."
+    return one.sentence()
+
+
+def wrong_words(one: Problem) -> str:
+    """The same without its place, for a table that has a column for it."""
+    return found_words(changed(one, place=None))
+
+
+def told_words(one: Problem) -> str:
+    """What keeps a sheet out, with what helps unless only the command line does."""
+    return asked_words(one) if any(word in one.remedy for word in BY_COMMAND) else one.sentence()
+
+
+def meaning_words(column: Column) -> str:
+    """'net price from 10', 'stock in Dallas'; 'not used' where nothing is known."""
+    quantity = f" from {column.from_quantity}" if column.from_quantity is not None else ""
+    place = f" in {column.place}" if column.place else ""
+    return f"{column.field}{quantity}{place}" if column.field else "not used"
+
+
+def problems_csv(problems: Iterable[Problem]) -> str:
+    """A row for each: where, the text as it stood, what is wrong, what to do."""
+    return csv_text(PROBLEM_HEADERS, map(_cells, problems))
+
+
+def _cells(one: Problem) -> tuple[str | int | None, ...]:
+    place = one.place or Place()
+    remedy = "take the sheet out and drop it again with another meaning" if "--column" in one.remedy else one.remedy
+    return place.worksheet, place.row, place.column, one.found, one.what, remedy
+
+
+def _where(one: Problem) -> str:
+    """The place inside the file: which file it is the page says."""
+    if one.place is None:
+        return ""
+    inside = str(Place(worksheet=one.place.worksheet, row=one.place.row, column=one.place.column))
+    return f"{inside}: " if inside else ""

@@ -1,0 +1,54 @@
+"""What stands behind a number or a name somebody looks up: along indexes, never through all offers."""
+
+from sqlalchemy import Connection, exists, or_, select
+
+from ..basics.job import Job
+from ..basics.value import to_json
+from .after_tables import BILLS
+from .job_tables import JOBS, PURCHASE_ORDERS
+from .rows import as_value
+from .sheet_tables import OFFERS
+from .shop_tables import STATEMENTS
+
+
+def open_jobs_with_part(connection: Connection, code: str) -> list[Job]:
+    """Jobs that are not billed and have a line with that part of ours, oldest number first."""
+    named = JOBS.c.body.contains(f'"part":{to_json(code).decode()}', autoescape=True)
+    query = select(JOBS.c.body).where(JOBS.c.number.not_in(select(BILLS.c.job)), named)
+    found = (as_value(body, Job) for body in connection.execute(query.order_by(JOBS.c.year, JOBS.c.serial)).scalars())
+    return [job for job in found if any(line.part == code for _, line in job.labelled())]
+
+
+def jobs_numbered(connection: Connection, numbers: set[str]) -> list[Job]:
+    """The jobs of these numbers that there are."""
+    some = sorted(numbers)
+    found: list[Job] = []
+    for at in range(0, len(some), 500):
+        query = select(JOBS.c.body).where(JOBS.c.number.in_(some[at : at + 500]))
+        found += [as_value(body, Job) for body in connection.execute(query).scalars()]
+    return found
+
+
+def orders_named(connection: Connection) -> dict[str, str]:
+    """The supplier's short name by the number of every order, oldest number first."""
+    table = PURCHASE_ORDERS
+    query = select(table.c.number, table.c.supplier).order_by(table.c.year, table.c.serial)
+    return {row.number: row.supplier for row in connection.execute(query)}
+
+
+def job_of_bill(connection: Connection, number: str) -> str:
+    """The job whose bill has that number, blank where there is none."""
+    return connection.execute(select(BILLS.c.job).where(BILLS.c.number == number)).scalar() or ""
+
+
+def is_stated(connection: Connection, key: str) -> bool:
+    """Whether a statement in force names a number with that key."""
+    table = STATEMENTS
+    side = or_(table.c.left_key == key, table.c.right_key == key)
+    return bool(connection.execute(select(exists().where(side, table.c.withdrawn.is_(False)))).scalar())
+
+
+def is_on_a_sheet(connection: Connection, key: str) -> bool:
+    """Whether any sheet, also an older one, has a row with that number."""
+    sides = (OFFERS.c.supplier_key == key, OFFERS.c.maker_number_key == key)
+    return any(connection.execute(select(exists().where(side))).scalar() for side in sides)

@@ -1,0 +1,59 @@
+"""One sheet that is kept: its counts, its columns, its problems; and taken out again."""
+
+from flask import Blueprint, request, url_for
+from flask.typing import ResponseReturnValue
+
+from ...actions.import_sheets import undo_import
+from ...actions.sheet_list import problems_page, sheet_whole
+from ...documents.sheet_words import found_words, meaning_words, problems_csv, wrong_words
+from ...documents.sheets import account_words
+from ..desks import desk
+from ..files import attachment
+from ..forms import deed, tell
+from ..guard import WITH_COSTS, open_to
+from ..show import show
+from ..words import _
+
+
+def add_to(blueprint: Blueprint) -> None:
+    """Add these pages to those of sheets."""
+    blueprint.add_url_rule("/sheets/<int:sheet>", "sheet_page", sheet_page)
+    blueprint.add_url_rule("/sheets/<int:sheet>/problems.csv", "problems_file", problems_file)
+    blueprint.add_url_rule("/sheets/<int:sheet>/take-out", "take_out_page", take_out_page, methods=["GET", "POST"])
+
+
+@open_to(*WITH_COSTS)
+def sheet_page(sheet: int) -> ResponseReturnValue:
+    """What came of it."""
+    found = sheet_whole(desk(), sheet)
+    return show(
+        "sheets/sheet.html",
+        found=found,
+        problems_shown=problems_page(found.summary, request.args.get("page", 1, type=int)),
+        account=account_words,
+        meaning=meaning_words,
+        words=found_words,
+        without_place=wrong_words,
+    )
+
+
+@open_to(*WITH_COSTS)
+def problems_file(sheet: int) -> ResponseReturnValue:
+    """All problems and notes."""
+    found = sheet_whole(desk(), sheet)
+    return attachment(problems_csv((*found.summary.problems, *found.summary.notes)), f"problems-sheet-{sheet}", "csv")
+
+
+@open_to(*WITH_COSTS)
+def take_out_page(sheet: int) -> ResponseReturnValue:
+    """What it means to take it out; and the deed."""
+    if request.method == "POST" and (gone := deed(lambda: _take_out(sheet))):
+        return gone
+    return show("sheets/take_out.html", found=sheet_whole(desk(), sheet))
+
+
+def _take_out(sheet: int) -> str:
+    gone = undo_import(desk(), sheet)
+    told = _("Sheet %(sheet)s is taken out: %(file)s. To have it again, drop the file again.")
+    tell(told % {"sheet": gone.sheet, "file": gone.file})
+    return url_for("sheets.supplier_page", supplier=gone.supplier)

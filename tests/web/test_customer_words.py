@@ -1,0 +1,126 @@
+"""The customer's page reads like the paper: the same words and figures, in the same order; whatever a quote holds."""
+
+from itertools import pairwise
+
+import pytest
+from flask import Flask, g
+
+from sourcing.basics.quote import Quote
+from sourcing.basics.value import changed
+from sourcing.documents.amounts import money_text
+from sourcing.documents.customer_page import page_values
+from sourcing.documents.quote_paper import quote_html
+from sourcing.quoting.choices import asked_about, choice_total, choice_totals
+from sourcing.web.show import show
+from tests.documents.html_reader import Page
+from tests.documents.quote_values import exempt_quote, long_quote, one_line_quote, rich_quote, wide_words_quote
+from tests.documents.values import OWNERS_WORDS, QUOTE, bare_quote, hostile_quote
+
+QUOTES = {
+    "full": QUOTE,
+    "bare": bare_quote(),
+    "hostile": changed(hostile_quote(), job="2026-0001"),  # the number is ours, and not from outside
+    "rich": rich_quote(),
+    "exempt": exempt_quote(),
+    "long": long_quote(),
+    "wide": wide_words_quote(),
+    "one line": one_line_quote(),
+}
+
+ONLY_ON_PAPER = {
+    "Marks made on a screen are not sent to us. Print and sign this paper, or give us your answer by telephone, text "
+    "or e-mail.",
+    *("Name", "Date", "Time", "Initials", "Signature", "Conditions, if any", "Who else may say yes for you"),
+    *("For the shop: how the answer was given", "Number called or address", "Taken down by"),
+    *("in person", "telephone", "text", "e-mail", "customer's page"),
+    *("The work you asked for and one extra line", "Extra line", "It adds", "Total with tax"),
+}
+"""What is to be filled in by hand, and the table of single choices, in whose place the running total is."""
+
+
+def her_page(app: Flask, quote: Quote) -> str:
+    """The page for a quote to which nothing is answered yet."""
+    with app.test_request_context("/q/" + "x" * 43):
+        g.locale = quote.locale
+        values = page_values(quote, {}, asked_about(quote, {}), choice_totals(quote, {}), ())
+        return show("customer/quote.html", total=None, bare_total=choice_total(quote, (), {}), **values)[0]
+
+
+def texts(html: str) -> list[str]:
+    """The texts of a page in their order, blanks made one."""
+    return [text for text in (" ".join(one.split()) for one in Page(html).words) if text]
+
+
+def missing(quote: Quote, html: str) -> list[str]:
+    """What of the paper does not stand in the page."""
+    have = Page(html).text
+    return [
+        text
+        for text in texts(quote_html(quote))
+        if text not in ONLY_ON_PAPER and text.rstrip(".,") not in have and not _stands_otherwise(text, quote)
+    ]
+
+
+def _stands_otherwise(text: str, quote: Quote) -> bool:
+    """The file's title; sums and footnote of the table of single choices; a line's name before its boxes."""
+    return (
+        text == f"Quote for job {quote.job}, revision {quote.revision}"
+        or text in {f"Line {line.label}:" for line in quote.lines}
+        or text in {f"{line.label}:" for line in quote.lines}
+        or text.startswith("What a line adds is the difference of two totals")
+        or text in {money_text(one.total_with_it, quote.locale) for one in quote.add_on_prices}
+    )
+
+
+@pytest.mark.parametrize("name", sorted(QUOTES))
+def test_every_word_and_figure_of_the_paper_is_on_the_page(app: Flask, name: str) -> None:
+    """So the two can't drift apart; only what is filled in by hand stands on paper alone."""
+    assert missing(QUOTES[name], her_page(app, QUOTES[name])) == []
+
+
+def test_a_word_that_is_missing_is_found(app: Flask) -> None:
+    """The comparison can fail."""
+    page = her_page(app, QUOTE).replace("Why it matters", "Reason")
+    assert missing(QUOTE, page) == ["Why it matters"] * 3
+
+
+@pytest.mark.parametrize("name", sorted(QUOTES))
+def test_the_page_is_well_made(app: Flask, name: str) -> None:
+    """Headings in order, ids once, every control with a label or a legend, no style or script of its own."""
+    page = Page(her_page(app, QUOTES[name]))
+    levels = [level for level, _ in page.headings]
+    assert levels[0] == 1 and levels.count(1) == 1 and all(b - a <= 1 for a, b in pairwise(levels))
+    ids = [one["id"] for _, one in page.tags if "id" in one]
+    assert len(ids) == len(set(ids))
+    assert not [one for _, one in page.tags for name in one if name == "style" or name.startswith("on")]
+    assert all("src" in one for one in page.all("script")) and page.css == ""
+
+
+@pytest.mark.parametrize("name", sorted(QUOTES))
+def test_the_heading_order_is_that_of_the_paper(app: Flask, name: str) -> None:
+    """A customer with the paper beside the phone finds everything in its place."""
+    quote = QUOTES[name]
+    here = [" ".join(text.split()) for _, text in Page(her_page(app, quote)).headings]
+    there = [" ".join(text.split()) for _, text in Page(quote_html(quote)).headings]
+    assert here == there
+
+
+@pytest.mark.parametrize("words", OWNERS_WORDS)
+def test_the_owners_words_are_not_in_its_source(app: Flask, words: str) -> None:
+    """Words that stand in the quote's owner's side, and nowhere in the page."""
+    assert words in repr(QUOTE) and words.casefold() not in her_page(app, QUOTE).casefold()
+
+
+def test_text_from_outside_stays_text(app: Flask) -> None:
+    """What a sheet or a job brings in is shown, and never becomes a tag or an attribute of the page."""
+    found = Page(her_page(app, hostile_quote()))
+    assert {tag for tag, _ in found.tags} == {tag for tag, _ in Page(her_page(app, rich_quote())).tags} | {"img"} - {
+        "img"
+    }
+    assert not [one for _, one in found.tags for name in one if name.startswith("on")]
+
+
+def test_a_very_long_quote_is_light(app: Flask) -> None:
+    """Sixty lines: under 100 kB; with more lines than totals can be listed for, the server works the total out."""
+    html = her_page(app, long_quote())
+    assert len(html.encode()) < 100_000 and "data-totals" not in html and 'id="work-out"' in html

@@ -1,0 +1,130 @@
+"""Suppliers' terms at the counter: looked at, changed from a day on, taken back, a new supplier, files of them."""
+
+from io import BytesIO
+
+import pytest
+from flask import Flask
+
+from sourcing.actions.desk import Desk
+from sourcing.actions.terms import suppliers_terms
+from sourcing.basics.terms import Terms
+from sourcing.web.desks import STORE
+from tests.web.test_shop import fields_of, keep, look
+from tests.web.world import CLERK, NOW, Browser
+
+CHANGE = "/terms/of/stonegarth/change"
+SUPPLIERS = ("stonegarth", "kesselried", "larkmoor", "pellbrook", "tavishollow")
+
+
+def _terms(app: Flask, supplier: str = "stonegarth") -> Terms:
+    found = suppliers_terms(Desk(store=app.config[STORE], at=NOW, who=CLERK), supplier).holds
+    assert found
+    return found
+
+
+def test_what_is_not_known_stands_beside_what_holds(clerk: Browser) -> None:
+    """In the list and on the supplier's page, with what follows."""
+    assert "whether goods go back" in clerk.get("/terms")
+    page = clerk.get("/terms/of/kesselried")
+    assert "24.00 EUR" in page and "Not known" in page and "days on the road" not in page
+    assert "5 to 8 working days" in page
+
+
+@pytest.mark.parametrize("supplier", SUPPLIERS)
+def test_a_form_sent_as_it_is_changes_nothing(clerk: Browser, supplier: str) -> None:
+    """What the form shows is what holds."""
+    page = f"/terms/of/{supplier}/change"
+    answer = clerk.send_again(fields_of(clerk.get(page)), page, look="yes")
+    assert answer.status_code == 409 and "say that already" in answer.text
+
+
+def test_a_change_is_shown_first_kept_and_taken_back(app: Flask, clerk: Browser) -> None:
+    """From a day on; the deed carries who did it."""
+    fields = fields_of(clerk.get(CHANGE)) | {"minimum_order": ["30.00"], "cut_off": ["14:30"]}
+    fields |= {"starts_on": ["2026-02-01"], "calendar.closed": ["2026-12-24, 2026-12-26"]}
+    shown = look(clerk, CHANGE, **fields)
+    assert "minimum_order" in shown.text and "Nothing is kept yet" in shown.text
+    assert "From Feb 1, 2026 on" not in clerk.get("/terms/of/stonegarth")
+    done = keep(clerk, CHANGE, **fields)
+    assert "are changed" in done.text and "Take it back" in done.text
+    page = clerk.get("/terms/of/stonegarth?on=2026-02-01")
+    assert "30.00 USD" in page and "14:30" in page and f"{CLERK}: from 2026-02-01 on" in page
+    assert _terms(app).minimum_order == 25
+    withdraw = "/terms/of/stonegarth/withdraw?starts_on=2026-02-01"
+    assert clerk.send(withdraw, starts_on="2026-02-01").status_code == 409, "a reason is needed"
+    assert "taken back" in clerk.send(withdraw, starts_on="2026-02-01", why="a slip").text
+    assert "30.00 USD" not in clerk.get("/terms/of/stonegarth?on=2026-02-01").split("Versions")[0]
+
+
+def test_freight_changes_with_its_rule(app: Flask, clerk: Browser) -> None:
+    """Steps are typed a line each; a field that does not belong to the rule is refused; without a rule: not known."""
+    fields = fields_of(clerk.get(CHANGE)) | {"freight.rule": ["by order value"], "freight.bands": ["0 = 12\n150 = 20"]}
+    wrong = look(clerk, CHANGE, **fields)
+    assert wrong.status_code == 409 and "does not belong to the rule" in wrong.text
+    keep(clerk, CHANGE, **{**fields, "freight.charge": [""]})
+    freight = _terms(app).freight
+    assert freight and [(one.from_value, one.charge) for one in freight.bands] == [(0, 12), (150, 20)]
+    fields = fields_of(clerk.get(CHANGE))
+    assert fields["freight.bands"] == ["0 = 12\n150 = 20"]
+    keep(clerk, CHANGE, **{**fields, "freight.rule": [""]})
+    assert _terms(app).freight is None
+    assert "can't be ranked" in clerk.get("/terms/of/stonegarth")
+
+
+def test_fields_beside_the_usual_ones_are_typed_as_in_the_file(app: Flask, clerk: Browser) -> None:
+    """An unknown one is told."""
+    fields = fields_of(clerk.get(CHANGE))
+    assert look(clerk, CHANGE, **{**fields, "more": ["payment_per_cent = 2"]}).status_code == 409
+    assert look(clerk, CHANGE, **{**fields, "more": ["two per cent"]}).status_code == 409
+    keep(clerk, CHANGE, **{**fields, "more": ["payment_percent = 2"]})
+    assert _terms(app).payment_percent == 2
+
+
+def test_days_that_are_over_are_changed_for_a_reason_only(app: Flask, clerk: Browser) -> None:
+    """What was worked out since then changes with them."""
+    fields = fields_of(clerk.get(CHANGE)) | {"minimum_order": ["30.00"], "starts_on": ["2026-01-02"]}
+    refused = look(clerk, CHANGE, **fields)
+    assert refused.status_code == 409 and "would change what was worked out" in refused.text
+    keep(clerk, CHANGE, **{**fields, "past": ["the sheet said so all along"]})
+    assert _terms(app).minimum_order == 30
+
+
+def test_a_new_supplier_begins_with_nothing_made_up(app: Flask, clerk: Browser) -> None:
+    """Not known is what was not said; the short name is taken once, however it is written."""
+    words = {"supplier": "drovemoor", "name": "Drovemoor Supply", "currency": "USD", "starts_on": "2026-01-15"}
+    done = clerk.send("/terms/new", **words)
+    assert "Drovemoor Supply is there" in done.text
+    assert _terms(app, "drovemoor").freight is None
+    assert clerk.send("/terms/new", **{**words, "supplier": "Drovemoor"}).status_code == 409
+    assert clerk.send("/terms/new", **{**words, "supplier": "", "name": "X"}).status_code == 409
+    assert clerk.send("/terms/new", **{**words, "supplier": "other", "currency": "dollars"}).status_code == 409
+
+
+def test_files_of_terms_come_and_go(app: Flask, clerk: Browser) -> None:
+    """The file taken along changes nothing taken in again; an entry with a later day does."""
+    file = clerk.get("/suppliers.toml")
+    page = "/terms/take-in"
+
+    def send(text: str) -> str:
+        data = {**clerk.hidden(page, page), "file": (BytesIO(text.encode()), "mine.toml")}
+        answer = clerk.client.post(page, data=data, content_type="multipart/form-data", follow_redirects=True)
+        return answer.text
+
+    assert "Nothing changed" in send(file)
+    later = file.replace("starts_on = 2025-10-01", "starts_on = 2026-02-01").replace("= 25.00", "= 35.00")
+    assert "Stonegarth Trade Parts from 2026-02-01 on" in send(later)
+    assert "no [[supplier]]" in send("currency = 'USD'") and "no file was chosen" in send("")
+    assert clerk.get("/terms.csv?on=2026-02-01").count("35.00 USD") == 1
+    assert clerk.client.get("/terms.xlsx").data[:2] == b"PK"
+
+
+def test_terms_are_no_business_of_the_technician(technician: Browser) -> None:
+    """They are what the shop pays."""
+    pages = ("/terms", "/terms/of/stonegarth", CHANGE, "/terms/new", "/suppliers.toml", "/terms.csv", "/terms.xlsx")
+    assert [technician.status(page) for page in pages] == [403] * len(pages)
+
+
+def test_a_supplier_that_is_not_there_is_told(clerk: Browser) -> None:
+    """With those that are."""
+    answer = clerk.client.get("/terms/of/nobody")
+    assert answer.status_code == 409 and "stonegarth" in answer.text
