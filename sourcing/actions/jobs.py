@@ -20,9 +20,13 @@ from .plan import job_needs
 def take_in_job(desk: Desk, path: Path) -> Job:
     """Keep the job of a file and give it its number. Refuses parts that are not in the equivalence table, and with its
     place all that can't hold."""
-    new = _read(desk, path)
+    return take_in(desk, _read(desk, path), Place(file=path.name))
+
+
+def take_in(desk: Desk, new: Job, place: Place | None = None) -> Job:
+    """Keep a job and give it its number; `place` is the file it stands in. Refuses what `take_in_job` does."""
     with desk.writing("take in job") as pen:
-        _check(new, catalogue(pen.connection, desk.at), path)
+        check_job(new, catalogue(pen.connection, desk.at), place)
         kept = add_job(pen.connection, changed(new, number=""))
         pen.note(kept.number, f"took in {kept.machine.description} of {kept.customer.name}")
         return kept
@@ -40,7 +44,7 @@ def change_job_from(desk: Desk, number: str, path: Path) -> Job:
         if bill_of(pen.connection, number) is not None:
             raise refused("billed-stays", job=number, found="a file no longer replaces it")
         new = _with_records(new, before)
-        _check(new, catalogue(pen.connection, desk.at), path)
+        check_job(new, catalogue(pen.connection, desk.at), Place(file=path.name))
         change_job(pen.connection, new)
         pen.note(number, f"the job now has {_some(new.agreed, 'agreed line')} and {_some(new.add_ons, 'add-on')}")
         return new
@@ -67,9 +71,9 @@ def _read(desk: Desk, path: Path) -> Job:
     return _signed(desk, new)
 
 
-def _check(new: Job, found: Catalogue, path: Path) -> None:
+def check_job(new: Job, found: Catalogue, place: Place | None) -> None:
+    """Refuses, all at once, what can't hold in a job; then a part that is not in the equivalence table."""
     wrong = job_contradictions(new, found.shop.settings.currency)
-    place = Place(file=path.name)
     told = [problem("entry-contradicts", place=place, entry="", field=one.field, found=one.found) for one in wrong]
     if told:
         raise Refused(*told)

@@ -119,4 +119,20 @@ JOB_KINDS: dict[str, ProblemKind] = {
         "all of order {order} has come already",
         "check the number of the paper and of the order",
     ),
+    "job-changed-meanwhile": kind(
+        "Job changed meanwhile",
+        "somebody else changed job {job} while this was typed",
+        "look at the job as it stands now and make the change there; nothing of it was overwritten",
+    ),
+    "not-a-photo": kind(
+        "Not a photo",
+        "what was sent is no photo the counter can read ({found})",
+        "take it as JPEG or PNG, or send another",
+    ),
+    "photo-too-large": kind(
+        "Photo too large",
+        "the photo has {found}, the counter takes up to {most}",
+        "take it with less resolution",
+    ),
+    "no-such-photo": kind("No such photo", "job {job} has no photo {found}", "look at the photos on the job's page"),
 }

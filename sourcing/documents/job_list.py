@@ -11,6 +11,7 @@ from ..basics.job import Machine
 from ..basics.job_state import JobRow, JobState, WholeJob
 from ..basics.money import Money
 from ..basics.order import PurchaseOrder, ReceiptLine
+from .csv_text import csv_text
 from .given_away import given_away_lines
 from .plain_text import count, document, wrapped
 
@@ -198,3 +199,14 @@ def _bill(whole: WholeJob) -> Iterator[str]:
         yield f"{whole.bill}, due {whole.due}"
     for one in whole.off:
         yield f"less {one.amount} on line {one.label}: {one.words}"
+
+
+def jobs_csv(rows: Sequence[JobRow]) -> str:
+    """The jobs as a table: a row each."""
+    head = ("job", "customer", "machine", "where it is", "since", "waits for", "next")
+    table = [
+        (one.job, one.customer, one.machine, one.state.words, _moment(one.state.since), one.state.waits_for)
+        + (one.state.next_step,)
+        for one in rows
+    ]
+    return csv_text(head, table)

@@ -62,7 +62,15 @@ def marked(field: str) -> tuple[str, ...]:
 
 def day(field: str) -> date | None:
     """A day typed or picked, None where nothing was. Refuses what is no day."""
-    typed = text(field)
+    return _day(text(field))
+
+
+def asked_day(name: str) -> date | None:
+    """The same of an address."""
+    return _day(request.args.get(name, "").strip())
+
+
+def _day(typed: str) -> date | None:
     try:
         return date.fromisoformat(typed) if typed else None
     except ValueError:
