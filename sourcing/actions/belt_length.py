@@ -13,6 +13,10 @@ from ..matching.dimensions.two_pulleys import (
     pulleys,
 )
 
+UNITS: tuple[Unit, ...] = ("in", "mm")
+DIAMETERS: tuple[DiameterKind, ...] = ("outside", "datum", "pitch", "effective", "inside")
+"""The outside first: it is what a caliper takes."""
+
 CAUTION = (
     "A measured or computed length is a clue: it gives a size, never the part. An idler adds to the length; cord, "
     "cover and cogs are not in it. Find the parts list for model and serial number, and follow the maker's manual."

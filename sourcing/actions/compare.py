@@ -92,7 +92,9 @@ def asked_words(part: OurPart, asked: Asked) -> tuple[str, ...]:
     return (*((part.size,) if part.size else ()), *words) if words else ()
 
 
-def line_asks(connection: Connection, found: Catalogue, code: str, number: str, line: ForLine | None) -> tuple[int, Asks]:
+def line_asks(
+    connection: Connection, found: Catalogue, code: str, number: str, line: ForLine | None
+) -> tuple[int, Asks]:
     """(quantity, what is asked) of the line; one piece and nothing beside the part's own where no line is named."""
     if line is None:
         return 1, Asks()

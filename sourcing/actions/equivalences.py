@@ -74,7 +74,7 @@ def contradictions(desk: Desk) -> tuple[Finding, ...]:
     """Everything in the table a person should look at, what may send a wrong part first."""
     with desk.store.reading() as connection:
         table = equivalence_table(connection)
-        return check_table(table, sold_now(connection, Makers(table.aliases), desk.at.date()))
+        return check_table(table, _sold_of(connection, graph_of(table), desk.at.date()))
 
 
 def is_contradiction(found: Finding) -> bool:

@@ -15,12 +15,12 @@ from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
 from ..basics.part_number import number_key
 from ..basics.problem import Refused
-from ..basics.value import Value
+from ..basics.value import Value, changed
 from ..landed_cost.arrival import order_arrival
 from ..landed_cost.quantity import pieces_to_order
 from ..matching.dimensions.reading import read_size
 from ..matching.dimensions.size_check import check_size
-from ..storage.look_up import open_jobs_with_part
+from ..storage.look_up import are_more_offers, open_jobs_with_part
 from .compare import ForLine, Wanted, asked_words, compared, line_asks, one_way, part_under
 from .desk import Desk
 from .equivalences import family_of
@@ -62,14 +62,20 @@ class AboutPart(Value, frozen=True, kw_only=True):
     needed: tuple[Needed, ...]
 
 
+FEW = 60_000
+"""Among so many offers on the newest sheets look-alikes are always looked for: it takes a tenth of a second."""
+
+
 class FoundPart(Value, frozen=True, kw_only=True):
-    """A part with its offers compared. `sizes` says of each ranked offer, in their order, what its size is against
+    """A part with its offers compared. `looked_alike`: rows whose number only looks like one of its numbers were looked
+    for. `sizes` says of each ranked offer, in their order, what its size is against
     ours, in numbers; blank where nothing can be compared.
     """
 
     about: AboutPart
     comparison: Comparison
     sizes: tuple[str, ...]
+    looked_alike: bool
 
 
 class BenchOffer(Value, frozen=True, kw_only=True):
@@ -105,10 +111,14 @@ class BenchPart(Value, frozen=True, kw_only=True):
 
 
 def find_part(desk: Desk, wanted: Wanted) -> FoundPart:
-    """The part that bears the number, with all its offers. The look-up is counted. Refuses what `compare` does."""
+    """The part that bears the number, with all its offers. The look-up is counted. Refuses what `compare` does.
+
+    Look-alikes are looked for where they are wanted, and where there are few offers.
+    """
     with desk.store.reading() as connection:
         found = catalogue(connection, desk.at)
-        comparison = compared(connection, found, wanted)
+        alike = wanted.look_alikes or _are_few(connection, desk.at.date())
+        comparison = compared(connection, found, changed(wanted, look_alikes=alike))
         part = found.families[comparison.our_part].part
         needed = tuple(_needed(connection, part.code))
     note_lookup(desk, part.code)
@@ -116,13 +126,19 @@ def find_part(desk: Desk, wanted: Wanted) -> FoundPart:
         about=_about(desk, part, wanted.number, needed),
         comparison=comparison,
         sizes=tuple(size_words(part, one.priced.offer) for one in comparison.ranked),
+        looked_alike=alike,
     )
 
 
 def comparison_again(desk: Desk, wanted: Wanted) -> Comparison:
     """The comparison alone, for a drawing or a file beside the page: the look-up is not counted a second time."""
     with desk.store.reading() as connection:
-        return compared(connection, catalogue(connection, desk.at), wanted)
+        alike = wanted.look_alikes or _are_few(connection, desk.at.date())
+        return compared(connection, catalogue(connection, desk.at), changed(wanted, look_alikes=alike))
+
+
+def _are_few(connection: Connection, day: date) -> bool:
+    return not are_more_offers(connection, FEW, day)
 
 
 def find_for_bench(

@@ -1,5 +1,6 @@
 """What suppliers put before or after every number: proposed by their sheets, confirmed by a person, withdrawn."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from sqlalchemy import Connection
@@ -8,6 +9,7 @@ from ..basics.kept_number_rule import KeptNumberRule, NumberRules, ProposedRule
 from ..basics.number_rule import NumberRule
 from ..basics.part_number import OURS, maker_key
 from ..basics.problem import refused
+from ..basics.sheet import KeptSheet
 from ..basics.statement_history import Signed
 from ..matching.numbers.affixes import propose_affixes, strip
 from ..storage.candidates import sheet_rows
@@ -15,6 +17,9 @@ from ..storage.number_rules import add_rule, kept_rules, withdraw_rule
 from .candidates import sheets_to_look_through
 from .desk import Desk
 from .our_side import OurSide, our_side
+
+SHORT = 20_000
+"""Offers of a sheet that is read at once, whoever waits."""
 
 
 def number_rules(desk: Desk, supplier: str = "") -> NumberRules:
@@ -24,6 +29,21 @@ def number_rules(desk: Desk, supplier: str = "") -> NumberRules:
         there = [one.rule for one in kept if one.holds]
         proposed = tuple(one for one in _proposals(connection, supplier, desk.at.date()) if one.rule not in there)
         return NumberRules(kept=kept, proposed=proposed)
+
+
+def rules_at_hand(desk: Desk, supplier: str = "") -> tuple[NumberRules, tuple[str, ...]]:
+    """The same for a page that must not wait: of long sheets nothing is proposed unless their supplier is named.
+
+    With it the suppliers whose sheets were not looked at.
+    """
+    with desk.store.reading() as connection:
+        kept = tuple(one for one in kept_rules(connection) if supplier in ("", one.rule.supplier))
+        sheets = sheets_to_look_through(connection, desk.at.date(), supplier)
+        left = [] if supplier else [one for one in sheets if one.offers > SHORT]
+        there, told = [one.rule for one in kept if one.holds], {one.sheet for one in left}
+        proposed = _proposed(connection, [one for one in sheets if one.sheet not in told], desk.at.date())
+        rules = NumberRules(kept=kept, proposed=tuple(one for one in proposed if one.rule not in there))
+        return rules, tuple(one.supplier for one in left)
 
 
 def confirm_number_rule(desk: Desk, rule: NumberRule) -> KeptNumberRule:
@@ -63,7 +83,10 @@ def _signed(desk: Desk) -> Signed:
 
 
 def _proposals(connection: Connection, supplier: str, day: date) -> list[ProposedRule]:
-    sheets = sheets_to_look_through(connection, day, supplier)
+    return _proposed(connection, sheets_to_look_through(connection, day, supplier), day)
+
+
+def _proposed(connection: Connection, sheets: Sequence[KeptSheet], day: date) -> list[ProposedRule]:
     side = our_side(connection, day)
     known = _known(side, {maker_key(sheet.supplier) for sheet in sheets})
     return [

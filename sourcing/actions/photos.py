@@ -94,7 +94,9 @@ def made_anew(sent: bytes) -> tuple[bytes, tuple[int, int]]:
                 )
             opened.draft("RGB", (SIDE, SIDE))  # a JPEG is unpacked no larger than needed
             upright = ImageOps.exif_transpose(opened).convert("RGB")
-    except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError) as error:
+    except (Image.DecompressionBombError, Image.DecompressionBombWarning):  # far more than a camera makes
+        raise refused("photo-too-large", found="too many pixels", most=f"{MOST_PIXELS // 1_000_000} million") from None
+    except (UnidentifiedImageError, OSError, ValueError, SyntaxError) as error:
         raise refused("not-a-photo", found=type(error).__name__) from None
     upright.thumbnail((SIDE, SIDE))
     plain = Image.new("RGB", upright.size)

@@ -16,21 +16,26 @@ from .files import read_bytes
 
 
 def judge_file(desk: Desk, path: Path) -> JudgedFile:
+    """The answers of a file of this computer, as `judge_sent`."""
+    return judge_sent(desk, read_bytes(path), path.name)
+
+
+def judge_sent(desk: Desk, content: bytes, name: str) -> JudgedFile:
     """Keep the good answers of the file and say what is wrong with the others, in one transaction.
 
     A row whose number or part was edited is not taken, nor is a candidate that is answered twice, nor a row of the
     supplier's sheet with a yes to two parts. An answer that holds already is left as it is, so that a file can be read
     in again.
     """
-    answered, (blank, noted), problems = read_answers(read_bytes(path), path.name)
-    wrong: dict[int, Problem] = {one.row: said for one, said in twice(answered, path.name)}
+    answered, (blank, noted), problems = read_answers(content, name)
+    wrong: dict[int, Problem] = {one.row: said for one, said in twice(answered, name)}
     with desk.writing("judge file") as pen:
         there = kept_candidates(pen.connection, {one.candidate for one in answered})
         at = answering(pen)
         good = [one for one in answered if one.row not in wrong]
-        wrong |= {one.row: said for one in good if (said := _edited(at, one, there, path.name))}
+        wrong |= {one.row: said for one in good if (said := _edited(at, one, there, name))}
         good = [one for one in good if one.row not in wrong]
-        wrong |= _two_parts(good, there, path.name)
+        wrong |= _two_parts(good, there, name)
         same = _same_answers(at, good, there)
         given = {}
         for one in (one for one in good if one.row not in wrong and one.row not in same):
@@ -38,12 +43,12 @@ def judge_file(desk: Desk, path: Path) -> JudgedFile:
             try:
                 given[one.row] = give(at, kept, _said(one)), kept.offer
             except Refused as refusal:
-                wrong[one.row] = changed(refusal.problems[0], place=place_of(one, path.name))
+                wrong[one.row] = changed(refusal.problems[0], place=place_of(one, name))
         done = outcomes(at, given)
     every = sorted((*problems, *wrong.values()), key=lambda one: one.place.row or 0 if one.place else 0)
     kept_rows = tuple(changed(one, row=row) for row, one in sorted(done.items()))
     again = len(same - wrong.keys())
-    return JudgedFile(file=path.name, kept=kept_rows, blank=blank, problems=tuple(every), noted=noted, again=again)
+    return JudgedFile(file=name, kept=kept_rows, blank=blank, problems=tuple(every), noted=noted, again=again)
 
 
 def _said(one: AnsweredRow) -> Said:

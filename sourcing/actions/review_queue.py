@@ -74,7 +74,7 @@ def review_queue(desk: Desk, supplier: str = "", most: int | None = 20, least: D
     with desk.store.reading() as connection:
         found = review(connection, desk)
         waiting = [one for one in waiting_rows(found, supplier) if shown_score(one.score) >= least]
-        order = in_order(_in_queue(found, waiting))
+        order = queue_order(found, waiting)
         likely = {one.offer for one in waiting if is_likely(one)}
         rows = list(dict.fromkeys(one.row for one in order))
         shown = set(rows if most is None else rows[:most])
@@ -84,18 +84,23 @@ def review_queue(desk: Desk, supplier: str = "", most: int | None = 20, least: D
             candidates=len(order),
             shown=tuple(show(found, [one.candidate for one in order if one.row in shown])),
             not_looked_through=tuple(not_looked_through(connection, found.day)),
-            table_changed_since=_looked_before_a_change(connection, found.day),
+            table_changed_since=looked_before_a_change(connection, found.day),
             likely=len(likely),
         )
 
 
 def waiting_rows(found: Review, supplier: str = "") -> list[CandidateRow]:
     """Candidates nobody has answered, of parts that are still ours, on rows that are not automatic by now."""
+    return still_waiting(found, candidate_rows(found.connection, found.day, supplier))
+
+
+def still_waiting(found: Review, rows: Iterable[CandidateRow]) -> list[CandidateRow]:
+    """Those of the rows that wait, in their order."""
     makers = found.side.makers
     settled = settled_rows(judgements_in_force(found.connection), makers, found.side.families)
     waiting = [
         one
-        for one in candidate_rows(found.connection, found.day, supplier)
+        for one in rows
         if one.part in found.side.families and not settled.settled(named(one.keys, makers), one.part)
     ]
     automatic = _automatic(found, waiting)
@@ -125,7 +130,7 @@ def times_asked(connection: Connection) -> Counter[str]:
     return asked
 
 
-def _looked_before_a_change(connection: Connection, day: date) -> tuple[int, ...]:
+def looked_before_a_change(connection: Connection, day: date) -> tuple[int, ...]:
     """The sheets that count and were last looked through before the table changed, by the order of the ledger.
 
     Or before a number rule of their supplier did. A set-up that left the table as it was changes nothing.
@@ -164,8 +169,9 @@ def is_automatic(found: Review, offer: Offer) -> bool:
     return any(match.tier == "automatic" for _, match in found.side.matches(offer))
 
 
-def _in_queue(found: Review, waiting: Iterable[CandidateRow]) -> list[InQueue]:
-    return [
+def queue_order(found: Review, waiting: Iterable[CandidateRow]) -> list[InQueue]:
+    """What is worth most first, all parts of one row together."""
+    in_queue = [
         InQueue(
             candidate=one.candidate,
             row=one.offer,
@@ -176,6 +182,7 @@ def _in_queue(found: Review, waiting: Iterable[CandidateRow]) -> list[InQueue]:
         )
         for one in waiting
     ]
+    return in_order(in_queue)
 
 
 def _waiting(found: Review, kept: KeptCandidate) -> Waiting:

@@ -11,7 +11,8 @@ from ..basics.terms import Terms
 from ..basics.value import Value
 from ..sheets.headers.changed_headers import changes
 from ..storage.candidates import looked_through
-from ..storage.sheets import break_quantities, kept_sheets, meanings, sheet_summary, taken_in_by
+from ..storage.sheet_origin import taken_in_by
+from ..storage.sheets import break_quantities, kept_sheets, meanings, sheet_summary
 from ..storage.shop import terms_on
 from .desk import Desk
 

@@ -38,8 +38,7 @@ NO_HELP = frozenset(
     (
         *("not-a-sheet", "file-empty", "workbook-damaged", "password-protected", "unpacks-too-large"),
         *("worksheet-too-wide", "quote-not-closed", "text-too-large", "cell-too-long", "too-many-cells"),
-        *("too-many-merged", "too-many-errors", "workbook-declares", "supplier-not-named", "no-terms"),
-        "sheet-not-dated",
+        *("too-many-merged", "too-many-errors", "workbook-declares"),
     )
 )
 """What no word about the columns can help: then no rows are looked for."""
@@ -67,9 +66,11 @@ def take_in_sent(desk: Desk, content: bytes, name: str, said: Said, tell: Tell =
 
     Whose it is: as said, else the supplier whose short name its own begins with, as in 'larkmoor-2026-01-07.xlsx'.
     """
-    supplier = ""
     try:
         supplier = whose_sheet(desk, name, said).supplier
+    except Refused as refusal:
+        return _without_supplier(content, name, refusal)
+    try:
         done = _take_in(desk, content, name, changed(said, supplier=supplier), tell)
     except _Asked as asked:
         samples = _samples(desk, content, name, changed(said, supplier=supplier), asked.problems)
@@ -105,6 +106,14 @@ def file_name(sent: str) -> str:
         return kept
     ending = Path(kept).suffix[:8]
     return kept[: LONGEST_NAME - len(ending)] + ending
+
+
+def _without_supplier(content: bytes, name: str, refusal: Refused) -> SheetTaken:
+    """Rows of the sheet beside the question whose it is; a file that is no sheet is told as such before."""
+    try:
+        return SheetTaken(problems=refusal.problems, samples=sheet_samples(content, name, {}))
+    except Refused as no_sheet:
+        return SheetTaken(problems=no_sheet.problems[:MOST_SHOWN])
 
 
 class _Asked(Refused):

@@ -2,6 +2,8 @@
 
 import csv
 import io
+import tempfile
+from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 
@@ -21,6 +23,7 @@ from .table_compare import Rule, compare_tables
 from .table_keep import keep_changes
 
 SUBJECT = "equivalence table"
+TABLE_FILES = ("parts.csv", "statements.csv", "makers.csv")
 
 
 class Wanted(Value, frozen=True, kw_only=True):
@@ -34,6 +37,27 @@ class Wanted(Value, frozen=True, kw_only=True):
     keep_good: bool = False
     withdraw_missing: str = ""
     file_wins: bool = False
+
+
+def import_sent(desk: Desk, files: Mapping[str, bytes], wanted: Wanted) -> TableChanges:
+    """The same of files that were sent: one workbook or CSV file, or parts.csv, statements.csv, makers.csv together.
+
+    Their names are file names without folders. Refuses a file of another name among several.
+    """
+    if not files:
+        raise refused("no-file-chosen")
+    with tempfile.TemporaryDirectory(prefix="sourcing-table-") as folder:
+        if len(files) == 1:
+            ((name, content),) = files.items()
+            path = Path(folder) / name
+            path.write_bytes(content)
+            return import_table(desk, path, wanted)
+        for name, content in files.items():
+            if name.casefold() not in TABLE_FILES:
+                raise refused("table-file-kind", found=name)
+            (Path(folder) / name.casefold()).write_bytes(content)
+        changes = import_table(desk, Path(folder), wanted)
+        return changed(changes, file="CSV files")
 
 
 def import_table(desk: Desk, path: Path, wanted: Wanted) -> TableChanges:
@@ -83,8 +107,7 @@ def _refuse(changes: TableChanges, wanted: Wanted) -> None:
 
 def _read(path: Path, before: EquivalenceTable) -> tuple[EquivalenceTable, tuple[Problem, ...]]:
     if path.is_dir():
-        names = ("parts.csv", "statements.csv", "makers.csv")
-        files = {name: read_bytes(path / name) for name in names if (path / name).is_file()}
+        files = {name: read_bytes(path / name) for name in TABLE_FILES if (path / name).is_file()}
         if not files:
             raise refused("no-table-file", found=path.name)
         return read_table_csv({"parts.csv": _parts_as_they_are(before), **files}, path.name)

@@ -86,6 +86,8 @@ def add_supplier(desk: Desk, supplier: str, said: Mapping[str, str], starts_on: 
     Refuses one that there is already, however it is written, and what can't be used.
     """
     short = " ".join(supplier.split())
+    if set(short) & set("/\\?#%"):
+        raise refused("supplier-short-name", found=short[:60])
     with desk.writing(DEED) as pen:
         there = [one for one in _names(every_terms(pen.connection)) if one.casefold() == short.casefold()]
         if there:

@@ -66,7 +66,6 @@ USUAL: dict[str, str | Steps] = {
 }
 """The fields of the form, dotted, and how each is typed. What else there is can be written as 'field = value'."""
 
-FREIGHT = "freight."
 RULE = "freight.rule"
 
 
@@ -78,7 +77,8 @@ def term_texts(terms: Terms | None) -> dict[str, str]:
 def terms_said(terms: Terms | None, typed: Mapping[str, str], more: str = "") -> dict[str, str]:
     """The fields typed otherwise than they are, as `set_terms` takes them. `more`: further lines 'field = value'.
 
-    Freight without a rule is not known, whatever else was typed of it. Fields that were not typed stay as they are.
+    Freight whose rule was taken out is not known, whatever else stood there of it. Fields that were not typed stay as
+    they are.
     """
     before = term_texts(terms)
     said = {
@@ -86,9 +86,8 @@ def terms_said(terms: Terms | None, typed: Mapping[str, str], more: str = "") ->
         for field, text in typed.items()
         if field in USUAL and _same(text) != _same(before[field])
     }
-    if RULE in typed and not typed[RULE].strip():
-        said = {field: text for field, text in said.items() if not field.startswith(FREIGHT)}
-        said |= {"freight": ""} if before[RULE] else {}
+    if before[RULE] and RULE in typed and not typed[RULE].strip():
+        said["freight"] = ""  # after all that was typed of it
     return said | _lines_said(more)
 
 

@@ -24,6 +24,7 @@ from .price_problem_kinds import PRICE_KINDS
 from .problem_kind import ProblemKind
 from .pulley_problem_kinds import PULLEY_KINDS
 from .receipt_problem_kinds import RECEIPT_KINDS
+from .same_page_problem_kinds import SAME_PAGE_KINDS
 from .sent_sheet_problem_kinds import SENT_SHEET_KINDS
 from .settings_problem_kinds import SETTINGS_KINDS
 from .sheet_problem_kinds import SHEET_KINDS
@@ -60,6 +61,7 @@ KINDS: dict[str, ProblemKind] = {
     **ANSWER_KINDS,
     **COUNTER_KINDS,
     **SENT_SHEET_KINDS,
+    **SAME_PAGE_KINDS,
     **SETTINGS_KINDS,
     **LINK_KINDS,
 }

@@ -29,8 +29,18 @@ SETTINGS_KINDS: dict[str, ProblemKind] = {
         "'{found}' is not one of the files a shop is set up from",
         "name it as one of: {known}",
     ),
+    "not-seen-yet": kind(
+        "Not what was shown",
+        "something was typed after the change was shown",
+        "look at what would change now, then keep it; nothing was changed",
+    ),
     "supplier-is-there": kind(
         "Supplier is there already", "there are terms of '{found}' already", "change those; nothing was changed"
+    ),
+    "supplier-short-name": kind(
+        "Short name can't be used",
+        "'{found}' can't be the name of a folder",
+        "use letters, digits and hyphens; nothing was changed",
     ),
     "no-file-chosen": kind("No file", "no file was chosen", "choose one first; nothing was changed"),
     "sides-of-a-line": kind(

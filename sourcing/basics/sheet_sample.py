@@ -1,4 +1,4 @@
-"""A few rows of a sheet as they stand, for a person who is asked what its columns mean."""
+"""Rows of a sheet for a person to look at: some as they stand, and what a row is to the shop."""
 
 from .sheet import Column
 from .value import Value
@@ -16,3 +16,10 @@ class SheetSample(Value, frozen=True, kw_only=True):
     rows: tuple[int, ...]
     cells: tuple[tuple[str, ...], ...]
     values: tuple[tuple[str, ...], ...]
+
+
+class Concern(Value, frozen=True, kw_only=True):
+    """The part of ours a row is by its numbers and the table alone, and the open jobs that call for it."""
+
+    part: str
+    jobs: tuple[str, ...]

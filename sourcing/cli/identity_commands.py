@@ -134,15 +134,15 @@ def belt_length(
     json: Json = False,
 ) -> None:
     """Work out a belt's length from two pulleys and their centre distance, or the distance from a length."""
-    from ..actions.belt_length import CAUTION, CAUTION_HANDS, TwoPulleys, belt_for, centres_for
+    from ..actions.belt_length import CAUTION, CAUTION_HANDS, DIAMETERS, UNITS, TwoPulleys, belt_for, centres_for
 
     if bool(centers) == bool(length):
         raise typer.BadParameter("say either --centers or --length")
     drive = TwoPulleys(
         driver=measure(driver),
         driven=measure(driven),
-        unit=one_word(unit, "unit", ("in", "mm")),
-        kind=one_word(kind, "diameters", ("outside", "datum", "pitch", "effective", "inside")),
+        unit=one_word(unit, "unit", UNITS),
+        kind=one_word(kind, "diameters", DIAMETERS),
         crossed=crossed,
     )
     found = belt_for(drive, measure(centers)) if centers else centres_for(drive, measure(length))

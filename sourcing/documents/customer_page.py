@@ -24,10 +24,9 @@ def page_values(
     """What the page shows: nothing of the owner's side. `totals` are written out here, so that a script only looks
     the right one up. Lines that are not asked about say why not in `settled`, by label.
     """
-    values = paper_values(quote)
     settled = {line.label: _settled(line, quote, holding) for line in quote.lines if line.label not in asked}
     return {
-        **values,
+        **_values(quote),
         "asked": [line.label for line in quote.lines if line.label in asked],
         "settled": settled,
         "totals": BETWEEN.join(money_text(total, quote.locale) for total in totals),
@@ -39,12 +38,11 @@ def answered_values(frozen: FrozenQuote, given: Sequence[Approval]) -> dict[str,
     """What the confirmation shows: lines approved, declined and left open, with their prices before tax; all that is
     approved with tax; conditions and words; and which revision of the paper it was, with its hash.
     """
-    values = paper_values(frozen.quote)
     words = {one.label: one.answer for one in given}
     lines = frozen.quote.lines
     first = next((one for one in given if one.answer == "approved"), given[0] if given else None)
     return {
-        **values,
+        **_values(frozen.quote),
         "approved": [line for line in lines if words.get(line.label) == "approved"],
         "declined": [line for line in lines if words.get(line.label) == "declined"],
         "open": [line for line in lines if line.label not in words and line.answered is None],
@@ -53,6 +51,11 @@ def answered_values(frozen: FrozenQuote, given: Sequence[Approval]) -> dict[str,
         "said": first.words.partition(ON_CONDITION)[0].strip() if first else "",
         "sha256": frozen.sha256,
     }
+
+
+def _values(quote: Quote) -> dict[str, object]:
+    """Those of the paper, but for its language: the page's own words are in the language her browser asks for."""
+    return {name: value for name, value in paper_values(quote).items() if name != "language"}
 
 
 def _settled(line: QuoteLine, quote: Quote, holding: Mapping[str, Approval]) -> str:

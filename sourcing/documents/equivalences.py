@@ -1,5 +1,7 @@
 """The equivalence table in text: what taking a file in changes, what happened to a statement; and as files to edit."""
 
+import io
+import zipfile
 from collections.abc import Mapping, Sequence
 
 from ..basics.equivalence import SENTENCES, MakerAlias, OurPart, Statement
@@ -36,6 +38,16 @@ def table_csvs(sheets: Sheets) -> dict[str, str]:
     return {f"{name}.csv": csv_text(header, rows) for name, (header, rows) in sheets.items()}
 
 
+def table_zip(sheets: Sheets) -> bytes:
+    """The CSV files in one file."""
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as packed:
+        for name, text in table_csvs(sheets).items():
+            # A day of its own in each file would make two exports of the same table differ.
+            packed.writestr(zipfile.ZipInfo(name), text.encode("utf-8-sig"))
+    return out.getvalue()
+
+
 def _blank(cell: str | int) -> str | int | None:
     return None if cell == "" else cell
 
@@ -48,8 +60,8 @@ def statement_words(statement: Statement) -> str:
 
 def changes_text(changes: TableChanges) -> str:
     """Counts first, then what each statement, part and name becomes; what stays though the file differs is said."""
-    lines = wrapped(_headline(changes))
-    for title, words in _sections(changes):
+    lines = wrapped(changes_headline(changes))
+    for title, words in changes_sections(changes):
         if words:
             lines += ["", *wrapped(f"{title}: {len(words):,}")]
             lines += [line for one in words[:MOST] for line in wrapped(one, 2)]
@@ -57,7 +69,8 @@ def changes_text(changes: TableChanges) -> str:
     return document(lines)
 
 
-def _headline(changes: TableChanges) -> str:
+def changes_headline(changes: TableChanges) -> str:
+    """The counts in one sentence, and whether anything is changed yet."""
     numbers = (
         (len(changes.added), "added"),
         (len(changes.changed) + len(changes.replaced), "changed"),
@@ -74,7 +87,8 @@ def _headline(changes: TableChanges) -> str:
     return f"{changes.file}, statements: {said}.{done}"
 
 
-def _sections(changes: TableChanges) -> tuple[tuple[str, list[str]], ...]:
+def changes_sections(changes: TableChanges) -> tuple[tuple[str, list[str]], ...]:
+    """What changes and what stays though the file differs: a heading, and one text for each; most are blank."""
     why = f" ({changes.why_withdrawn})" if changes.why_withdrawn else ""
     return (
         ("Rows that can't be used", [one.sentence() for one in changes.problems]),
@@ -88,7 +102,7 @@ def _sections(changes: TableChanges) -> tuple[tuple[str, list[str]], ...]:
         (f"Withdrawn{why}", [statement_words(one) for one in changes.withdrawn]),
         (
             "Changed since the file was written: they stay as they are (for the file's word all the same, leave "
-            "'as of change' blank in the row, or say --file-wins)",
+            "'as of change' blank in the row, or let the file win)",
             [_changed_words(one) for one in changes.stay_changed],
         ),
         ("Not in the file: they stay", [statement_words(one) for one in _not_newer(changes)]),
@@ -137,13 +151,14 @@ def history_text(kept: KeptStatement) -> str:
     state = "is withdrawn and counts no more" if kept.withdrawn else f"counts as {kept.statement.counts_as}"
     lines += wrapped(f"It {state}; stated on {kept.statement.stated_on} by {kept.statement.stated_by}.")
     for event in kept.events:
-        lines += wrapped(_event_words(event), 2)
+        lines += wrapped(event_words(event), 2)
     if not kept.events or kept.events[0].what != "stated":
         lines += ["  What happened before the program kept a history is not known."]
     return document(lines)
 
 
-def _event_words(event: StatementEvent) -> str:
+def event_words(event: StatementEvent) -> str:
+    """One thing that happened to a statement: when, who, what and why."""
     why = f": {event.reason}" if event.reason else ""
     was = f" (before: {event.was})" if event.was and event.what == "changed" else ""
     return f"{event.at:%Y-%m-%d %H:%M}  {event.who}: {event.what}{why}{was}"

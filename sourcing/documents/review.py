@@ -60,7 +60,12 @@ def queue_text(queue: ReviewQueue) -> str:
 
 def queue_xlsx(queue: ReviewQueue) -> bytes:
     """The rows shown, as a workbook whose column 'answer' a person fills in: yes fitted, yes, no, or nothing."""
-    rows = tuple(_cells(one) for one in queue.shown)
+    return candidates_xlsx(queue.shown)
+
+
+def candidates_xlsx(every: Sequence[Waiting]) -> bytes:
+    """The same of these candidates."""
+    rows = tuple(_cells(one) for one in every)
     return workbook_bytes([Table(title="Candidates", headers=HEADER, rows=rows)])
 
 
@@ -108,7 +113,7 @@ def by_score_text(found: ByScore) -> str:
         lines += [line for one in found.done for line in wrapped(f"{one.judgement.candidate}: {one.told}.", 2)]
     else:
         lines = wrapped(f"{said[0].upper()}{said[1:]}. Nothing is kept yet.")
-        lines += [line for one in found.shown for line in wrapped(_short(one), 2)]
+        lines += [line for one in found.shown for line in wrapped(short_words(one), 2)]
         if number:
             lines += wrapped(f"To accept them all as unchecked, say the same with --accept {number}.")
     if found.left_out:
@@ -118,7 +123,7 @@ def by_score_text(found: ByScore) -> str:
 
 def judgements_text(every: Sequence[Judgement]) -> str:
     """Every answer, oldest first, those taken back among them."""
-    lines = [line for one in every for line in wrapped(_judgement(one))]
+    lines = [line for one in every for line in wrapped(judgement_words(one))]
     return document(lines or ["Nobody has judged a candidate yet."])
 
 
@@ -150,7 +155,7 @@ def rule_changed_text(one: KeptNumberRule) -> str:
 def _candidate(one: Waiting) -> list[str]:
     kept, source = one.kept, one.kept.offer.source
     lines = [f"Candidate {kept.candidate}: score {kept.score:.2f}, place {kept.rank} of its row"]
-    lines += _beside("worth", _worth(one))
+    lines += _beside("worth", worth_words(one))
     lines += _beside("from", f"{one.supplier_name}, sheet of {source.sheet_date}, row {source.row}")
     lines += _beside("its row", _named(kept))
     part = ", ".join(text for text in (one.part.code, one.part.name, one.part.size) if text)
@@ -183,14 +188,16 @@ def _beside(title: str, text: str) -> list[str]:
     return [f"  {title:<{LEFT}}{first}", *(f"  {'':<{LEFT}}{line.strip()}" for line in more)]
 
 
-def _worth(one: Waiting) -> str:
+def worth_words(one: Waiting) -> str:
+    """What the row is worth to be judged, and why."""
     times = f"asked for {count(one.asked, 'time')}" if one.asked else "never asked for, which counts as a tenth"
     if one.price is None:
         return f"not known, no price in the shop's currency; {times}"
     return f"{one.worth}: {one.price} a piece, {times}"
 
 
-def _short(one: Waiting) -> str:
+def short_words(one: Waiting) -> str:
+    """The candidate on one line: its number, its score, the row, and the part it may be."""
     return f"{one.kept.candidate}: score {one.kept.score:.2f}, {_named(one.kept)} is {one.part.code}, {one.part.name}"
 
 
@@ -201,7 +208,8 @@ def _named(kept: KeptCandidate) -> str:
     return ", ".join(text for text in (offer.shown_number, maker, offer.description) if text)
 
 
-def _judgement(one: Judgement) -> str:
+def judgement_words(one: Judgement) -> str:
+    """One answer, and whether it was taken back."""
     standing = f", {one.standing}, statement {one.statement}" if one.answer == "yes" else ""
     number = " ".join(text for text in (one.supplier_number, one.maker and f"({one.maker})") if text)
     words = f": {one.words}" if one.words else ""

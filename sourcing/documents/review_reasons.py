@@ -20,8 +20,14 @@ def for_and_against(reasons: Sequence[str], against: bool) -> tuple[str, str]:
 
     `against`: whether it is kept from being taken in bulk. Then something stands under that heading always.
     """
+    speaks_for, speaks_against = apart(reasons, against)
+    return "; ".join(speaks_for), "; ".join(speaks_against)
+
+
+def apart(reasons: Sequence[str], against: bool) -> tuple[list[str], list[str]]:
+    """The same, reason by reason."""
     speaks_for = [one for one in reasons if one.startswith(SPEAKS_FOR)]
     speaks_against = [one for one in reasons if not one.startswith(SPEAKS_FOR)]
     if against and not speaks_against:
         speaks_against = [ONLY_IN_WORDS]
-    return "; ".join(speaks_for), "; ".join(speaks_against)
+    return speaks_for, speaks_against

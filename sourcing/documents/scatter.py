@@ -17,7 +17,7 @@ from .scatter_labels import Box, Wanted, placed
 from .scatter_scales import Costs, Days, Tick, costs_for, days_for
 from .scatter_words import notes, told, with_a_range
 
-WIDTH = 900
+WIDTH = 920
 LEFT, TOP, BOTTOM, EDGE = 90, 78, 470, 880
 BAND = 190
 """How wide the band of unknown days is."""

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from ..basics.problem import Place, Problem
 from ..basics.sheet import Column, Field
+from ..basics.sheet_sample import Concern
 from ..basics.value import changed
 from .csv_text import csv_text
 
@@ -85,6 +86,12 @@ def meaning_words(column: Column) -> str:
     quantity = f" from {column.from_quantity}" if column.from_quantity is not None else ""
     place = f" in {column.place}" if column.place else ""
     return f"{column.field}{quantity}{place}" if column.field else "not used"
+
+
+def concern_words(one: Concern) -> str:
+    """'our BELT-AUGER; open job 2026-0001'."""
+    jobs = f"; open {'job' if len(one.jobs) == 1 else 'jobs'} {', '.join(one.jobs)}" if one.jobs else ""
+    return f"our {one.part}{jobs}"
 
 
 def problems_csv(problems: Iterable[Problem]) -> str:

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from ..basics.terms_view import SupplierTerms, TermsChange
 from ..basics.value import Value
 from .csv_text import Cell, csv_text
+from .setup_words import cut
 from .terms import differences
 from .terms_words import terms_words
 from .workbook import Table, workbook_bytes
@@ -69,4 +70,4 @@ def terms_told(done: Sequence[TermsChange]) -> str:
     said = ", ".join(f"{one.name} from {one.starts_on} on" for one in done[:MOST])
     more = f" and {len(done) - MOST} more" if len(done) > MOST else ""
     told = [problem.sentence() for one in done for problem in one.told][:MOST]
-    return " ".join([f"Kept: {said}{more}.", *(f"Mind: {sentence}" for sentence in told)])
+    return cut(" ".join([f"Kept: {said}{more}.", *(f"Mind: {sentence}" for sentence in told)]))

@@ -83,3 +83,8 @@ def _going_along(quote: Quote) -> list[tuple[QuoteLine, list[QuoteLine]]]:
         if freight.kind == "agreed" and parts:
             found.append((freight, parts))
     return found
+
+
+def goes_along(quote: Quote) -> frozenset[str]:
+    """Labels of freight that has no answer of its own: it goes with the answers to the agreed parts it brings."""
+    return frozenset(freight.label for freight, _ in _going_along(quote))

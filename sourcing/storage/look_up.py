@@ -1,6 +1,8 @@
 """What stands behind a number or a name somebody looks up: along indexes, never through all offers."""
 
-from sqlalchemy import Connection, exists, or_, select
+from datetime import date
+
+from sqlalchemy import Connection, exists, func, or_, select
 
 from ..basics.job import Job
 from ..basics.value import to_json
@@ -8,6 +10,7 @@ from .after_tables import BILLS
 from .job_tables import JOBS, PURCHASE_ORDERS
 from .rows import as_value
 from .sheet_tables import OFFERS
+from .sheets import newest_sheets
 from .shop_tables import STATEMENTS
 
 
@@ -52,3 +55,9 @@ def is_on_a_sheet(connection: Connection, key: str) -> bool:
     """Whether any sheet, also an older one, has a row with that number."""
     sides = (OFFERS.c.supplier_key == key, OFFERS.c.maker_number_key == key)
     return any(connection.execute(select(exists().where(side))).scalar() for side in sides)
+
+
+def are_more_offers(connection: Connection, some: int, day: date) -> bool:
+    """Whether that day's newest sheets have more rows than so many; no more than those are counted."""
+    rows = select(OFFERS.c.sheet).where(OFFERS.c.sheet.in_(newest_sheets(day))).limit(some + 1).subquery()
+    return int(connection.execute(select(func.count()).select_from(rows)).scalar() or 0) > some

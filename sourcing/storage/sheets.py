@@ -3,8 +3,9 @@
 from collections.abc import Mapping
 from datetime import date, datetime
 from typing import TYPE_CHECKING, Any
+from weakref import WeakKeyDictionary
 
-from sqlalchemy import Connection, Row, Select, delete, func, select
+from sqlalchemy import Connection, Engine, Row, Select, delete, func, select
 
 from ..basics.problem import refused
 from ..basics.sheet import Field, KeptSheet, SheetSummary
@@ -164,16 +165,19 @@ def _kept(row: Row[Any], is_newest: bool, day: date) -> KeptSheet:
 
 
 def sheets_with_makers_numbers(connection: Connection, day: date) -> frozenset[int]:
-    """The sheets that count on that day and have a number of a maker's in at least one row."""
-    one = select(OFFERS.c.offer).where(OFFERS.c.sheet == SHEETS.c.sheet, OFFERS.c.maker_number_key != "")
-    query = select(SHEETS.c.sheet).where(SHEETS.c.sheet.in_(newest_sheets(day)), one.exists())
-    return frozenset(connection.execute(query).scalars())
+    """The sheets that count on that day and have a number of a maker's in at least one row.
+
+    Rows of a kept sheet never change, so each is looked through once: one without any takes a while.
+    """
+    known = _MAKERS_NUMBERS.setdefault(connection.engine, {})
+    query = select(*(SHEETS.c[name] for name in (*KEPT_FIELDS, "imported_at")))
+    counting = [tuple(row) for row in connection.execute(query.where(SHEETS.c.sheet.in_(newest_sheets(day))))]
+    for row in counting:
+        if row not in known:
+            one = select(OFFERS.c.offer).where(OFFERS.c.sheet == row[0], OFFERS.c.maker_number_key != "")
+            known[row] = bool(connection.execute(select(one.exists())).scalar())
+    return frozenset(row[0] for row in counting if known[row])
 
 
-def taken_in_by(connection: Connection, sheet: int) -> tuple[datetime, str]:
-    """When the sheet was taken in, and by whom. Refuses an unknown sheet."""
-    query = select(SHEETS.c.imported_at, SHEETS.c.imported_by).where(SHEETS.c.sheet == sheet)
-    found = connection.execute(query).one_or_none()
-    if found is None:
-        raise refused("no-sheet-number", found=sheet)
-    return found.imported_at, found.imported_by
+_MAKERS_NUMBERS: WeakKeyDictionary[Engine, dict[tuple[object, ...], bool]] = WeakKeyDictionary()
+"""By database and by what a sheet is known again by whether it has a maker's number."""

@@ -52,7 +52,16 @@ class Compare(Value, frozen=True, kw_only=True, tag="compare"):
     kind: Literal["csv", "xlsx"] = "csv"
 
 
-Errand = TakeIn | Compare
+class LookThrough(Value, frozen=True, kw_only=True, tag="look through"):
+    """Look through the sheets that count for rows that may be parts of ours; `file` is what it is called."""
+
+    database: str
+    at: datetime
+    who: str
+    file: str
+
+
+Errand = TakeIn | Compare | LookThrough
 Runner = Callable[[Errand, Tell], bytes]
 """Does an errand and gives what came of it as JSON. Raises Refused."""
 
@@ -70,6 +79,8 @@ def do(errand: Errand, tell: Tell) -> bytes:
     """Do it here and now: what came of it, as JSON."""
     if isinstance(errand, TakeIn):
         return _take_in(errand, tell)
+    if isinstance(errand, LookThrough):
+        return _look_through(errand, tell)
     return _compare(errand, tell)
 
 
@@ -111,20 +122,32 @@ def _take_in(errand: TakeIn, tell: Tell) -> bytes:
         return to_json(take_in_sent(desk, content, errand.file, from_json(errand.said, Said), tell))
 
 
+def _look_through(errand: LookThrough, tell: Tell) -> bytes:
+    from ..actions.candidates import find_candidates
+    from ..actions.desk import open_desk
+
+    desk = open_desk(errand.database, errand.at, errand.who)
+    with desk.store:
+        return msgspec.json.encode(len(find_candidates(desk, tell=tell)))
+
+
 def _compare(errand: Compare, tell: Tell) -> bytes:
     from ..actions.changes import sheet_changes
     from ..actions.desk import open_desk
+    from ..actions.sheet_concerns import sheet_concerns
     from ..documents.changes import changes_csv, changes_xlsx
     from ..documents.changes_shown import changes_shown
+    from ..documents.sheet_words import concern_words
 
     desk = open_desk(errand.database, errand.at, "the counter")
     with desk.store:
         tell(f"{errand.file}: comparing the two sheets")
         found = sheet_changes(desk, errand.supplier, errand.sheet, errand.against)
+        ours = {place: concern_words(one) for place, one in sheet_concerns(desk, errand.sheet).items()}
     tell(f"{errand.file}: writing the file")
     path = Path(errand.folder) / f"{errand.against}-{errand.sheet}.{errand.kind}"
     path.write_bytes(changes_csv(found).encode() if errand.kind == "csv" else changes_xlsx(found))
-    return to_json(changes_shown(found))
+    return to_json(changes_shown(found, ours))
 
 
 def _lines(errand: Errand) -> Iterator[Line]:
@@ -150,18 +173,17 @@ def _lines(errand: Errand) -> Iterator[Line]:
 def _process() -> Iterator["subprocess.Popen[bytes]"]:
     package = str(Path(__file__).parents[2])
     paths = os.pathsep.join(filter(None, (package, os.environ.get("PYTHONPATH", ""))))
-    process = subprocess.Popen(
+    with subprocess.Popen(
         [sys.executable, "-m", __name__],
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,
         stderr=subprocess.DEVNULL,
         env={**os.environ, "PYTHONPATH": paths, "PYTHONIOENCODING": "utf-8"},
-    )
-    try:
-        yield process
-    finally:
-        process.kill()  # over already, but where its lines are no longer wanted
-        process.wait()
+    ) as process:
+        try:
+            yield process
+        finally:
+            process.kill()  # over already, but where its lines are no longer wanted
 
 
 def _write(line: Line) -> None:

@@ -13,6 +13,7 @@ from .words import _, later
 COMMAND = re.compile(r"'sourcing ([a-z][a-z-]*)([^']*)'|(?<=: )sourcing ([a-z][a-z-]*)((?: [A-Z0-9-]*[0-9])*)")
 JOB = re.compile(r"\b\d{4}-\d{4,}\b")
 ORDER = re.compile(r"\bPO-\d{4}-\d{4,}\b")
+STATEMENT = re.compile(r"(?:standing|doubt|answer|withdraw|restore|history) (\d+)\b")
 
 PAGES: dict[str, tuple[str, str]] = {
     "answer": ("quotes.answer_page", later("Answers")),
@@ -39,8 +40,10 @@ PAGES: dict[str, tuple[str, str]] = {
     "confirm": ("orders.order_page", later("Order")),
     "change-order": ("orders.order_page", later("Order")),
     "cancel-order": ("orders.order_page", later("Order")),
+    "order-paper": ("orders.paper_page", later("Paper")),
+    "claim": ("orders.claim_page", later("Claim")),
     "receive": ("receiving.receive_page", later("Receive")),
-    "receive-again": ("orders.order_page", later("Order")),
+    "receive-again": ("receiving.count_page", later("Papers taken in")),
     "differences": ("orders.order_page", later("Order")),
     "going-back": ("receiving.going_back_page", later("Going back")),
     "send-back": ("receiving.going_back_page", later("Going back")),
@@ -51,6 +54,10 @@ PAGES: dict[str, tuple[str, str]] = {
     "candidates": ("alike.list_page", later("Look-alikes")),
     "judge": ("alike.list_page", later("Look-alikes")),
     "table": ("same.table_page", later("Same parts")),
+    "table check": ("same.check_page", later("Check of the table")),
+    "table statement": ("same.statement_page", later("Statement")),
+    "number-rules": ("alike.rules_page", later("Number rules")),
+    "judged": ("alike.answers_page", later("Answers to look-alikes")),
     "terms": ("shop.terms_page", later("Suppliers' terms")),
     "setup": ("shop.settings_page", later("Shop")),
     "margins": ("margins.margins_page", later("Margins")),
@@ -75,11 +82,15 @@ def sentence(words: str) -> Markup:
 
 def _link(found: re.Match[str], sentence: str) -> Markup:
     command, rest = found.group(1) or found.group(3), found.group(2) or found.group(4) or ""
+    statement = STATEMENT.search(rest)
+    if command == "table":
+        command = "table statement" if statement else "table check" if rest.strip() == "check" else command
     if command not in PAGES or not has_request_context():
         return escape(found.group(0))
     page, name = PAGES[command]
     numbers = {"job": JOB.search(rest) or JOB.search(sentence), "order": ORDER.search(sentence)}
     facts = {key: number.group(0) for key, number in numbers.items() if number}
+    facts |= {"statement": statement.group(1)} if statement else {}
     needed: dict[str, Any] = {key: facts[key] for key in _needs(page) if key in facts}
     try:
         address = url_for(page, **needed)

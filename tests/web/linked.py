@@ -16,7 +16,7 @@ def links_page(job: str = QUOTED) -> str:
     return f"/jobs/{job}/links"
 
 
-def made(by: Browser, job: str = QUOTED, **fields: object) -> str:
+def made(by: Browser, job: str = QUOTED, **fields: str) -> str:
     """The address of a new link, without the counter's own."""
     answer = by.send(links_page(job), **fields)
     assert answer.status_code == 200, answer.text

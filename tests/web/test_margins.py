@@ -9,7 +9,9 @@ from flask import Flask
 from sourcing.actions import margins_kept
 from sourcing.actions.answers import Spoken, record
 from sourcing.actions.desk import Desk
+from sourcing.actions.margin_months import Months
 from sourcing.actions.margins import margins_by
+from sourcing.basics.margin import By, Margins
 from sourcing.basics.value import to_json
 from sourcing.web.desks import STORE
 from tests.web.world import APPROVED, CLERK, NOW, ORDERED, QUOTED, TAKEN_IN, TECHNICIAN, Browser
@@ -73,9 +75,13 @@ def test_margins_are_worked_out_once_until_something_is_kept(
     app: Flask, owner: Browser, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Page and drawing share them; a deed, whoever did it, makes them anew."""
-    made = []
-    real = margins_by
-    monkeypatch.setattr(margins_kept, "margins_by", lambda *asked: made.append(1) or real(*asked))
+    made: list[By] = []
+
+    def counted(desk: Desk, by: By, within: Months | None) -> Margins:
+        made.append(by)
+        return margins_by(desk, by, within)
+
+    monkeypatch.setattr(margins_kept, "margins_by", counted)
     owner.get("/margins"), owner.get("/margins/chart.svg"), owner.get("/margins")
     assert len(made) == 1
     with _desk(app).writing("count") as pen:

@@ -177,6 +177,14 @@ def test_the_technician_reads_of_wrong_goods_but_of_no_amount(
     assert not [cost for cost in (*COSTS, "9.45", "4.50", "99.00") if cost in page]
 
 
+def test_a_paper_counted_twice_is_refused_and_leads_to_the_first(mechanic: Browser) -> None:
+    """Also for the technician, who may not open the order's own page."""
+    mechanic.send(HERE, do="keep", paper="DN-9", **{f"came_{BELT}": "1"})
+    page = mechanic.send(HERE, do="keep", paper="dn 9", **{f"came_{SHEAR}": "2"})
+    assert page.status_code == 409 and f'<a href="{HERE}">Papers taken in</a>' in page.text
+    assert f'href="{HERE}/paper?paper=DN-9"' in page.text and counted(page.text, SHEAR) == "2"
+
+
 def test_a_paper_taken_in_wrongly_is_set_aside_and_taken_in_again(ordered: Flask, keeper: Browser) -> None:
     """The page says where to take it back; a reason is needed; both stay to be read."""
     done = keeper.send(HERE, do="keep", paper="DN-9", freight="0", **{f"came_{BELT}": "1"})

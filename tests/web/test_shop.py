@@ -30,7 +30,7 @@ def _settings(app: Flask, on: date | None = None) -> Settings:
 
 def look(browser: Browser, page: str, **fields: object) -> TestResponse:
     """Send the form to see what would change."""
-    return browser.send(page, look="yes", **fields)
+    return browser.send(page, page, look="yes", **fields)
 
 
 def keep(browser: Browser, page: str, **fields: object) -> TestResponse:
@@ -59,8 +59,18 @@ def test_what_was_not_seen_is_not_kept(app: Flask, owner: Browser) -> None:
     hidden = dict(re.findall(r'<input type="hidden" name="([^"]+)" value="([^"]*)">', shown.text))
     other = {**BANDS, "band-1-multiplier": "24.0"}
     again = owner.send_again(hidden, "/shop/change/prices", keep="yes", **other)
-    assert again.status_code == 200 and "Nothing is kept yet" in again.text
+    assert again.status_code == 409 and "after the change was shown" in again.text
+    assert "24.0" in again.text and "Nothing is kept yet" in again.text
     assert len(_settings(app).markup_bands) == 5
+
+
+def test_a_change_kept_twice_is_one_deed(owner: Browser) -> None:
+    """A double click leads to the same page and enters one deed."""
+    shown = look(owner, "/shop/change/prices", **BANDS)
+    hidden = dict(re.findall(r'<input type="hidden" name="([^"]+)" value="([^"]*)">', shown.text))
+    answers = [owner.send_again(hidden, "/shop/change/prices", keep="yes", **BANDS) for _ in range(2)]
+    assert [answer.status_code for answer in answers] == [200, 200]
+    assert owner.get("/history?about=shop").count("markup_bands") == 1
 
 
 def test_bands_hold_from_their_day_and_can_be_taken_back(app: Flask, owner: Browser) -> None:
@@ -119,14 +129,15 @@ def test_every_form_sent_as_it_is_changes_nothing(owner: Browser) -> None:
     """What a form shows is what holds: sent back untouched, each part says so."""
     for part in ("shop", "prices", "labour", "charges", "days", "papers"):
         page = f"/shop/change/{part}"
-        answer = owner.send_again(fields_of(owner.get(page)), page, look="yes")
+        answer = owner.send_again({}, page, look="yes", **fields_of(owner.get(page)))
         assert answer.status_code == 409 and "say that already" in answer.text, (part, answer.text[-3000:])
 
 
 def fields_of(page: str) -> dict[str, list[str]]:
     """The fields of the one form that changes something, as a browser sends them."""
     forms = [one for one in re.findall(r"<form[^>]*>.*?</form>", page, re.DOTALL) if 'name="once"' in one]
-    form, found = forms[0], {}
+    form = forms[0]
+    found: dict[str, list[str]] = {}
     for tag in re.findall(r"<input[^>]*>", form):
         name, value = re.search(r' name="([^"]*)"', tag), re.search(r' value="([^"]*)"', tag)
         ticked = ('type="checkbox"' not in tag and 'type="radio"' not in tag) or " checked" in tag

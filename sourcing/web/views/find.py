@@ -26,7 +26,19 @@ from . import find_more
 blueprint = Blueprint("find", __name__)
 find_more.add_to(blueprint)
 
-ASKED = ("number", "quantity", "need_by", "a_day", "in_time", "trusted", "in_stock", "no_surplus", "job", "line")
+ASKED = (
+    "number",
+    "quantity",
+    "need_by",
+    "a_day",
+    "in_time",
+    "trusted",
+    "in_stock",
+    "no_surplus",
+    "job",
+    "line",
+    "alike",
+)
 FILES: dict[str, Callable[[Comparison], bytes | str]] = {
     "xlsx": comparison_xlsx,
     "csv": comparison_csv,
@@ -72,7 +84,6 @@ def _found() -> ResponseReturnValue:
         words=page_words(compared),
         offers=offer_words(compared, found.sizes),
         drawn=told(compared) if compared.ranked else "",
-        alike=bool(_text("alike")),
         kinds=tuple(FILES),
     )
 

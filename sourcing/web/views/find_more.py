@@ -3,7 +3,7 @@
 from flask import Blueprint, request
 from flask.typing import ResponseReturnValue
 
-from ...actions.belt_length import CAUTION, CAUTION_HANDS, TwoPulleys, belt_for, centres_for
+from ...actions.belt_length import CAUTION, CAUTION_HANDS, DIAMETERS, UNITS, TwoPulleys, belt_for, centres_for
 from ...actions.landed import landed_offers
 from ...basics.problem import Refused, refused
 from ...basics.typed import count, measure, one_word
@@ -13,9 +13,6 @@ from ..files import attachment
 from ..forms import refuse
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
-
-UNITS = ("in", "mm")
-KINDS = ("outside", "datum", "pitch", "effective", "inside")
 
 
 def add_to(blueprint: Blueprint) -> None:
@@ -54,7 +51,7 @@ def belt_page() -> ResponseReturnValue:
     except Refused as refusal:
         refuse(refusal)
     return show(
-        "find/belt.html", asked=request.args, said=said, cautions=(CAUTION, CAUTION_HANDS), units=UNITS, kinds=KINDS
+        "find/belt.html", asked=request.args, said=said, cautions=(CAUTION, CAUTION_HANDS), units=UNITS, kinds=DIAMETERS
     )
 
 
@@ -66,7 +63,7 @@ def _belt() -> str:
         driver=measure(_text("driver")),
         driven=measure(_text("driven")),
         unit=one_word(_text("unit") or "in", "unit", UNITS),
-        kind=one_word(_text("kind") or "outside", "diameters", KINDS),
+        kind=one_word(_text("kind") or "outside", "diameters", DIAMETERS),
         crossed=bool(_text("crossed")),
     )
     return (belt_for(drive, measure(centres)) if centres else centres_for(drive, measure(length))).words

@@ -17,7 +17,7 @@ from ...documents.plan_words import back_words, head_words
 from ...documents.quote_paper import quote_html
 from ..desks import desk, may, sees_costs
 from ..files import attachment
-from ..forms import asked_day, deed, refuse, tell, text
+from ..forms import asked_day, day, deed, refuse, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -77,7 +77,7 @@ def _plan(job: str) -> Plan:
 def _write(job: str) -> str:
     """What is told of costs is for those who may see them."""
     plan_for: Any = text("plan") if text("plan") in ("shop", "customer") else ""
-    written = write_quote(desk(), job, quote_html, None, plan_for if sees_costs() else "")
+    written = write_quote(desk(), job, quote_html, day("need_by"), plan_for if sees_costs() else "")
     revision = written.frozen.quote.revision
     if written.is_new:
         tell(_("Revision %(revision)s of the quote is written.") % {"revision": revision})

@@ -15,10 +15,13 @@ from ..forms import day, deed, refuse, tell, text
 from ..guard import EVERYBODY, open_to
 from ..headers import FILE
 from ..show import show
-from ..words import _
+from ..words import _, later
 from .people import log_out_now
 
 blueprint = Blueprint("links", __name__)
+
+STANDINGS = (later("open"), later("answered"), later("revoked"), later("past its time"), later("to an older revision"))
+"""Where a link may stand; the page translates them."""
 
 
 @blueprint.get("/jobs/<job>/links")

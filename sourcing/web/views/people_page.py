@@ -12,9 +12,11 @@ from ..desks import desk
 from ..forms import deed, tell, text
 from ..guard import OWNER, open_to
 from ..show import show
-from ..words import _
+from ..words import _, later
 
 ROLES: tuple[Role, ...] = get_args(Role)
+NAMES = (later("technician"), later("clerk"), later("owner"))
+"""Pages translate a role when they show it."""
 
 
 def add_to(blueprint: Blueprint) -> None:

@@ -3,7 +3,14 @@
 from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
-from ...actions.settings_edit import keep_settings, look_at_settings, settings_now, start_shop, withdraw_settings
+from ...actions.settings_edit import (
+    SettingsChange,
+    keep_settings,
+    look_at_settings,
+    settings_now,
+    start_shop,
+    withdraw_settings,
+)
 from ...basics.problem import refused
 from ...documents.settings import settings_words
 from ..desks import desk, may
@@ -12,7 +19,7 @@ from ..guard import OWNER, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
 from . import deeds_page, people_page, rates_page, setup_files, terms_change, terms_pages
-from .look_first import ahead, mark_of, seen
+from .look_first import ahead, kept, mark_of
 from .settings_form import PARTS, first_typed, part_typed
 
 blueprint = Blueprint("shop", __name__)
@@ -44,14 +51,13 @@ def change_page(part: str) -> ResponseReturnValue:
     """Change one part: what would change is shown first, and kept when it was seen."""
     if part not in PARTS:
         raise refused("unknown-word", found=part[:30], column="part", known=", ".join(PARTS))
-    looked = ahead(lambda: look_at_settings(desk(), part_typed(part), day("starts_on"), text("past")))
-    if looked and seen(looked) and (gone := deed(lambda: _keep(part))):
+    if gone := kept(lambda: _look(part), lambda: _keep(part)):
         return gone
+    looked = ahead(lambda: _look(part))
     found = settings_now(desk())
     if found is None:
         raise refused("no-settings", day=desk().at.date())
-    mark = mark_of(looked) if looked else ""
-    return show(f"shop/change_{part}.html", now_is=found.settings, looked=looked, mark=mark)
+    return show(f"shop/change_{part}.html", now_is=found.settings, looked=looked, mark=mark_of(looked))
 
 
 @blueprint.route("/shop/withdraw/<starts_on>", methods=["GET", "POST"])
@@ -67,6 +73,10 @@ def _begin() -> str:
     start_shop(desk(), first_typed())
     tell(_("The shop is set up. Look through what holds, and change what is to be otherwise."))
     return url_for("shop.settings_page")
+
+
+def _look(part: str) -> SettingsChange:
+    return look_at_settings(desk(), part_typed(part), day("starts_on"), text("past"))
 
 
 def _keep(part: str) -> str:

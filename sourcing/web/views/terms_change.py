@@ -7,13 +7,13 @@ from ...actions.terms import add_supplier, look_at_terms, set_terms, suppliers_t
 from ...actions.terms_form import USUAL, term_texts, terms_said
 from ...basics.problem import refused
 from ...basics.terms import Terms
-from ...basics.terms_view import SupplierTerms
+from ...basics.terms_view import SupplierTerms, TermsChange
 from ..desks import desk
 from ..forms import day, deed, marked, tell, text
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
-from .look_first import ahead, mark_of, seen
+from .look_first import ahead, kept, mark_of
 
 MARKED = ("calendar.week", "order_days")
 """Fields that are boxes to mark."""
@@ -30,13 +30,12 @@ def add_to(blueprint: Blueprint) -> None:
 @open_to(*WITH_COSTS)
 def change_terms_page(supplier: str) -> ResponseReturnValue:
     """What would change is shown first, and kept when it was seen."""
-    looked = ahead(lambda: look_at_terms(desk(), supplier, _said(supplier), day("starts_on"), text("past")))
-    if looked and seen(looked) and (gone := deed(lambda: _change(supplier))):
+    if gone := kept(lambda: _look(supplier), lambda: _change(supplier)):
         return gone
+    looked = ahead(lambda: _look(supplier))
     found = suppliers_terms(desk(), supplier)
     texts = term_texts(_shown(found))
-    mark = mark_of(looked) if looked else ""
-    return show("shop/terms_change.html", found=found, texts=texts, looked=looked, mark=mark)
+    return show("shop/terms_change.html", found=found, texts=texts, looked=looked, mark=mark_of(looked))
 
 
 @open_to(*WITH_COSTS)
@@ -69,6 +68,10 @@ def _said(supplier: str) -> dict[str, str]:
 
 def _shown(found: SupplierTerms) -> Terms:
     return found.holds or found.versions[0]
+
+
+def _look(supplier: str) -> TermsChange:
+    return look_at_terms(desk(), supplier, _said(supplier), day("starts_on"), text("past"))
 
 
 def _change(supplier: str) -> str:

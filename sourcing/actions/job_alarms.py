@@ -1,0 +1,44 @@
+"""The alarms of one job for a page: with what was decided before, and who of the customer's side may say yes."""
+
+from ..basics.alarm import Alarm, Decision
+from ..basics.problem import refused
+from ..basics.value import Value
+from ..quoting.approvals import may_answer
+from ..storage.jobs import job as stored_job
+from .alarms import alarms_of, undecided
+from .desk import Desk
+from .evaluate import catalogue
+from .job_now import job_now
+
+
+class JobAlarms(Value, frozen=True, kw_only=True):
+    """`decided`: the last decision of each line, by label; also of lines that stand as approved by it."""
+
+    alarms: tuple[Alarm, ...]
+    decided: tuple[Decision, ...]
+    may_answer: tuple[str, ...]
+
+
+def job_alarms(desk: Desk, number: str) -> JobAlarms:
+    """What is not as approved on a job now. Refuses an unknown job."""
+    with desk.store.reading() as connection:
+        customer = stored_job(connection, number).customer
+        seen = job_now(connection, number)
+        return JobAlarms(
+            alarms=alarms_of(catalogue(connection, desk.at), number),
+            decided=tuple(one for _, one in sorted(seen.decisions.items())) if seen else (),
+            may_answer=may_answer(customer),
+        )
+
+
+def alarm_to_decide(desk: Desk, number: str, label: str) -> Alarm:
+    """The alarm of a line, or that of one decided before and not ordered, as if nothing had been decided; the one that
+    `decide` would take. Refuses a line that stands as approved."""
+    with desk.store.reading() as connection:
+        stored_job(connection, number)
+        found = catalogue(connection, desk.at)
+        mine = next((one for one in alarms_of(found, number) if one.label == label), None)
+        alarm = mine or undecided(found, number, label)
+        if alarm is None:
+            raise refused("no-alarm", job=number, label=label)
+        return alarm

@@ -1,0 +1,111 @@
+"""A customer's answers: taken down as they were said, taken back, and all of them in order."""
+
+from flask import Blueprint, request, url_for
+from flask.typing import ResponseReturnValue
+
+from ...actions.answer_sheet import answer_sheet, take_down, total_of_answers
+from ...actions.answers import Spoken, TakenBack, withdraw
+from ...actions.revisions import answer_record
+from ...basics.typed import count
+from ...documents.answers_shown import told_words, totals_text
+from ...documents.authorisation import LAW, record_text
+from ..desks import desk
+from ..files import attachment
+from ..forms import deed, marked, problems, tell, text
+from ..guard import EVERYBODY, open_to
+from ..show import show
+from ..words import _
+
+LINE = "line-"
+HOW = ("telephone", "in person", "text", "e-mail")
+"""How an answer comes that somebody takes down; one on the customer's page is kept by the page itself."""
+
+ANOTHER = "another"
+
+
+def add_to(blueprint: Blueprint) -> None:
+    """Add these pages to those of the quote."""
+    add = blueprint.add_url_rule
+    add("/jobs/<job>/answers", view_func=answer_page, methods=["GET", "POST"])
+    add("/jobs/<job>/answers/take-back", view_func=take_back_page, methods=["GET", "POST"])
+    add("/jobs/<job>/answers.txt", view_func=answers_file)
+
+
+@open_to(*EVERYBODY)
+def answer_page(job: str) -> ResponseReturnValue:
+    """Each line with yes, no or as it is; what it comes to; and every answer there was."""
+    is_sent = request.method == "POST" and text("do") != "total"
+    if is_sent and (gone := deed(lambda: _answered(job))):
+        return gone
+    sheet = answer_sheet(desk(), job, _revision())
+    return show(
+        "quotes/answers.html",
+        job=job,
+        sheet=sheet,
+        total=total_of_answers(desk(), job, _said("yes"), _said("no")) if request.method == "POST" else sheet.approved,
+        totals=totals_text(sheet.totals, sheet.locale),
+        record=answer_record(desk(), job),
+        law=LAW,
+        how=HOW,
+        is_contrary=bool(text("instead")) or any(one.code == "answered-otherwise" for one in problems()),
+    )
+
+
+@open_to(*EVERYBODY)
+def take_back_page(job: str) -> ResponseReturnValue:
+    """The customer takes a yes back, as long as nothing is ordered on it."""
+    if request.method == "POST" and (gone := deed(lambda: _taken_back(job))):
+        return gone
+    return show("quotes/take_back.html", job=job, sheet=answer_sheet(desk(), job), how=HOW, ticked=marked("line"))
+
+
+@open_to(*EVERYBODY)
+def answers_file(job: str) -> ResponseReturnValue:
+    """All answers in order, as text for the shop's file."""
+    found = answer_record(desk(), job)
+    return attachment(record_text(found), f"answers-{found.job}", "txt")
+
+
+def who_said() -> str:
+    """Who gave the answer: one of those entitled, or another name that was typed."""
+    return text("another") if text("who") == ANOTHER else text("who")
+
+
+def _answered(job: str) -> str:
+    spoken = Spoken(
+        yes=_said("yes"),
+        no=_said("no"),
+        who=who_said(),
+        how=text("how"),
+        contact=text("contact"),
+        words=text("words"),
+        revision=_revision(),
+        instead=bool(text("instead")),
+        conditions=text("condition"),
+    )
+    standing = take_down(desk(), job, spoken)
+    back = url_for("quotes.take_back_page", job=job) if spoken.yes else ""
+    tell(told_words(standing.quote, standing.answers), undo=back)
+    return url_for("quotes.answer_page", job=job)
+
+
+def _taken_back(job: str) -> str:
+    labels = marked("line")
+    taken = TakenBack(
+        labels=labels, who=who_said(), how=text("how"), contact=text("contact"), words=text("words")
+    )
+    withdraw(desk(), job, taken)
+    tell(_("Taken back: %(lines)s. These lines wait again.") % {"lines": ", ".join(labels)})
+    return url_for("quotes.answer_page", job=job)
+
+
+def _said(word: str) -> tuple[str, ...]:
+    """Labels of the lines with this word."""
+    return tuple(
+        name.removeprefix(LINE) for name, value in request.form.items() if name.startswith(LINE) and value == word
+    )
+
+
+def _revision() -> int | None:
+    typed = request.args.get("revision", "").strip()
+    return count(typed) if typed else None

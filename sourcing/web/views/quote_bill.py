@@ -1,0 +1,173 @@
+"""Money the customer paid ahead, and the bill that closes the job: looked at before it is written, printed after."""
+
+from decimal import Decimal
+
+from flask import Blueprint, abort, request, url_for
+from flask.typing import ResponseReturnValue
+
+from ...actions.after_bill import left_with_suppliers
+from ...actions.bill import bill_if_any, look_at_bill, write_bill
+from ...actions.deposits import deposits_of, give_back, take_deposit
+from ...actions.given_away import gave_away, given_away_on
+from ...actions.job_edit import opened
+from ...basics.bill import Bill, FrozenBill, LeftOut, Off
+from ...basics.problem import Problem, Refused
+from ...basics.typed import amount
+from ...documents.bill_paper import bill_html, bill_pdf, bill_text
+from ..desks import desk, may, sees_costs
+from ..files import attachment, paper
+from ..forms import deed, tell, text
+from ..guard import EVERYBODY, WITH_COSTS, open_to
+from ..show import show
+from ..words import _
+
+OFF = "off-"
+
+
+def add_to(blueprint: Blueprint) -> None:
+    """Add these pages to those of the quote."""
+    add = blueprint.add_url_rule
+    add("/jobs/<job>/bill", view_func=bill_page)
+    add("/jobs/<job>/bill/write", view_func=write_bill_page, methods=["GET", "POST"])
+    add("/jobs/<job>/bill/look.html", view_func=look_itself)
+    add("/jobs/<job>/bill/paper.html", view_func=bill_itself)
+    add("/jobs/<job>/bill/save.<kind>", view_func=bill_file)
+    add("/jobs/<job>/deposit/take", view_func=deposit_taken, methods=["POST"])
+    add("/jobs/<job>/deposit/give-back", view_func=deposit_back, methods=["POST"])
+    add("/jobs/<job>/given-away", view_func=given_away_page, methods=["GET", "POST"])
+
+
+@open_to(*EVERYBODY)
+def bill_page(job: str) -> ResponseReturnValue:
+    """The bill where there is one, what is paid ahead, and what is left to do."""
+    frozen = bill_if_any(desk(), job)
+    return show(
+        "quotes/bill.html",
+        job=job,
+        customer=opened(desk(), job)[0].customer.name,
+        bill=frozen.bill if frozen else None,
+        deposits=deposits_of(desk(), job),
+        left=left_with_suppliers(desk(), job) if sees_costs() else (),
+        is_over=frozen is None,
+    )
+
+
+@open_to(*WITH_COSTS)
+def write_bill_page(job: str) -> ResponseReturnValue:
+    """Look at the bill as it would be, with lines left out or something taken off; then write it, once."""
+    if request.method == "POST" and (gone := deed(lambda: _written(job))):
+        return gone
+    looked, why_not = _looked(job)
+    lines = opened(desk(), job)[0].labelled()
+    return show(
+        "quotes/write_bill.html",
+        job=job,
+        looked=looked,
+        why_not=why_not,
+        lines=deposits_of(desk(), job) and lines,
+        asked=request.args,
+        not_done=request.args.getlist("not_done"),
+        query=request.args.to_dict(flat=False),
+    )
+
+
+@open_to(*WITH_COSTS)
+def look_itself(job: str) -> ResponseReturnValue:
+    """The paper as it would be; nothing is kept."""
+    return paper(bill_html(look_at_bill(desk(), job, *_wishes())))
+
+
+@open_to(*EVERYBODY)
+def bill_itself(job: str) -> ResponseReturnValue:
+    """The bill as it was kept, for the frame."""
+    return paper(_bill(job).paper)
+
+
+@open_to(*EVERYBODY)
+def bill_file(job: str, kind: str) -> ResponseReturnValue:
+    """The bill as a file."""
+    frozen = _bill(job)
+    name = f"bill-{frozen.bill.job}"
+    if kind == "pdf":
+        return attachment(bill_pdf(frozen.bill, frozen.paper), name, kind)
+    if kind == "txt":
+        return attachment(bill_text(frozen.bill), name, kind)
+    return attachment(frozen.paper, name, kind) if kind == "html" else abort(404)
+
+
+@open_to(*WITH_COSTS)
+def deposit_taken(job: str) -> ResponseReturnValue:
+    """Write down money the customer paid ahead."""
+    return deed(lambda: _taken(job)) or bill_page(job)
+
+
+@open_to(*WITH_COSTS)
+def deposit_back(job: str) -> ResponseReturnValue:
+    """Write down money given back to the customer."""
+    return deed(lambda: _given_back(job)) or bill_page(job)
+
+
+@open_to(*WITH_COSTS)
+def given_away_page(job: str) -> ResponseReturnValue:
+    """An extra fitted without a yes: never billed, and on record. What it cost is for the owner to read."""
+    if request.method == "POST" and (gone := deed(lambda: _gave_away(job))):
+        return gone
+    return show("quotes/given_away.html", job=job, found=given_away_on(desk(), job), is_owner=may("owner"))
+
+
+def _bill(job: str) -> FrozenBill:
+    return bill_if_any(desk(), job) or abort(404)
+
+
+def _looked(job: str) -> tuple[Bill | None, tuple[Problem, ...]]:
+    """The bill as it would be, or why it can't be written yet."""
+    try:
+        return look_at_bill(desk(), job, *_wishes()), ()
+    except Refused as refusal:
+        return None, refusal.problems
+
+
+def _wishes() -> tuple[LeftOut, Off]:
+    """What the address asks of the bill: lines not done and why, amounts off and why."""
+    asked = request.args
+    labels = tuple(one for one in asked.getlist("not_done") if one)
+    off = tuple(
+        (name.removeprefix(OFF), amount(typed.strip()))
+        for name, typed in asked.items()
+        if name.startswith(OFF) and typed.strip()
+    )
+    return (
+        LeftOut(labels=labels, words=asked.get("words", "").strip()),
+        Off(amounts=off, words=asked.get("off_words", "").strip()),
+    )
+
+
+def _written(job: str) -> str:
+    frozen = write_bill(desk(), job, bill_html, *_wishes())
+    tell(_("Bill %(number)s is written and job %(job)s is closed.") % {"number": frozen.bill.number, "job": job})
+    return url_for("quotes.bill_page", job=job)
+
+
+def _taken(job: str) -> str:
+    found = take_deposit(desk(), job, _amount("taken"), text("how"), text("words"))
+    tell(_("The deposit is written down."), undo=url_for("quotes.bill_page", job=job, _anchor="give-back"))
+    if found.same_today > 1:
+        tell(_("Look at this: the same amount was written down before today. If it is one deposit, give one back."))
+    return url_for("quotes.bill_page", job=job)
+
+
+def _given_back(job: str) -> str:
+    give_back(desk(), job, _amount("back"), text("how"), text("words"))
+    tell(_("What was given back is written down."))
+    return url_for("quotes.bill_page", job=job)
+
+
+def _gave_away(job: str) -> str:
+    price: Decimal | None = amount(text("price")) if text("price") else None
+    gave_away(desk(), job, (text("what"), text("words")), amount(text("cost")), price)
+    tell(_("It is on record. It is never billed."))
+    return url_for("quotes.bill_page", job=job)
+
+
+def _amount(name: str) -> Decimal:
+    return amount(text(name))

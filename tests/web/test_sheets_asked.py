@@ -1,0 +1,130 @@
+"""What the counter asks about a sheet before it keeps it, and what the answers do."""
+
+import re
+
+from flask import Flask
+
+from sourcing.actions.sheet_list import sheets_of
+from sourcing.web.desks import desk
+from tests.web.sheets_world import drop, held, page_of, settle
+from tests.web.world import Browser
+
+UNCLEAR = b"Part No,Description,Price,Remark\n" + b"".join(b"ZQ-%d,Shoe,%d.50,x\n" % (at, at + 3) for at in range(9))
+NO_PRICE = b"Part No,Description,Quux\n" + b"".join(b"ZQ-%d,Skid shoe,%d.50\n" % (at, at + 3) for at in range(9))
+TWICE = b"Part No,Net,Net\n" + b"".join(b"ZQ-%d,%d.50,%d.75\n" % (at, at + 3, at + 4) for at in range(9))
+NAME = "stonegarth-2026-01-14.csv"
+
+
+def test_an_unclear_price_is_asked_with_its_values_and_never_guessed(app: Flask, clerk: Browser) -> None:
+    """Nothing is marked beforehand, and rows of the sheet stand beside."""
+    sent = drop(app, clerk, UNCLEAR, NAME)
+    page = clerk.get(sent)
+    assert "could be the net price or the list price" in page and "--column" not in page
+    assert "<code>3.50</code>" in page and '<th scope="row">2</th>' in page
+    assert " checked" not in page
+    assert clerk.client.get("/sheets/7").status_code == 409
+
+
+def test_the_answer_keeps_the_sheet_and_is_remembered(app: Flask, clerk: Browser) -> None:
+    """The next sheet of the supplier is not asked about."""
+    sent = drop(app, clerk, UNCLEAR, NAME)
+    clerk.send(sent, **{"said-0": "net price"})
+    settle(app)
+    assert "Sheet 7" in page_of(clerk, sent) and not held(app)
+    again = UNCLEAR.replace(b"ZQ-1,", b"ZX-1,")
+    assert "Sheet 8" in page_of(clerk, drop(app, clerk, again, "stonegarth-2026-01-15.csv"))
+    with app.test_request_context():
+        _, remembered = sheets_of(desk("test"), "stonegarth")
+    assert ("Price", "net price") in [(one.header, one.field) for one in remembered]
+    assert "<dt>Price</dt><dd>net price</dd>" in clerk.get("/sheets/of/stonegarth")
+
+
+def test_a_question_left_open_is_refused_and_what_was_said_comes_back(app: Flask, clerk: Browser) -> None:
+    """Silence is no answer."""
+    sent = drop(app, clerk, UNCLEAR, NAME)
+    answer = clerk.send(sent, **{"other-4": "note"})
+    assert answer.status_code == 409 and "nothing is chosen for &#39;Price&#39;" in answer.text
+    answer = clerk.send(sent, **{"said-0": "another", "other-0": "pricey"})
+    assert answer.status_code == 409 and "pricey" in answer.text
+    assert re.search(r'id="other-0"[^>]* value="pricey"', answer.text)
+
+
+def test_another_meaning_can_be_typed(app: Flask, clerk: Browser) -> None:
+    """In any case and with blanks; a scanner or a list of words does the same."""
+    sent = drop(app, clerk, UNCLEAR, NAME)
+    clerk.send(sent, **{"said-0": "another", "other-0": "  Net  Price "})
+    settle(app)
+    page = page_of(clerk, sent)
+    assert "<td>net price</td><td>" in page
+
+
+def test_a_price_from_so_many_pieces(app: Flask, clerk: Browser) -> None:
+    """The quantity is kept with the column, and only a net price can have one."""
+    sent = drop(app, clerk, UNCLEAR, NAME)
+    answer = clerk.send(sent, **{"said-0": "list price", "pieces-0": "10"})
+    assert answer.status_code == 409 and "only a net price can have" in answer.text
+    clerk.send(sent, **{"said-0": "net price", "pieces-0": "10"})
+    settle(app)
+    assert "<td>net price from 10</td>" in page_of(clerk, sent)
+
+
+def test_a_column_nobody_knows_can_be_named(app: Flask, clerk: Browser) -> None:
+    """All columns are open, and one must be named."""
+    sent = drop(app, clerk, NO_PRICE, NAME)
+    page = clerk.get(sent)
+    assert "Which column is it?" in page or "Quux" in page
+    names = re.findall(r'<label for="(other-\d+)">C: Quux|name="(said-\d+)"', page)
+    field = next(first or second for first, second in names)
+    clerk.send(sent, **{field: "net price"})
+    settle(app)
+    assert "Sheet 7" in page_of(clerk, sent)
+
+
+def test_two_columns_of_one_name_are_told_apart_by_letter(app: Flask, clerk: Browser) -> None:
+    """Saying 'not used' of one leaves the other."""
+    sent = drop(app, clerk, TWICE, NAME)
+    page = clerk.get(sent)
+    assert "Column B" in page and "Column C" in page
+    clerk.send(sent, **{"said-0": "not used", "said-1": "net price"})
+    settle(app)
+    page = page_of(clerk, sent)
+    assert re.search(r">C</th><td>Net</td><td>net price</td>", page)
+
+
+def test_an_answer_to_an_older_question_is_not_taken(app: Flask, clerk: Browser, owner: Browser) -> None:
+    """Somebody else has answered meanwhile, and what is asked now is another thing."""
+    two = UNCLEAR.replace(b"Remark", b"Cost").replace(b",x", b",9.10")
+    sent = drop(app, clerk, two, "prices.csv", supplier="stonegarth")
+    old = clerk.hidden(sent, sent)
+    owner.send(sent, **{"said-0": "net price", "dated": "2026-01-14"})
+    settle(app)
+    answer = clerk.send_again(old, sent, **{"said-0": "list price"})
+    assert "somebody has answered for this sheet already" in answer.text or "Sheet 7" in answer.text
+    page = owner.get("/sheets/of/stonegarth")
+    assert "<dd>list price</dd>" not in page
+
+
+def test_a_line_that_speaks_of_the_prices_is_asked_once(app: Flask, clerk: Browser) -> None:
+    """It can be said not to matter."""
+    sheet = b"All prices less 10%\n\nPart No,Description,Net\n" + b"".join(
+        b"Z-%d,Shoe,4.%d0\n" % (a, a) for a in range(9)
+    )
+    sent = drop(app, clerk, sheet, NAME)
+    page = clerk.get(sent)
+    assert "All prices less 10%" in page and "it names a discount" in page
+    clerk.send(sent, **{"said-0": "not used"})
+    settle(app)
+    assert "Sheet 7" in page_of(clerk, sent)
+
+
+def test_parts_of_ours_stand_first_among_the_changes_with_their_open_jobs(app: Flask, clerk: Browser) -> None:
+    """A dearer bearing that a job waits for is what the clerk must see."""
+    from sourcing.documents.shipped_files import demo_folder
+
+    text = (demo_folder() / "stonegarth" / "prices-2026-01-05.csv").read_text(encoding="utf-8")
+    line = next(one for one in text.splitlines() if one.startswith("NW-41388"))
+    dearer = re.sub(r"(\d+)\.(\d\d)", lambda found: f"{int(found[1]) + 7}.{found[2]}", line)
+    page_of(clerk, drop(app, clerk, text.replace(line, dearer).encode(), NAME))
+    page = clerk.get("/sheets/7/changes")
+    assert page.index("Parts of ours") < page.index(">Rose")
+    assert "our BELT-AUGER" in page and "2026-0004" in page
