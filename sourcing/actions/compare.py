@@ -32,7 +32,7 @@ class ForLine(Value, frozen=True, kw_only=True):
     label: str
 
 
-class Wanted(Value, frozen=True, kw_only=True):
+class ToCompare(Value, frozen=True, kw_only=True):
     """What is compared: the offers of the part that bears the number, in a quantity, for a line or for nobody.
 
     Without `look_alikes` rows whose number is only near the part's are left out: they are looked for among all numbers
@@ -55,13 +55,13 @@ def compare(
     counted, unless somebody else is writing.
     """
     with desk.store.reading() as connection:
-        wanted = Wanted(number=number, quantity=quantity, wishes=wishes or RankWishes(), line=line)
+        wanted = ToCompare(number=number, quantity=quantity, wishes=wishes or RankWishes(), line=line)
         done = compared(connection, catalogue(connection, desk.at), wanted)
     note_lookup(desk, done.our_part)
     return done
 
 
-def compared(connection: Connection, found: Catalogue, wanted: Wanted) -> Comparison:
+def compared(connection: Connection, found: Catalogue, wanted: ToCompare) -> Comparison:
     """The comparison from a catalogue loaded already; the look-up is not counted. Refuses what `compare` does."""
     code = part_under(found, wanted.number)
     pieces, asks = line_asks(connection, found, code, wanted.number, wanted.line)

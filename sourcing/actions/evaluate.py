@@ -23,6 +23,7 @@ from ..storage.equivalence import equivalence_table
 from ..storage.judgements import judgements_in_force
 from ..storage.offers import newest_keys_of_length, offers_by_keys
 from .desk import shop_now
+from .known_table import KnownTable
 from .our_side import known_numbers
 from .settled import keys_of_offer, settled_rows
 from .sorted_offers import Evaluated, Judged, ShopAt, sort_out
@@ -44,15 +45,15 @@ class Catalogue(ShopAt):
         return self.families.graph.family(code, bench) if bench else self.families[code]
 
 
-def catalogue(connection: Connection, at: datetime) -> Catalogue:
-    """Load families, terms, settings and rates."""
-    every = families(equivalence_table(connection))
+def catalogue(connection: Connection, at: datetime, table: KnownTable | None = None) -> Catalogue:
+    """Load families, terms, settings and rates. `table`: the equivalence table where it is at hand already."""
+    every = table.every if table else families(equivalence_table(connection))
     return Catalogue(
         connection=connection,
         at=at,
         shop=shop_now(connection, at),
         families=every,
-        known=known_numbers(connection, every, at.date()),
+        known=known_numbers(connection, every, at.date(), table.borne if table else None),
         refused=_refused(connection, every),
     )
 

@@ -21,10 +21,11 @@ from ..landed_cost.quantity import pieces_to_order
 from ..matching.dimensions.reading import read_size
 from ..matching.dimensions.size_check import check_size
 from ..storage.look_up import are_more_offers, open_jobs_with_part
-from .compare import ForLine, Wanted, asked_words, compared, line_asks, one_way, part_under
+from .compare import ForLine, ToCompare, asked_words, compared, line_asks, one_way, part_under
 from .desk import Desk
 from .equivalences import family_of
 from .evaluate import Catalogue, catalogue, judged_offers
+from .known_table import known_table
 from .part_lookups import note_lookup
 from .settled import keys_of_offer
 from .sorted_offers import Judged, why_not
@@ -110,13 +111,13 @@ class BenchPart(Value, frozen=True, kw_only=True):
     not_so: tuple[BenchOffer, ...]
 
 
-def find_part(desk: Desk, wanted: Wanted) -> FoundPart:
+def find_part(desk: Desk, wanted: ToCompare) -> FoundPart:
     """The part that bears the number, with all its offers. The look-up is counted. Refuses what `compare` does.
 
     Look-alikes are looked for where they are wanted, and where there are few offers.
     """
     with desk.store.reading() as connection:
-        found = catalogue(connection, desk.at)
+        found = catalogue(connection, desk.at, known_table(desk.store, connection))
         alike = wanted.look_alikes or _are_few(connection, desk.at.date())
         comparison = compared(connection, found, changed(wanted, look_alikes=alike))
         part = found.families[comparison.our_part].part
@@ -130,11 +131,12 @@ def find_part(desk: Desk, wanted: Wanted) -> FoundPart:
     )
 
 
-def comparison_again(desk: Desk, wanted: Wanted) -> Comparison:
+def comparison_again(desk: Desk, wanted: ToCompare) -> Comparison:
     """The comparison alone, for a drawing or a file beside the page: the look-up is not counted a second time."""
     with desk.store.reading() as connection:
         alike = wanted.look_alikes or _are_few(connection, desk.at.date())
-        return compared(connection, catalogue(connection, desk.at), changed(wanted, look_alikes=alike))
+        found = catalogue(connection, desk.at, known_table(desk.store, connection))
+        return compared(connection, found, changed(wanted, look_alikes=alike))
 
 
 def _are_few(connection: Connection, day: date) -> bool:
@@ -146,7 +148,7 @@ def find_for_bench(
 ) -> BenchPart:
     """The part that bears the number, without anything the shop pays. Refuses as `compare` does."""
     with desk.store.reading() as connection:
-        found = catalogue(connection, desk.at)
+        found = catalogue(connection, desk.at, known_table(desk.store, connection))
         code = part_under(found, number)
         pieces, asks = line_asks(connection, found, code, number, line)
         pieces = quantity if quantity is not None else pieces

@@ -1,7 +1,7 @@
 """Months of the customer's yes, by which margins are narrowed: a line's month never moves afterwards."""
 
 import re
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 from ..basics.problem import refused
 from ..basics.value import Value
@@ -9,8 +9,7 @@ from ..storage.margin_rows import Answered
 
 MONTH = re.compile(r"(\d{4})-(\d{2})")
 FIRST_YEAR, LAST_YEAR, DECEMBER = 1970, 2199, 12
-MONTHS_AT_FIRST = 2
-"""This month and the one before it: what an owner looks at first, and worked out while she waits."""
+A_WEEK = timedelta(days=7)
 
 
 class Months(Value, frozen=True, kw_only=True):
@@ -30,9 +29,8 @@ class Months(Value, frozen=True, kw_only=True):
 
 
 def newest_months(today: date) -> Months:
-    """Those looked at where nothing is said."""
-    now = f"{today:%Y-%m}"
-    return Months(since=_later(now, 1 - MONTHS_AT_FIRST), until=now)
+    """Those looked at where nothing is said: this month, and in its first week the one before too."""
+    return Months(since=f"{today - A_WEEK:%Y-%m}", until=f"{today:%Y-%m}")
 
 
 def months_typed(since: str, until: str, today: date) -> Months:

@@ -1,6 +1,6 @@
 """A number no part of ours is known under: which of them it may mean, and which rows of sheets bear it or nearly."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import islice, product
 
 from sqlalchemy import Connection
@@ -9,16 +9,13 @@ from ..basics.equivalence import OurPart
 from ..basics.offer import Offer
 from ..basics.part_number import number_key
 from ..basics.value import Value
-from ..matching.equivalences.graph import families
-from ..matching.equivalences.number_book import bearers_of
 from ..matching.numbers.characters import SECOND
 from ..matching.numbers.damage import explain
-from ..storage.equivalence import printed_numbers
 from ..storage.numbers import nearest
 from ..storage.offers import offers_by_keys
 from ..storage.shop import terms_on
 from .desk import Desk
-from .equivalences import table_around
+from .known_table import known_table
 
 MOST_ROWS = 20
 MOST_TRIED = 64
@@ -62,24 +59,18 @@ def near_numbers(desk: Desk, number: str) -> NearNumbers:
     if not key:
         return NearNumbers(asked=number, parts=(), near=(), rows=())
     with desk.store.reading() as connection:
+        table = known_table(desk.store, connection)
+        codes = table.borne.bearers.get(key, frozenset())
         return NearNumbers(
             asked=number,
-            parts=_parts(connection, number),
-            near=tuple(_near(connection, number, key)),
+            parts=tuple(table.every.graph.parts[code] for code in sorted(codes)),
+            near=tuple(_near(table.printed, number, key)),
             rows=tuple(_rows(connection, desk, number, key)),
         )
 
 
-def _parts(connection: Connection, number: str) -> tuple[OurPart, ...]:
-    every = families(table_around(connection, number))
-    codes = bearers_of(every.graph).get(number_key(number), frozenset())
-    return tuple(every.graph.parts[code] for code in sorted(codes))
-
-
-def _near(connection: Connection, number: str, key: str) -> Iterator[NearNumber]:
-    printed = {number_key(one): one for one in sorted(printed_numbers(connection))}
-    printed.pop(key, None)
-    for near in nearest(key, printed):
+def _near(printed: Mapping[str, str], number: str, key: str) -> Iterator[NearNumber]:
+    for near in nearest(key, (one for one in printed if one != key)):
         found = explain(key, near, number, printed[near])
         yield NearNumber(number=printed[near], why=found.words if found else "")
 

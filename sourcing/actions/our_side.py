@@ -65,20 +65,37 @@ def our_side(connection: Connection, day: date) -> OurSide:
     return OurSide(every, known_numbers(connection, every, day), every.graph.makers, every)
 
 
-def known_numbers(connection: Connection, every: Families, day: date) -> Known:
-    """Which parts bear each number, under which names suppliers' own numbers stand, and the rules about them."""
+@dataclass(frozen=True)
+class Borne:
+    """Which parts bear each number key, and which keys a spreadsheet may have made of others: fields of `Known`."""
+
+    bearers: Mapping[str, frozenset[str]]
+    spreadsheet: Mapping[str, tuple[str, ...]]
+
+
+def known_numbers(connection: Connection, every: Families, day: date, borne: Borne | None = None) -> Known:
+    """Which parts bear each number, under which names suppliers' own numbers stand, and the rules about them.
+
+    `borne`: where it is known already.
+    """
     names: dict[str, set[str]] = {one.supplier: {maker_key(one.supplier)} for one in kept_sheets(connection, day)}
     for terms in terms_on(connection, date.max).values():
         names.setdefault(terms.supplier, set()).update((maker_key(terms.supplier), maker_key(terms.name)))
-    bearers = bearers_of(every.graph)
-    keys = sorted(bearers)
+    borne = borne or borne_by(every)
     return Known(
-        bearers,
+        borne.bearers,
         {supplier: frozenset(keys) for supplier, keys in names.items()},
         rules_by_supplier(connection),
         sheets_with_makers_numbers(connection, day),
-        {keys[at]: others for at, others in spreadsheet_made(keys).items()},
+        borne.spreadsheet,
     )
+
+
+def borne_by(every: Families) -> Borne:
+    """What of `Known` follows from the table alone."""
+    bearers = bearers_of(every.graph)
+    keys = sorted(bearers)
+    return Borne(bearers, {keys[at]: others for at, others in spreadsheet_made(keys).items()})
 
 
 def offers_with_our_numbers(connection: Connection, side: OurSide, day: date) -> list[Offer]:

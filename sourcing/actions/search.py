@@ -1,7 +1,6 @@
 """One box to look anything up: a number or a name, and what in the shop bears it. Nothing here tells a cost."""
 
 import re
-import unicodedata
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import islice
@@ -16,13 +15,13 @@ from ..basics.part_number import number_key
 from ..basics.value import Value
 from ..storage.database import Store
 from ..storage.deeds import newest_deed, subjects_after
-from ..storage.equivalence import our_parts
 from ..storage.jobs import jobs
-from ..storage.look_up import is_on_a_sheet, is_stated, job_of_bill, jobs_numbered, orders_named
+from ..storage.look_up import is_on_a_sheet, job_of_bill, jobs_numbered, orders_named
 from ..storage.numbers import nearest
 from ..storage.sheets import kept_sheets
 from ..storage.shop import terms_on
 from .desk import Desk
+from .known_table import KnownTable, folded, known_table
 
 MOST = 50
 """Hits of one kind that are shown."""
@@ -86,6 +85,7 @@ class Names:
     jobs: tuple[_JobNames, ...]
     suppliers: Mapping[str, str]
     suppliers_too: bool
+    table: KnownTable
 
 
 def search(desk: Desk, text: str, suppliers_too: bool) -> SearchFound:
@@ -97,7 +97,9 @@ def search(desk: Desk, text: str, suppliers_too: bool) -> SearchFound:
     if not asked:
         return SearchFound(asked="", hits=())
     with desk.store.reading() as connection:
-        names = Names(tuple(_jobs(connection, desk.store)), _names_of_suppliers(connection, desk), suppliers_too)
+        table = known_table(desk.store, connection)
+        suppliers = _names_of_suppliers(connection, desk)
+        names = Names(tuple(_jobs(connection, desk.store)), suppliers, suppliers_too, table)
         found = list(_hits(connection, asked, names))
         near = () if found else tuple(_near(connection, asked, names))
     shown: list[Hit] = []
@@ -114,7 +116,7 @@ def _hits(connection: Connection, asked: str, names: Names) -> Iterator[Hit]:
     yield from _of_jobs(names.jobs, asked, key, words)
     if names.suppliers_too:
         yield from _suppliers(names.suppliers, words)
-    yield from _parts(connection, asked, key, words)
+    yield from _parts(connection, asked, names.table)
 
 
 def _of_jobs(known: Iterable[_JobNames], asked: str, key: str, words: list[str]) -> Iterator[Hit]:
@@ -167,19 +169,18 @@ def _names_of_suppliers(connection: Connection, desk: Desk) -> dict[str, str]:
     return sheets | {one.supplier: one.name for one in terms_on(connection, day).values()}
 
 
-def _parts(connection: Connection, asked: str, key: str, words: list[str]) -> Iterator[Hit]:
+def _parts(connection: Connection, asked: str, table: KnownTable) -> Iterator[Hit]:
     """Our parts by code and by words of their name; a number that a statement or a sheet names."""
+    key, words = number_key(asked), folded(asked).split()
     if not key:
         return
-    is_number = False
-    for part in our_parts(connection):
-        if number_key(part.code) == key:
-            is_number = True
-            yield Hit(kind="our part", key=part.code, words=part.name, is_exact=True)
-        elif _all_in(words, folded(f"{part.code} {part.name} {part.size}")):
-            yield Hit(kind="our part", key=part.code, words=part.name)
-    if not is_number and (is_stated(connection, key) or is_on_a_sheet(connection, key)):
+    if part := table.codes.get(key):
+        yield Hit(kind="our part", key=part.code, words=part.name, is_exact=True)
+    elif key in table.printed or is_on_a_sheet(connection, key):
         yield Hit(kind="number", key=asked, words="", is_exact=True)
+    for other, text in table.words:
+        if other is not part and _all_in(words, text):
+            yield Hit(kind="our part", key=other.code, words=other.name)
 
 
 def _near(connection: Connection, asked: str, names: Names) -> Iterator[Hit]:
@@ -210,12 +211,6 @@ def _near_names(asked: str, names: Mapping[str, str]) -> list[str]:
             by_word.setdefault(word, []).append(key)
     found = (key for word in nearest(folded(asked), by_word) for key in by_word[word])
     return list(islice(dict.fromkeys(found), MOST_NEAR))
-
-
-def folded(text: str) -> str:
-    """The text without case and accents, to be compared with what somebody types in a hurry."""
-    apart = unicodedata.normalize("NFKD", text.casefold())
-    return " ".join("".join(one for one in apart if not unicodedata.combining(one)).split())
 
 
 def _serial_of(number: str) -> tuple[int, int]:

@@ -105,8 +105,9 @@ def for_the_desk(alarms: Sequence[Alarm], is_owner: bool) -> tuple[AlarmShown, .
 
 
 def _questions(ways: Sequence[WayOut]) -> tuple[Question, ...]:
+    """Two ways may ask the same: it is said once."""
     asked = [way for way in ways if way.asks and not way.why_not]
-    return tuple(Question(asks=way.asks, total=way.total, extra=way.extra) for way in asked)
+    return tuple(dict.fromkeys(Question(asks=way.asks, total=way.total, extra=way.extra) for way in asked))
 
 
 def _way(way: WayOut, is_owner: bool) -> WayShown:

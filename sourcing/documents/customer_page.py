@@ -7,7 +7,7 @@ from ..basics.money import Money
 from ..basics.person import Photo
 from ..basics.quote import FrozenQuote, Quote, QuoteLine
 from .amounts import date_text, money_text
-from .quote_paper import paper_values
+from .quote_paper import for_customer, paper_values
 from .quote_words import answered_words, goes_with
 
 BETWEEN = "|"
@@ -39,7 +39,7 @@ def answered_values(frozen: FrozenQuote, given: Sequence[Approval]) -> dict[str,
     approved with tax; conditions and words; and which revision of the paper it was, with its hash.
     """
     words = {one.label: one.answer for one in given}
-    lines = frozen.quote.lines
+    lines = for_customer(frozen.quote).lines
     first = next((one for one in given if one.answer == "approved"), given[0] if given else None)
     return {
         **_values(frozen.quote),

@@ -13,7 +13,10 @@ from .side_by_side import Marked, marked
 
 
 class CandidateWords(NamedTuple):
-    """`theirs`, `ours`: the two numbers most alike, with their makers in words; blank where the part has no number."""
+    """`theirs`, `ours`: the two numbers most alike, with their makers in words; blank where the part has no number.
+
+    `differs` says in words what is marked; blank where what speaks for it says so already.
+    """
 
     theirs: Markup
     their_maker: str
@@ -36,7 +39,7 @@ def candidate_words(one: Waiting) -> CandidateWords:
         their_maker=_maker(one.near[0]) if one.near else "",
         ours=numbers.below,
         our_maker=_maker(one.near[1]) if one.near else "",
-        differs=numbers.words,
+        differs="" if any(one.startswith("near number") for one in speaks_for) else numbers.words,
         speaks_for=speaks_for,
         speaks_against=speaks_against,
         worth=worth_words(one),

@@ -55,6 +55,8 @@ def _runs(text: str, differs: Iterable[bool]) -> Markup:
 
 def _words(above: str, below: str, differs: list[bool]) -> str:
     places = [at for at, one in enumerate(differs) if one]
+    if above == below:
+        return "They are the same."
     if not places:
         same = Levenshtein.normalized_similarity(_folded(above), _folded(below)) >= LEAST_ALIKE
         return "They do not differ but in capitals, blanks and signs." if same else "They have little in common."

@@ -2,16 +2,16 @@
 
 from datetime import date
 
-from sqlalchemy import Connection, exists, func, or_, select
+from sqlalchemy import Connection, exists, func, select
 
 from ..basics.job import Job
 from ..basics.value import to_json
 from .after_tables import BILLS
-from .job_tables import JOBS, PURCHASE_ORDERS
+from .job_tables import DEEDS, JOBS, PURCHASE_ORDERS
 from .rows import as_value
 from .sheet_tables import OFFERS
 from .sheets import newest_sheets
-from .shop_tables import STATEMENTS
+from .shop_tables import MAKER_ALIASES, OUR_PARTS, STATEMENT_EVENTS, STATEMENTS
 
 
 def open_jobs_with_part(connection: Connection, code: str) -> list[Job]:
@@ -44,13 +44,6 @@ def job_of_bill(connection: Connection, number: str) -> str:
     return connection.execute(select(BILLS.c.job).where(BILLS.c.number == number)).scalar() or ""
 
 
-def is_stated(connection: Connection, key: str) -> bool:
-    """Whether a statement in force names a number with that key."""
-    table = STATEMENTS
-    side = or_(table.c.left_key == key, table.c.right_key == key)
-    return bool(connection.execute(select(exists().where(side, table.c.withdrawn.is_(False)))).scalar())
-
-
 def is_on_a_sheet(connection: Connection, key: str) -> bool:
     """Whether any sheet, also an older one, has a row with that number."""
     sides = (OFFERS.c.supplier_key == key, OFFERS.c.maker_number_key == key)
@@ -61,3 +54,15 @@ def are_more_offers(connection: Connection, some: int, day: date) -> bool:
     """Whether that day's newest sheets have more rows than so many; no more than those are counted."""
     rows = select(OFFERS.c.sheet).where(OFFERS.c.sheet.in_(newest_sheets(day))).limit(some + 1).subquery()
     return int(connection.execute(select(func.count()).select_from(rows)).scalar() or 0) > some
+
+
+def table_marks(connection: Connection) -> tuple[int, ...]:
+    """By what a change of the equivalence table is seen beside the ledger: its newest change, and how much it holds."""
+    counts = (select(func.count()).select_from(table) for table in (STATEMENTS, OUR_PARTS, MAKER_ALIASES))
+    newest = select(func.max(STATEMENT_EVENTS.c.event))
+    return tuple(int(connection.execute(one).scalar() or 0) for one in (newest, *counts))
+
+
+def deeds_after(connection: Connection, number: int) -> set[str]:
+    """What was done by the deeds entered after that one."""
+    return set(connection.execute(select(DEEDS.c.done).where(DEEDS.c.deed > number).distinct()).scalars())

@@ -13,13 +13,14 @@ from .words import _, later
 COMMAND = re.compile(r"'sourcing ([a-z][a-z-]*)([^']*)'|(?<=: )sourcing ([a-z][a-z-]*)((?: [A-Z0-9-]*[0-9])*)")
 JOB = re.compile(r"\b\d{4}-\d{4,}\b")
 ORDER = re.compile(r"\bPO-\d{4}-\d{4,}\b")
+NEED_BY = re.compile(r"--need-by (\d{4}-\d\d-\d\d)")
 STATEMENT = re.compile(r"(?:standing|doubt|answer|withdraw|restore|history) (\d+)\b")
 
 PAGES: dict[str, tuple[str, str]] = {
     "answer": ("quotes.answer_page", later("Answers")),
     "take-back": ("quotes.answer_page", later("Answers")),
     "answers": ("quotes.answer_page", later("Answers")),
-    "quote": ("quotes.quote_page", later("Quote")),
+    "quote": ("jobs.write_page", later("Write the quote")),
     "revisions": ("quotes.quote_page", later("Quote")),
     "given": ("quotes.quote_page", later("Quote")),
     "bill": ("quotes.bill_page", later("Bill")),
@@ -92,6 +93,8 @@ def _link(found: re.Match[str], sentence: str) -> Markup:
     facts = {key: number.group(0) for key, number in numbers.items() if number}
     facts |= {"statement": statement.group(1)} if statement else {}
     needed: dict[str, Any] = {key: facts[key] for key in _needs(page) if key in facts}
+    if day := NEED_BY.search(rest):
+        needed["need_by"] = day.group(1)
     try:
         address = url_for(page, **needed)
     except BuildError:

@@ -62,7 +62,7 @@ def test_other_bands_are_tried_on_the_months_asked_for(desk: Desk) -> None:
 @pytest.mark.parametrize(
     ("since", "until", "found"),
     [
-        ("", "", ("2026-11", "2026-12")),
+        ("", "", ("2026-12", "2026-12")),
         ("2025-03", "", ("2025-03", "2026-12")),
         ("", "2025-03", ("2025-03", "2025-03")),
         ("2027-05", "", ("2027-05", "2027-05")),
@@ -83,6 +83,7 @@ def test_what_is_no_month_is_refused(since: str, until: str) -> None:
 
 
 def test_months_go_over_the_end_of_a_year() -> None:
-    """January's months before it are those of the year before."""
+    """In its first week January is looked at with the December before it, and later by itself."""
+    assert newest_months(date(2026, 1, 8)) == Months(since="2026-01", until="2026-01")
     assert newest_months(date(2026, 1, 3)) == Months(since="2025-12", until="2026-01")
     assert Months(since="2025-12", until="2025-12").answered == (datetime(2025, 12, 1), datetime(2026, 1, 1))

@@ -5,10 +5,10 @@ from itertools import pairwise
 import pytest
 from flask import Flask, g
 
-from sourcing.basics.quote import Quote
+from sourcing.basics.quote import FrozenQuote, Quote
 from sourcing.basics.value import changed
 from sourcing.documents.amounts import money_text
-from sourcing.documents.customer_page import page_values
+from sourcing.documents.customer_page import answered_values, page_values
 from sourcing.documents.quote_paper import quote_html
 from sourcing.quoting.choices import asked_about, choice_total, choice_totals
 from sourcing.web.show import show
@@ -26,6 +26,8 @@ QUOTES = {
     "wide": wide_words_quote(),
     "one line": one_line_quote(),
 }
+
+FROZEN = FrozenQuote(quote=QUOTE, paper="paper", sha256="0" * 64)
 
 ONLY_ON_PAPER = {
     "Marks made on a screen are not sent to us. Print and sign this paper, or give us your answer by telephone, text "
@@ -124,3 +126,13 @@ def test_a_very_long_quote_is_light(app: Flask) -> None:
     """Sixty lines: under 100 kB; with more lines than totals can be listed for, the server works the total out."""
     html = her_page(app, long_quote())
     assert len(html.encode()) < 100_000 and "data-totals" not in html and 'id="work-out"' in html
+
+
+def test_no_page_could_print_the_owners_side() -> None:
+    """It is taken off before a template sees the quote: no cost, no rule of a fee, no warning."""
+    for values in (page_values(QUOTE, {}, (), (), ()), answered_values(FROZEN, ())):
+        lines = [one["line"] for key in ("agreed", "add_ons") for one in values[key]]  # type: ignore[attr-defined]
+        assert isinstance(values["quote"], Quote) and values["quote"].warnings == ()
+        assert all(line.behind is None for line in (*lines, *values["quote"].lines)) and len(lines) == len(QUOTE.lines)
+    some = answered_values(FROZEN, ())["open"]
+    assert isinstance(some, list) and some and all(line.behind is None for line in some)

@@ -9,7 +9,7 @@ from flask import Flask
 from sqlalchemy import func, select
 
 from sourcing.actions import find
-from sourcing.actions.compare import Wanted
+from sourcing.actions.compare import ToCompare
 from sourcing.actions.desk import Desk
 from sourcing.actions.find import find_part
 from sourcing.storage.match_tables import PART_LOOKUPS
@@ -246,6 +246,6 @@ def test_the_same_part_is_found_as_by_the_command(app: Flask) -> None:
     """The page stands on the comparison the command prints."""
     from sourcing.actions.compare import compare
 
-    found = find_part(desk_of(app), Wanted(number="NW-40388"))
+    found = find_part(desk_of(app), ToCompare(number="NW-40388"))
     assert found.comparison == compare(desk_of(app), "NW-40388", None)
     assert len(found.sizes) == len(found.comparison.ranked)

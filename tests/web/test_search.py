@@ -9,7 +9,8 @@ from sqlalchemy import insert
 
 from sourcing.actions.desk import Desk
 from sourcing.actions.jobs import take_in_job
-from sourcing.actions.search import folded, search
+from sourcing.actions.known_table import folded
+from sourcing.actions.search import search
 from sourcing.documents.shipped_files import demo_folder
 from sourcing.storage.after_tables import BILLS
 from sourcing.web.desks import STORE

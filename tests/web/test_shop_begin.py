@@ -51,7 +51,7 @@ def test_no_page_breaks_before_the_shop_is_set_up(bare: Flask, first: Browser) -
     rules = [rule for rule in bare.url_map.iter_rules() if "GET" in (rule.methods or ()) and not rule.arguments]
     for rule in rules:
         if rule.endpoint != "static":
-            assert first.status(rule.rule) in (200, 302, 409), rule.rule
+            assert first.status(rule.rule) < 500, rule.rule
 
 
 def test_a_small_form_sets_the_shop_up(bare: Flask, first: Browser) -> None:

@@ -6,7 +6,7 @@ from datetime import date
 from flask import Blueprint, request
 from flask.typing import ResponseReturnValue
 
-from ...actions.compare import ForLine, Wanted
+from ...actions.compare import ForLine, ToCompare
 from ...actions.find import comparison_again, find_for_bench, find_part
 from ...actions.near_numbers import near_numbers
 from ...basics.choice import Comparison, RankWishes
@@ -100,9 +100,9 @@ def _not_found(refusal: Refused) -> ResponseReturnValue:
     return show("find/unknown.html", asked=_asked(), near=near)
 
 
-def _wanted() -> Wanted:
+def _wanted() -> ToCompare:
     a_day = _text("a_day")
-    return Wanted(
+    return ToCompare(
         number=_text("number"),
         quantity=_quantity(),
         wishes=RankWishes(

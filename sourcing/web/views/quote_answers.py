@@ -91,9 +91,7 @@ def _answered(job: str) -> str:
 
 def _taken_back(job: str) -> str:
     labels = marked("line")
-    taken = TakenBack(
-        labels=labels, who=who_said(), how=text("how"), contact=text("contact"), words=text("words")
-    )
+    taken = TakenBack(labels=labels, who=who_said(), how=text("how"), contact=text("contact"), words=text("words"))
     withdraw(desk(), job, taken)
     tell(_("Taken back: %(lines)s. These lines wait again.") % {"lines": ", ".join(labels)})
     return url_for("quotes.answer_page", job=job)

@@ -6,6 +6,7 @@ from flask import Blueprint, abort, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.after_bill import left_with_suppliers
+from ...actions.answer_sheet import answer_sheet
 from ...actions.bill import bill_if_any, look_at_bill, write_bill
 from ...actions.deposits import deposits_of, give_back, take_deposit
 from ...actions.given_away import gave_away, given_away_on
@@ -58,13 +59,12 @@ def write_bill_page(job: str) -> ResponseReturnValue:
     if request.method == "POST" and (gone := deed(lambda: _written(job))):
         return gone
     looked, why_not = _looked(job)
-    lines = opened(desk(), job)[0].labelled()
     return show(
         "quotes/write_bill.html",
         job=job,
         looked=looked,
         why_not=why_not,
-        lines=deposits_of(desk(), job) and lines,
+        lines=[one.line for one in answer_sheet(desk(), job).lines if one.stands == "approved"],
         asked=request.args,
         not_done=request.args.getlist("not_done"),
         query=request.args.to_dict(flat=False),
@@ -157,7 +157,7 @@ def _taken(job: str) -> str:
 
 
 def _given_back(job: str) -> str:
-    give_back(desk(), job, _amount("back"), text("how"), text("words"))
+    give_back(desk(), job, _amount("back"), text("how_back"), text("words_back"))
     tell(_("What was given back is written down."))
     return url_for("quotes.bill_page", job=job)
 

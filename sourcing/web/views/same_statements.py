@@ -37,7 +37,8 @@ def add_to(blueprint: Blueprint) -> None:
     blueprint.add_url_rule("/same-parts/statements", "statement_asked", statement_asked)
     blueprint.add_url_rule("/same-parts/add", "add_page", add_page, methods=both)
     blueprint.add_url_rule("/same-parts/makers", "makers_page", makers_page)
-    blueprint.add_url_rule("/same-parts/makers/change", "makers_change", makers_change, methods=both)
+    blueprint.add_url_rule("/same-parts/makers/name", "makers_name", makers_name, methods=both)
+    blueprint.add_url_rule("/same-parts/makers/take-away", "makers_take_away", makers_take_away, methods=both)
 
 
 @open_to(*EVERYBODY)
@@ -83,9 +84,17 @@ def makers_page() -> ResponseReturnValue:
 
 
 @open_to(*WITH_COSTS)
-def makers_change() -> ResponseReturnValue:
-    """Keep another name, or take one away."""
-    if request.method == "POST" and (gone := deed(_makers)):
+def makers_name() -> ResponseReturnValue:
+    """Keep another name."""
+    if request.method == "POST" and (gone := deed(_name_maker)):
+        return gone
+    return makers_page()
+
+
+@open_to(*WITH_COSTS)
+def makers_take_away() -> ResponseReturnValue:
+    """Take a name away."""
+    if request.method == "POST" and (gone := deed(_take_name_away)):
         return gone
     return makers_page()
 
@@ -170,15 +179,14 @@ def _number(side: str) -> str:
     return f"{maker}:{text(f'{side}_number')}"
 
 
-def _makers() -> str:
-    if name := text("remove"):
-        gone = remove_maker_name(desk(), name)
-        tell(_("The name stands for nobody else any more."), undo=_again(gone.alias, gone.maker))
-    else:
-        kept = add_maker_name(desk(), text("name"), text("maker"))
-        tell(f"{alias_words(kept)}.", undo=url_for("same.makers_page"))
+def _name_maker() -> str:
+    kept = add_maker_name(desk(), text("name"), text("maker"))
+    tell(f"{alias_words(kept)}.", undo=url_for("same.makers_page"))
     return url_for("same.makers_page")
 
 
-def _again(name: str, maker: str) -> str:
-    return url_for("same.makers_page", name=name, maker=maker)
+def _take_name_away() -> str:
+    gone = remove_maker_name(desk(), text("name"))
+    again = url_for("same.makers_page", name=gone.alias, maker=gone.maker)
+    tell(_("The name stands for nobody else any more."), undo=again)
+    return url_for("same.makers_page")
