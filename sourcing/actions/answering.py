@@ -16,6 +16,7 @@ from ..storage.judgements import add_judgement, judgements
 from ..storage.statements import add_events, kept_statements, set_withdrawn, state
 from .desk import Pen
 from .our_side import NO_RULES, OurSide, our_side
+from .our_side_now import our_side_now
 from .settled import is_own, keys_of_judgement, keys_of_offer, settled_rows
 from .table_compare import content
 
@@ -50,8 +51,8 @@ class Answering:
 
 
 def answering(pen: Pen) -> Answering:
-    """Load our parts and every answer there ever was."""
-    side, before = our_side(pen.connection, pen.desk.at.date()), judgements(pen.connection)
+    """Load our parts and every answer there ever was, before anything is written."""
+    side, before = our_side_now(pen.connection, pen.desk), judgements(pen.connection)
     in_force = (one for one in before if one.in_force)
     return Answering(pen, side, before, settled_rows(in_force, side.makers, side.families))
 

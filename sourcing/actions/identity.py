@@ -46,6 +46,15 @@ def show_identity(desk: Desk, number: str, label: str) -> LineIdentity:
         return _shown(connection, desk, number, label)
 
 
+def identities(desk: Desk, number: str) -> dict[str, Identity]:
+    """The judgement of every line of a job that asks for a part, by label."""
+    with desk.store.reading() as connection:
+        job = stored_job(connection, number)
+        lines = {label: line for label, line in job.labelled() if line.part}
+        found = catalogue(connection, desk.at) if lines else None
+        return {label: identity_of(found, job.machine, line) for label, line in lines.items()} if found else {}
+
+
 def look_up_identity(desk: Desk, path: Path) -> LineIdentity:
     """The judgement for the machine and the evidence of a file; nothing is kept."""
     asked_for = read_toml(path, LookUp)

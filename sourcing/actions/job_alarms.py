@@ -16,29 +16,34 @@ class JobAlarms(Value, frozen=True, kw_only=True):
 
     alarms: tuple[Alarm, ...]
     decided: tuple[Decision, ...]
+
+
+class ToDecide(Value, frozen=True, kw_only=True):
+    """The alarm that is decided, and who of the customer's side may say yes."""
+
+    alarm: Alarm
     may_answer: tuple[str, ...]
 
 
 def job_alarms(desk: Desk, number: str) -> JobAlarms:
     """What is not as approved on a job now. Refuses an unknown job."""
     with desk.store.reading() as connection:
-        customer = stored_job(connection, number).customer
+        stored_job(connection, number)
         seen = job_now(connection, number)
         return JobAlarms(
             alarms=alarms_of(catalogue(connection, desk.at), number),
             decided=tuple(one for _, one in sorted(seen.decisions.items())) if seen else (),
-            may_answer=may_answer(customer),
         )
 
 
-def alarm_to_decide(desk: Desk, number: str, label: str) -> Alarm:
+def alarm_to_decide(desk: Desk, number: str, label: str) -> ToDecide:
     """The alarm of a line, or that of one decided before and not ordered, as if nothing had been decided; the one that
     `decide` would take. Refuses a line that stands as approved."""
     with desk.store.reading() as connection:
-        stored_job(connection, number)
+        customer = stored_job(connection, number).customer
         found = catalogue(connection, desk.at)
         mine = next((one for one in alarms_of(found, number) if one.label == label), None)
         alarm = mine or undecided(found, number, label)
         if alarm is None:
             raise refused("no-alarm", job=number, label=label)
-        return alarm
+        return ToDecide(alarm=alarm, may_answer=may_answer(customer))

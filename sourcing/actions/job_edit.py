@@ -13,12 +13,23 @@ from ..basics.job import Customer, Finding, Job, JobLine, Machine
 from ..basics.problem import refused
 from ..basics.value import Value, changed, to_json
 from ..storage.after_quote import bill_of
+from ..storage.deeds import deeds
 from ..storage.jobs import change_job, job
+from ..storage.links import label_photos
 from .compare import part_under
 from .desk import Desk
 from .evaluate import catalogue
+from .history import for_the_bench
 from .jobs import check_job
 from .needs import line_of
+
+CHANGES = frozenset(
+    (
+        *("take in job", "change job", "add photo", "take photo out", "put photo back", "add evidence"),
+        *("take evidence back", "accept anyway", "take acceptance back"),
+    )
+)
+"""Deeds that change what a job says."""
 
 
 class Seen(Value, frozen=True, kw_only=True):
@@ -75,7 +86,7 @@ def change_line(desk: Desk, seen: Seen, label: str, line: JobLine) -> Job:
         before = line_of(one, label)
         new = changed(line, photos=before.photos)
         if before.part == line.part:
-            new = changed(new, evidence=before.evidence, overrides=before.overrides, asked=before.asked)
+            new = changed(new, evidence=before.evidence, overrides=before.overrides)
         return _with_line(one, label, new)
 
     return edit(desk, seen, f"line {label} changed: {line.title}", replaced)
@@ -88,7 +99,8 @@ def take_line_out(desk: Desk, seen: Seen, label: str) -> Job:
         line_of(one, label)
         return _with_line(one, label, None)
 
-    return edit(desk, seen, f"line {label} taken out", without)
+    title = line_of(opened(desk, seen.job)[0], label).title
+    return edit(desk, seen, f"line {label} taken out: {title}", without, out=label)
 
 
 def add_finding(desk: Desk, seen: Seen, what: str) -> Job:
@@ -105,11 +117,13 @@ def take_finding_out(desk: Desk, seen: Seen, at: int) -> Job:
     def without(one: Job) -> Job:
         return changed(one, findings=tuple(found for place, found in enumerate(one.findings, 1) if place != at))
 
-    return edit(desk, seen, f"finding {at} taken out", without)
+    said = [found.what for place, found in enumerate(opened(desk, seen.job)[0].findings, 1) if place == at]
+    return edit(desk, seen, f"finding taken out: {''.join(said)}", without)
 
 
-def edit(desk: Desk, seen: Seen, what: str, change: Callable[[Job], Job]) -> Job:
-    """Change a job by one step. Quotes already made stay as they are.
+def edit(desk: Desk, seen: Seen, what: str, change: Callable[[Job], Job], out: str = "") -> Job:
+    """Change a job by one step. Quotes already made stay as they are. `out`: the line taken out; the photos of the
+    lines after it go with them, and its own are photos of the job.
 
     Refuses a billed job, one that somebody changed since it was seen (a blank version: whatever it is), and what a job
     file with it would be refused for. A change of nothing enters no deed.
@@ -118,14 +132,29 @@ def edit(desk: Desk, seen: Seen, what: str, change: Callable[[Job], Job]) -> Job
         before = job(pen.connection, seen.job)
         _refuse_closed(pen.connection, seen.job)
         if seen.version and seen.version != version_of(before):
-            raise refused("job-changed-meanwhile", job=seen.job)
+            raise refused("job-changed-meanwhile", job=seen.job, last=_last_change(pen.connection, seen.job))
         new = change(before)
         if new == before:
             return before
         check_job(new, catalogue(pen.connection, desk.at), None)
         change_job(pen.connection, new)
+        if out:
+            label_photos(pen.connection, seen.job, _moved(before, out))
         pen.note(seen.job, what)
         return new
+
+
+def _moved(before: Job, out: str) -> dict[str, str]:
+    """The new label of every line from the one taken out on, by the old one; of that line none."""
+    labels = [label for label, _ in before.labelled() if label.isdigit() == out.isdigit()]
+    after = labels[labels.index(out) :]
+    return {out: "", **dict(zip(after[1:], after, strict=False))}
+
+
+def _last_change(connection: Connection, number: str) -> str:
+    """Who changed the job last, when, and what."""
+    some = for_the_bench(tuple(one for one in deeds(connection, number) if one.deed in CHANGES))
+    return "".join(f"{one.who}, {one.at:%H:%M}: {one.detail or one.deed}" for one in some[-1:])
 
 
 def _refuse_closed(connection: Connection, number: str) -> None:

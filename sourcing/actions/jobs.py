@@ -1,6 +1,6 @@
 """Take a job in from a file, or change one that is there."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from pathlib import Path
 
 from ..basics.evidence import Evidence
@@ -10,6 +10,7 @@ from ..basics.value import changed
 from ..quoting.job_checks import job_contradictions
 from ..storage.after_quote import bill_of
 from ..storage.jobs import add_job, change_job, job, jobs
+from ..storage.links import photos
 from .desk import Desk
 from .evaluate import Catalogue, catalogue
 from .files import read_toml
@@ -35,15 +36,15 @@ def take_in(desk: Desk, new: Job, place: Place | None = None) -> Job:
 def change_job_from(desk: Desk, number: str, path: Path) -> Job:
     """Replace a job's content by a file's, after tear-down, say. Quotes already made stay as they are.
 
-    What was recorded of a line since (evidence, offers accepted in spite of what is asked) stays with the line of the
-    same label, as long as it asks for the same part. Refuses a billed job.
+    What was recorded of a line since (evidence, photos, offers accepted in spite of what is asked) stays with the line
+    of the same label, as long as it asks for the same part. Refuses a billed job.
     """
     new = changed(_read(desk, path), number=number)
     with desk.writing("change job") as pen:
         before = job(pen.connection, number)
         if bill_of(pen.connection, number) is not None:
             raise refused("billed-stays", job=number, found="a file no longer replaces it")
-        new = _with_records(new, before)
+        new = _with_records(new, before, {one.name for one in photos(pen.connection, number)})
         check_job(new, catalogue(pen.connection, desk.at), Place(file=path.name))
         change_job(pen.connection, new)
         pen.note(number, f"the job now has {_some(new.agreed, 'agreed line')} and {_some(new.add_ons, 'add-on')}")
@@ -95,9 +96,9 @@ def _signed_line(desk: Desk, line: JobLine) -> JobLine:
     return changed(line, evidence=tuple(signed(one, desk) for one in line.evidence))
 
 
-def _with_records(new: Job, old: Job) -> Job:
+def _with_records(new: Job, old: Job, photos: Collection[str]) -> Job:
     before = dict(old.labelled())
-    lines = {label: _with_record(line, before.get(label)) for label, line in new.labelled()}
+    lines = {label: _with_record(line, before.get(label), photos) for label, line in new.labelled()}
     return changed(
         new,
         agreed=tuple(line for label, line in lines.items() if label.isdigit()),
@@ -105,13 +106,15 @@ def _with_records(new: Job, old: Job) -> Job:
     )
 
 
-def _with_record(line: JobLine, before: JobLine | None) -> JobLine:
-    """Evidence recorded before comes first; a line of the file that says the same again is the same line."""
+def _with_record(line: JobLine, before: JobLine | None, photos: Collection[str]) -> JobLine:
+    """Evidence recorded before comes first; a line of the file that says the same again is the same line. `photos`:
+    the names of those kept at the counter, which no file need name."""
     if before is None or before.part != line.part:
         return line
     known = {_unsigned(one) for one in before.evidence}
     more = tuple(one for one in line.evidence if _unsigned(one) not in known)
-    return changed(line, evidence=(*before.evidence, *more), overrides=before.overrides)
+    kept = tuple(name for name in before.photos if name in photos and name not in line.photos)
+    return changed(line, evidence=(*before.evidence, *more), overrides=before.overrides, photos=(*kept, *line.photos))
 
 
 def _unsigned(one: Evidence) -> Evidence:

@@ -1,6 +1,8 @@
 """Candidates page by page and one at a time: what waits, the next one, and what stands beside it to be judged by."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
+
+from sqlalchemy import Connection
 
 from ..basics.judgement import Judgement, Waiting
 from ..basics.problem import refused
@@ -11,7 +13,7 @@ from ..storage.sheets import kept_sheets
 from ..storage.shop import terms_on
 from .desk import Desk
 from .find import size_words
-from .review_queue import is_likely, show
+from .review_queue import show
 from .waiting_now import WaitingNow, waiting_now
 
 ROWS = 20
@@ -63,8 +65,8 @@ def queue_page(desk: Desk, narrowed: Narrowed, page: int = 1) -> QueuePage:
     """The rows that wait, most worth first; a page beyond the last is the last."""
     with desk.store.reading() as connection:
         now = waiting_now(connection, desk)
-        waits = list(now.waits())
-        mine = list(_narrowed(waits, narrowed))
+        waits = now.waits
+        mine = list(_narrowed(now, waits, narrowed))
         rows = list(dict.fromkeys(one.offer for one in mine))
         pages = max(1, -(-len(rows) // ROWS))
         page = min(max(page, 1), pages)
@@ -73,13 +75,13 @@ def queue_page(desk: Desk, narrowed: Narrowed, page: int = 1) -> QueuePage:
         return QueuePage(
             rows=len(rows),
             candidates=len(mine),
-            likely=len({one.offer for one in mine if is_likely(one)}),
+            likely=len({one.offer for one in mine if one.candidate in now.order.likely}),
             total=len({one.offer for one in waits}),
             page=page,
             pages=pages,
             first=first + 1,
             shown=tuple(show(now.found, [one.candidate for one in mine if one.offer in on_page])),
-            suppliers=_suppliers(now, desk),
+            suppliers=_suppliers(connection, desk),
             not_looked_through=now.not_looked_through,
             table_changed_since=now.table_changed_since,
         )
@@ -94,8 +96,8 @@ def one_to_judge(desk: Desk, candidate: int, narrowed: Narrowed) -> OneToJudge:
             raise refused("no-such-candidate", found=candidate)
         place = now.order.places.get(candidate)
         offer = None if place is None else now.order.every[place].offer
-        waits = list(now.waits())
-        rows = list(dict.fromkeys(one.offer for one in _narrowed(waits, narrowed)))
+        waits = now.waits
+        rows = list(dict.fromkeys(one.offer for one in _narrowed(now, waits, narrowed)))
         others = [one.candidate for one in waits if one.offer == offer and one.candidate != candidate]
         (waiting,) = show(now.found, [candidate])
         is_waiting = place is not None and candidate not in now.gone
@@ -124,7 +126,7 @@ def candidates_of(desk: Desk, narrowed: Narrowed, most: int) -> tuple[Waiting, .
     """The candidates of so many rows, most worth first: for a file."""
     with desk.store.reading() as connection:
         now = waiting_now(connection, desk)
-        mine = list(_narrowed(now.waits(), narrowed))
+        mine = list(_narrowed(now, now.waits, narrowed))
         rows = set(list(dict.fromkeys(one.offer for one in mine))[:most])
         return tuple(show(now.found, [one.candidate for one in mine if one.offer in rows]))
 
@@ -133,22 +135,27 @@ def _after(now: WaitingNow, place: int | None, narrowed: Narrowed, without: int 
     """After a no other parts of the same row come next; who leaves a row for later leaves it whole (`without`)."""
     begin = 0 if place is None else place + 1
     rest = (one for one in now.order.every[begin:] if one.candidate not in now.gone and one.offer != without)
-    return next((one.candidate for one in _narrowed(rest, narrowed)), None)
+    return next((one.candidate for one in _narrowed(now, rest, narrowed)), None)
 
 
-def _narrowed(every: Iterator[CandidateRow] | Sequence[CandidateRow], narrowed: Narrowed) -> Iterator[CandidateRow]:
+def _narrowed(now: WaitingNow, every: Iterable[CandidateRow], narrowed: Narrowed) -> Iterator[CandidateRow]:
     part, supplier = narrowed.part.casefold(), narrowed.supplier
-    return (
-        one
-        for one in every
-        if (not supplier or one.keys.supplier == supplier)
-        and (not part or one.part.casefold() == part)
-        and (not narrowed.likely or is_likely(one))
-    )
+    if narrowed.likely:
+        every = (one for one in every if one.candidate in now.order.likely)
+    if supplier:
+        every = (one for one in every if one.keys.supplier == supplier)
+    if part:
+        every = (one for one in every if one.part.casefold() == part)
+    return iter(every)
 
 
-def _suppliers(now: WaitingNow, desk: Desk) -> tuple[tuple[str, str], ...]:
+def suppliers_with_sheets(desk: Desk) -> tuple[tuple[str, str], ...]:
     """Every supplier with a sheet that counts: short name and name."""
-    names = {one.supplier: one.name for one in terms_on(now.found.connection, desk.at.date()).values()}
-    newest = sorted({one.supplier for one in kept_sheets(now.found.connection, now.found.day) if one.is_newest})
+    with desk.store.reading() as connection:
+        return _suppliers(connection, desk)
+
+
+def _suppliers(connection: Connection, desk: Desk) -> tuple[tuple[str, str], ...]:
+    names = {one.supplier: one.name for one in terms_on(connection, desk.at.date()).values()}
+    newest = sorted({one.supplier for one in kept_sheets(connection, desk.at.date()) if one.is_newest})
     return tuple((one, names.get(one, one)) for one in newest)

@@ -17,6 +17,7 @@ from ..storage.number_rules import add_rule, kept_rules, withdraw_rule
 from .candidates import sheets_to_look_through
 from .desk import Desk
 from .our_side import OurSide, our_side
+from .our_side_now import our_side_now
 
 SHORT = 20_000
 """Offers of a sheet that is read at once, whoever waits."""
@@ -41,7 +42,8 @@ def rules_at_hand(desk: Desk, supplier: str = "") -> tuple[NumberRules, tuple[st
         sheets = sheets_to_look_through(connection, desk.at.date(), supplier)
         left = [] if supplier else [one for one in sheets if one.offers > SHORT]
         there, told = [one.rule for one in kept if one.holds], {one.sheet for one in left}
-        proposed = _proposed(connection, [one for one in sheets if one.sheet not in told], desk.at.date())
+        short = [one for one in sheets if one.sheet not in told]
+        proposed = _proposed(connection, our_side_now(connection, desk), short)
         rules = NumberRules(kept=kept, proposed=tuple(one for one in proposed if one.rule not in there))
         return rules, tuple(one.supplier for one in left)
 
@@ -83,11 +85,10 @@ def _signed(desk: Desk) -> Signed:
 
 
 def _proposals(connection: Connection, supplier: str, day: date) -> list[ProposedRule]:
-    return _proposed(connection, sheets_to_look_through(connection, day, supplier), day)
+    return _proposed(connection, our_side(connection, day), sheets_to_look_through(connection, day, supplier))
 
 
-def _proposed(connection: Connection, sheets: Sequence[KeptSheet], day: date) -> list[ProposedRule]:
-    side = our_side(connection, day)
+def _proposed(connection: Connection, side: OurSide, sheets: Sequence[KeptSheet]) -> list[ProposedRule]:
     known = _known(side, {maker_key(sheet.supplier) for sheet in sheets})
     return [
         ProposedRule(rule=one.rule, words=one.words)

@@ -67,9 +67,11 @@ def put_photo_back(desk: Desk, number: int) -> Photo:
 
 
 def photos_of(desk: Desk, number: str) -> tuple[Photo, ...]:
-    """The photos of a job that are shown, oldest first."""
+    """The photos of a job that are shown, oldest first, each with the label of the line that cites it."""
     with desk.store.reading() as connection:
-        return tuple(one for one in photos(connection, number) if one.taken_out_at is None)
+        cited = {name: label for label, line in stored_job(connection, number).labelled() for name in line.photos}
+        shown = (one for one in photos(connection, number) if one.taken_out_at is None)
+        return tuple(changed(one, label=cited.get(one.name, "")) for one in shown)
 
 
 def photo(desk: Desk, number: int) -> bytes | None:

@@ -1,33 +1,49 @@
 """Promised days: kept with who said them and when, never changed; and everything that is still open, oldest first."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
+from functools import partial
 
 from sqlalchemy import Connection
 
+from ..basics.claim import GoodsBackOpen
 from ..basics.problem import refused
 from ..basics.promise import OpenPromise, Promise, PromiseKind
 from ..basics.quote import Quote
 from ..basics.value import Value
-from ..ordering.goods_back import goods_back_open
 from ..ordering.promised import moved
 from ..quoting.deposit_held import deposit_held
-from ..storage.after_order import add_promise, events, goods_back, promises
+from ..storage.after_order import add_promise, goods_back, promises
 from ..storage.after_quote import bill_of, billed_jobs, deposits
 from ..storage.jobs import job as stored_job
-from ..storage.jobs import jobs
-from ..storage.orders import orders, receipts
+from ..storage.jobs import job_numbers
+from ..storage.orders import orders
 from ..storage.quotes import approvals, newest_quote
 from ..storage.sheets import kept_sheets
 from ..storage.shop import terms_on
 from .answers import standing_of
+from .back_list import back_list
 from .desk import Desk
 from .job_now import OnOrder, lines_on_order
+from .remembered import Remembered, with_remembered
 
 SOON_DAYS = 3
 """A quote without an answer is listed from so many days before it runs out (our own choice)."""
 SHEET_SOON_DAYS = 7
 """A sheet is listed from so many days before its prices run out (our own choice)."""
+
+
+PAGE = 50
+
+
+class PromisesFound(Value, frozen=True, kw_only=True):
+    """Rows of a page, which they are (`first` counts from 1, 0 where there is none), and how many there are in all."""
+
+    rows: tuple[OpenPromise, ...]
+    first: int
+    count: int
+    page: int
+    pages: int
 
 
 class Said(Value, frozen=True, kw_only=True):
@@ -72,16 +88,38 @@ def open_promises(desk: Desk, job: str | None = None) -> tuple[OpenPromise, ...]
     Parts not come, machines to be ready, old parts and goods to send back, credit, deposits held, quotes without an
     answer and sheets about to run out. Nothing of a billed job but goods and money of the supplier's.
     """
+    today = desk.at.date()
     with desk.store.reading() as connection:
-        if job is not None:
-            stored_job(connection, job)
-        billed = billed_jobs(connection)
-        numbers = [one.number for one in jobs(connection) if one.number not in billed and job in (None, one.number)]
-        found = [each for number in numbers for each in _of_job(connection, number, desk.at.date())]
-        found += _back(connection, desk.at.date(), job)
         if job is None:
-            found += _sheets(connection, desk.at.date())
-        return tuple(sorted(found, key=_order_of))
+            every = with_remembered(desk.store, connection, today, partial(_of_every_job, connection, today))
+            found = [*every, *_sheets(connection, today)]
+        else:
+            billed = stored_job(connection, job).number in billed_jobs(connection)
+            found = [] if billed else list(_of_job(connection, job, today))
+    found += (_to_go_back(one, today) for one in back_list(desk) if job in (None, one.job))
+    return tuple(sorted(found, key=_order_of))
+
+
+def promises_paged(desk: Desk, page: int) -> PromisesFound:
+    """The same of all jobs, one page of it; pages are counted from 1, and one that is not there is the nearest."""
+    every = open_promises(desk)
+    pages = max(1, -(-len(every) // PAGE))
+    page = min(max(page, 1), pages)
+    rows = every[(page - 1) * PAGE : page * PAGE]
+    first = (page - 1) * PAGE + 1 if rows else 0
+    return PromisesFound(rows=rows, first=first, count=len(every), page=page, pages=pages)
+
+
+def _of_every_job(
+    connection: Connection, today: date, kept: Remembered, _orders: Mapping[str, set[str]]
+) -> list[OpenPromise]:
+    """What is open in every job that is not billed; only what is not remembered is worked out."""
+    billed = billed_jobs(connection)
+    numbers = [number for number in job_numbers(connection) if number not in billed]
+    for number in numbers:
+        if number not in kept.promised:
+            kept.promised[number] = tuple(_of_job(connection, number, today))
+    return [one for number in numbers for one in kept.promised[number]]
 
 
 def _order_of(one: OpenPromise) -> tuple[bool, date, str, str, str, int]:
@@ -223,23 +261,20 @@ def _unanswered(connection: Connection, quote: Quote, today: date) -> Iterator[O
     )
 
 
-def _back(connection: Connection, today: date, job: str | None) -> Iterator[OpenPromise]:
-    every = (orders(connection, job), receipts(connection), goods_back(connection))
-    for one in goods_back_open(*every, terms_on(connection, today), events(connection)):
-        if job in (None, one.job):
-            thing = "old part" if one.kind == "core" else "goods"
-            sends = one.waits == "to be sent"
-            yield OpenPromise(
-                kind=("core back" if one.kind == "core" else "goods back") if sends else "credit due",
-                what=f"{one.pieces} x {one.number}, {thing} {one.waits}: {one.why}",
-                who=one.supplier_name,
-                due=one.due,
-                days_over=_over(one.due, today),
-                job=one.job,
-                order=one.order,
-                line=one.line,
-                amount=one.expected,
-            )
+def _to_go_back(one: GoodsBackOpen, today: date) -> OpenPromise:
+    thing = "old part" if one.kind == "core" else "goods"
+    sends = one.waits == "to be sent"
+    return OpenPromise(
+        kind=("core back" if one.kind == "core" else "goods back") if sends else "credit due",
+        what=f"{one.pieces} x {one.number}, {thing} {one.waits}: {one.why}",
+        who=one.supplier_name,
+        due=one.due,
+        days_over=_over(one.due, today),
+        job=one.job,
+        order=one.order,
+        line=one.line,
+        amount=one.expected,
+    )
 
 
 def _sheets(connection: Connection, today: date) -> Iterator[OpenPromise]:

@@ -19,6 +19,7 @@ from ..basics.claim import GoodsBackOpen
 from ..basics.job_state import JobFacts
 from ..basics.money import Money
 from ..basics.order_row import OrderRow
+from ..basics.promise import OpenPromise
 from ..storage.database import Store
 from ..storage.deeds import newest_deed, subjects_after
 from ..storage.orders import lines_of_orders
@@ -29,11 +30,12 @@ UNRELATED = re.compile(r"(candidate|sheet|statement) \d+|people|makers")
 
 @dataclass
 class Remembered:
-    """By job its facts and what of its deposits is left after the bill; by order what of it waits to go back, and how
-    lists of orders show it."""
+    """By job its facts, what of its deposits is left after the bill, and what is promised in it and open; by order what
+    of it waits to go back, and how lists of orders show it."""
 
     facts: dict[str, JobFacts] = field(default_factory=dict)
     held: dict[str, Money | None] = field(default_factory=dict)
+    promised: dict[str, tuple[OpenPromise, ...]] = field(default_factory=dict)
     back: dict[str, tuple[GoodsBackOpen, ...]] = field(default_factory=dict)
     rows: dict[str, OrderRow] = field(default_factory=dict)
     newest: int = 0
@@ -42,10 +44,12 @@ class Remembered:
     def forget(self, subjects: Iterable[str], orders: dict[str, set[str]], on: date) -> None:
         """Forget what deeds about these subjects may have changed; what is about none of them is about everything.
 
-        `orders`: the jobs of each order. What waits to go back also follows from the terms of the day.
+        `orders`: the jobs of each order. What waits to go back also follows from the terms of the day, and how many days
+        a promise is over from the day.
         """
         if self.on != on:
             self.back.clear()
+            self.promised.clear()
             self.on = on
         of_job: dict[str, set[str]] = {}
         for order, jobs in orders.items():
@@ -54,7 +58,7 @@ class Remembered:
         for subject in subjects:
             if subject in orders:
                 self._forget(orders[subject], {subject})
-            elif subject in of_job or subject in self.facts or subject in self.held:
+            elif any(subject in known for known in (of_job, self.facts, self.held, self.promised)):
                 self._forget({subject}, of_job.get(subject, set()))
             elif not UNRELATED.fullmatch(subject):
                 self.back.clear()
@@ -63,6 +67,7 @@ class Remembered:
         for job in jobs:
             self.facts.pop(job, None)
             self.held.pop(job, None)
+            self.promised.pop(job, None)
         for order in orders:
             self.back.pop(order, None)
             self.rows.pop(order, None)

@@ -12,6 +12,8 @@ from ..storage.equivalence import our_parts
 from ..storage.statements import kept_statement, statements_between
 from .desk import Desk
 from .equivalences import contradictions, family_of, hanging_together, is_contradiction
+from .kept_until import KeptUntil
+from .our_side_now import answered_in
 from .statement_look import found_of
 
 ROWS = 50
@@ -98,8 +100,9 @@ def statement_whole(desk: Desk, number: int) -> StatementWhole:
 
 
 def check_whole(desk: Desk) -> TableChecked:
-    """Everything the check of the table finds, what may send a wrong part first."""
-    found = contradictions(desk)
+    """Everything the check of the table finds, what may send a wrong part first; remembered until something changes."""
+    with desk.store.reading() as connection:
+        found = _CHECKED.get(connection, desk, lambda: contradictions(desk))
     return TableChecked(
         wrong=tuple(one for one in found if is_contradiction(one)),
         to_know=tuple(one for one in found if not is_contradiction(one)),
@@ -121,3 +124,13 @@ def _said_of(connection: Connection, view: FamilyView) -> list[KeptStatement]:
 
 def _text(part: OurPart) -> str:
     return " ".join((part.code, part.name, part.size, part.category, part.note)).casefold()
+
+
+def _still_checked(
+    found: tuple[Finding, ...], connection: Connection, subjects: set[str]
+) -> tuple[Finding, ...] | None:
+    answered, others = answered_in(subjects)
+    return None if answered or others else found
+
+
+_CHECKED = KeptUntil(_still_checked)

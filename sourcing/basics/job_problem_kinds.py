@@ -121,8 +121,8 @@ JOB_KINDS: dict[str, ProblemKind] = {
     ),
     "job-changed-meanwhile": kind(
         "Job changed meanwhile",
-        "somebody else changed job {job} while this was typed",
-        "look at the job as it stands now and make the change there; nothing of it was overwritten",
+        "somebody else changed job {job} while this was typed ({last})",
+        "look at it first with 'sourcing show-job {job}' and make the change then; nothing was overwritten",
     ),
     "not-a-photo": kind(
         "Not a photo",

@@ -50,7 +50,7 @@ class Signature(Value, frozen=True, kw_only=True):
 class Photo(Value, frozen=True, kw_only=True):
     """A photo of a job, made anew from what was sent so that nothing but the picture is in it. `name` as lines cite it.
 
-    `label`: of which line of the job it was when taken; blank: of the job. `taken_out_at`: it is shown no more.
+    `label`: of which line of the job it is; blank: of the job. `taken_out_at`: it is shown no more.
     """
 
     photo: int

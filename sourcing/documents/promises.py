@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from ..basics.promise import OpenPromise, Promise
+from ..basics.value import changed
 from .csv_text import Cell
 from .plain_text import document, table, wrapped
 from .workbook import Table, workbook_bytes
@@ -40,6 +41,14 @@ def promises_xlsx(found: Sequence[OpenPromise]) -> bytes:
 def days_text(one: Promise) -> str:
     """'2026-03-04' or '2026-03-04 to 2026-03-06'."""
     return f"{one.latest}" if one.earliest == one.latest else f"{one.earliest} to {one.latest}"
+
+
+def promises_once(said: Sequence[Promise]) -> tuple[tuple[Promise, str], ...]:
+    """What was said of several lines of an order in one breath once, with the lines ('1, 2'; '' where all goods)."""
+    lines: dict[Promise, list[int]] = {}
+    for one in said:
+        lines.setdefault(changed(one, line=None), []).extend([one.line] if one.line is not None else [])
+    return tuple((one, ", ".join(map(str, sorted(named)))) for one, named in lines.items())
 
 
 def _row(one: OpenPromise) -> tuple[str, ...]:

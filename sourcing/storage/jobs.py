@@ -40,10 +40,14 @@ def change_job(connection: Connection, new: Job) -> None:
     connection.execute(update(JOBS).where(JOBS.c.number == new.number).values(body=as_text(new)))
 
 
+def job_numbers(connection: Connection) -> list[str]:
+    """The number of every job, oldest first."""
+    return list(connection.execute(select(JOBS.c.number).order_by(JOBS.c.year, JOBS.c.serial)).scalars())
+
+
 def jobs_but(connection: Connection, left_out: Collection[str]) -> list[Job]:
     """Every job but these, oldest number first."""
-    rows = connection.execute(select(JOBS.c.number).order_by(JOBS.c.year, JOBS.c.serial)).scalars()
-    wanted = [number for number in rows if number not in left_out]
+    wanted = [number for number in job_numbers(connection) if number not in left_out]
     query = select(JOBS.c.number, JOBS.c.body)
     if len(wanted) <= MOST_NAMED:
         query = query.where(JOBS.c.number.in_(wanted))

@@ -1,6 +1,6 @@
 """Customers' links, what was signed through them, and photos of jobs."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from datetime import datetime
 from typing import Any
 
@@ -77,6 +77,13 @@ def photo_bytes(connection: Connection, number: int) -> tuple[Photo, bytes] | No
 def take_photos_out(connection: Connection, numbers: Collection[int], at: datetime | None) -> None:
     """Show photos no more; None: show them again."""
     connection.execute(update(PHOTOS).where(PHOTOS.c.photo.in_(numbers)).values(taken_out_at=at))
+
+
+def label_photos(connection: Connection, job: str, now: Mapping[str, str]) -> None:
+    """Say of which line the photos of a job are, by the label they had; a label that is not named stays."""
+    for one in photos(connection, job):
+        if now.get(one.label, one.label) != one.label:
+            connection.execute(update(PHOTOS).where(PHOTOS.c.photo == one.photo).values(label=now[one.label]))
 
 
 def _link(row: Row[Any]) -> CustomerLink:

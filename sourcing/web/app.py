@@ -114,7 +114,8 @@ def _fault(error: Exception) -> tuple[str, int]:
         "w", prefix="sourcing-fault-", suffix=".txt", delete=False, encoding="utf-8"
     ) as kept:
         kept.write("".join(traceback.format_exception(error)))
-    print(f"sourcing serve: {request.method} {request.path}: {type(error).__name__}; details are in {kept.name}")
+    where = request.url_rule.rule if request.url_rule else "no page"  # an address may hold a customer's secret
+    print(f"sourcing serve: {request.method} {where}: {type(error).__name__}; details are in {kept.name}")
     try:
         return show("told.html", heading="500", sentence="")[0], 500
     except Exception:  # what broke the page breaks this one too: plain words then

@@ -17,8 +17,9 @@ from ..documents.pages import environment
 from .desks import desk, may, now, person, sees_costs
 from .forms import form_name, problems
 from .guard import EVERYBODY, OWNER, WITH_COSTS
+from .page_words import install
 from .said import said, sentence
-from .words import _, language, later, several
+from .words import language, later
 
 
 class Place(NamedTuple):
@@ -68,8 +69,7 @@ def prepare(app: Flask) -> None:
     app.jinja_env.undefined = papers.undefined  # nothing undefined passes
     app.jinja_env.finalize = papers.finalize
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
-    app.jinja_env.add_extension("jinja2.ext.i18n")
-    app.jinja_env.install_gettext_callables(_, several, newstyle=True)  # type: ignore[attr-defined]
+    install(app, papers.finalize or (lambda value: value))
     app.jinja_env.filters.update(
         money=_money, date=_date, number=_number, percent=percent_text, said=said, sentence=sentence, clock=_clock
     )

@@ -21,6 +21,9 @@ ALLOWED: dict[str, set[str]] = {
     "web": {"basics", "actions", "documents"},
 }
 
+PAGE_WORDS = "page_words.py"
+"""What the counter's pages say with values in it; their templates are otherwise Flask's business."""
+
 WORLD = {
     "os",
     "pathlib",
@@ -84,7 +87,7 @@ def test_only_documents_use_templates() -> None:
     """Jinja2 stands in one folder, SQLAlchemy in storage and where an action passes a connection on."""
     for file in modules():
         names = {name.split(".")[0] for name in imported(file)}
-        assert "jinja2" not in names or folder_of(file) == "documents", file
+        assert "jinja2" not in names or folder_of(file) == "documents" or file.name == PAGE_WORDS, file
         assert "sqlalchemy" not in names or folder_of(file) in ("storage", "actions"), file
 
 

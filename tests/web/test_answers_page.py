@@ -1,7 +1,9 @@
 """Answers taken down at the counter: line by line, once, by whom; the running total; a yes taken back."""
 
 import re
+from datetime import date
 from itertools import product
+from pathlib import Path
 
 import pytest
 from flask import Flask
@@ -15,8 +17,12 @@ from sourcing.basics.approval import Approval
 from sourcing.documents.amounts import money_text
 from sourcing.documents.quote_paper import quote_html
 from sourcing.documents.shipped_files import demo_folder
+from sourcing.web.desks import COUNTER
 from tests.web.orders_world import desk_of
 from tests.web.world import APPROVED, ORDERED, QUOTED, Browser, logged_in
+
+LATER = date(2026, 1, 22)
+"""A day by which the parts can still be here."""
 
 PAGE = f"/jobs/{QUOTED}/answers"
 BACK = f"/jobs/{APPROVED}/answers/take-back"
@@ -39,7 +45,8 @@ def test_an_answer_by_telephone_is_taken_down_once(app: Flask, technician: Brows
     hidden = technician.hidden(PAGE, PAGE)
     fields = {**BY_PHONE, "words": "fine, but not the bearing", "condition": "ready by Friday"}
     pages = [technician.send_again(hidden, PAGE, **fields) for _ in range(2)]
-    assert all("All that is approved comes to $374.77 with tax." in page.text for page in pages)
+    assert [page.status_code for page in pages] == [200, 200]
+    assert "All that is approved comes to $374.77 with tax." in pages[0].text
     assert "Approved: 1, 2, A. Declined: B. Waiting: C." in pages[0].text
     assert words(app) == {"1": "approved", "2": "approved", "A": "approved", "B": "declined", "C": "waiting"}
     (occasion,) = answer_record(desk_of(app), QUOTED).occasions
@@ -133,21 +140,13 @@ def test_the_running_total_is_what_comes_of_it_with_freight_of_its_own(app: Flas
 
 def job_with_freight(app: Flask) -> str:
     """The demo's job whose inbound freight is billed on lines of its own."""
+    path = Path(app.config[COUNTER].database).with_name("job.toml")
     text = (demo_folder() / "job.toml").read_text(encoding="utf-8")
-    changed = demo_folder_copy(app, f'freight_to_customer = "billed"\n{text}')
+    path.write_text(f'freight_to_customer = "billed"\n{text}', encoding="utf-8")
     desk = desk_of(app)
-    job = take_in_job(desk, changed).number
-    write_quote(desk, job, quote_html)
+    job = take_in_job(desk, path).number
+    write_quote(desk, job, quote_html, LATER)
     return job
-
-
-def demo_folder_copy(app: Flask, text: str):  # type: ignore[no-untyped-def]
-    """The job file beside the database."""
-    from pathlib import Path
-
-    path = Path(app.config["sourcing.counter"].database).with_name("job.toml")
-    path.write_text(text, encoding="utf-8")
-    return path
 
 
 def test_what_is_ordered_can_not_be_declined_or_taken_back(clerk: Browser) -> None:
@@ -177,7 +176,7 @@ def test_which_revision_was_answered_is_asked_where_only_an_older_one_was_given(
     """Nothing is recorded until it is said; then the answer is to that revision."""
     desk = desk_of(app)
     given(desk, QUOTED, 1, "telephone", "")
-    write_quote(desk, QUOTED, quote_html, plan_for="customer")
+    write_quote(desk, QUOTED, quote_html, LATER)
     assert f'href="{PAGE}?revision=1"' in clerk.get(PAGE)
     assert clerk.send(PAGE, **SAID, **{"line-C": "no"}).status_code == 409
     older = f"{PAGE}?revision=1"

@@ -1,5 +1,6 @@
 """The quote at the counter: read as the customer sees it, given out, compared; and what only the owner sees."""
 
+from datetime import date
 from decimal import Decimal
 
 import pytest
@@ -14,6 +15,7 @@ from tests.web.world import APPROVED, NOW, QUOTED, TAKEN_IN, Browser
 
 PAGE = f"/jobs/{QUOTED}/quote"
 COSTS = ("119.00", "16.90", "11.60", "46.00", "133.08", "195.08")
+LATER = date(2026, 1, 22)
 MARGINS = ("21.97", "28.16", "47.60", "28.57", "1.40", "PB-4038")
 """What the shop pays for the quote's goods; what they earn, by which band, and from whom."""
 
@@ -51,8 +53,9 @@ def test_the_message_can_be_copied(clerk: Browser) -> None:
 def test_giving_it_is_noted_once_with_who_and_how(app: Flask, technician: Browser) -> None:
     """Also when the form is sent twice."""
     hidden = technician.hidden(PAGE, PAGE)
-    pages = [technician.send_again(hidden, PAGE, how="text", to="555-0142") for _ in range(2)]
-    assert all(page.status_code == 200 and "revision 1 was given to the customer" in page.text for page in pages)
+    pages = [technician.send_again(hidden, PAGE, how="text", sent_to="555-0142") for _ in range(2)]
+    assert [page.status_code for page in pages] == [200, 200]
+    assert "It is noted that revision 1 was given to the customer" in pages[0].text
     (row,) = revisions(desk_of(app), QUOTED).rows
     assert [(one.how, one.sent_to, one.who, one.at) for one in row.given] == [
         ("text", "555-0142", "Piet Halloway-Rusk", NOW)
@@ -61,14 +64,14 @@ def test_giving_it_is_noted_once_with_who_and_how(app: Flask, technician: Browse
 
 def test_another_way_of_giving_is_refused_and_nothing_noted(app: Flask, clerk: Browser) -> None:
     """What was typed stays in the form."""
-    answer = clerk.send(PAGE, how="by pigeon", to="the loft")
+    answer = clerk.send(PAGE, how="by pigeon", sent_to="the loft")
     assert answer.status_code == 409 and 'value="the loft"' in answer.text
     assert revisions(desk_of(app), QUOTED).rows[0].given == ()
 
 
 def test_two_revisions_are_compared_in_the_customers_words(app: Flask, owner: Browser, clerk: Browser) -> None:
     """What changed for the customer; nobody's costs, not even for the owner on this page."""
-    write_quote(desk_of(app), QUOTED, quote_html, plan_for="customer")
+    write_quote(desk_of(app), QUOTED, quote_html, LATER)
     page = clerk.get(f"{PAGE}?revision=1")
     assert "Revision 2 is newer." in page and "What revision 2 says otherwise than revision 1" in page
     assert "valid to Jan 20, 2026" in page
@@ -90,7 +93,8 @@ def test_the_owner_reads_how_every_figure_came(owner: Browser) -> None:
         assert told in page, told
     assert owner.client.get(f"{PAGE}/1/figures.xlsx").status_code == 200
     assert "never for the customer" in owner.client.get(f"{PAGE}/1/figures.txt").text
-    assert "What a new revision for job 2026-0003 would change" in owner.get(f"{PAGE}/anew")
+    assert "What a new revision for job 2026-0003 would change" in owner.get(f"{PAGE}/anew?need_by={LATER}")
+    assert owner.status(f"{PAGE}/anew") == 409, "the parts can't be here by the job's own day any more"
 
 
 def test_the_owners_pages_open_to_nobody_else(clerk: Browser, technician: Browser) -> None:

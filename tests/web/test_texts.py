@@ -49,3 +49,13 @@ def test_a_catalogue_is_used_where_the_browser_asks_for_it(
     other = client.get("/log-in", headers={"Accept-Language": "fr"}).text
     assert "Log in</h1>" in other and '<html lang="en">' in other
     words.catalogue.cache_clear()
+
+
+def test_a_mark_that_turns_the_reading_direction_is_shown_inside_a_sentence_too(app: Flask) -> None:
+    """As everywhere else on a page; and what looks like a tag stays text."""
+    hostile = "5.00\u202e<b>"
+    with app.test_request_context("/"):
+        for page in ('{{ _("Job %(it)s", it=it) }}', "{% trans it=it %}Job {{ it }}{% endtrans %}", "{{ it }}"):
+            made = app.jinja_env.from_string(page).render(it=hostile)
+            assert "\u202e" not in made and "&lt;b&gt;" in made and "\ufffd" in made, page
+        assert app.jinja_env.from_string("{{ ngettext('%(num)s day', '%(num)s days', 3) }}").render() == "3 days"

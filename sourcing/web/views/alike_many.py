@@ -7,7 +7,7 @@ from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.alike_answers import alike_answers
-from ...actions.look_alikes import Narrowed, candidates_of, queue_page
+from ...actions.look_alikes import Narrowed, candidates_of, suppliers_with_sheets
 from ...actions.review import accept_by_score
 from ...actions.review_file import judge_sent
 from ...actions.sheet_sent import file_name
@@ -64,8 +64,8 @@ def file_page() -> ResponseReturnValue:
     """Take a workbook that was filled in."""
     if request.method == "POST" and (gone := deed(_judge_file)):
         return gone
-    found = queue_page(desk(), narrowed())
-    return show("alike/file.html", found=found, narrowed=narrowed(), asked=asked(narrowed()), most=MOST_IN_FILE)
+    suppliers = suppliers_with_sheets(desk())
+    return show("alike/file.html", suppliers=suppliers, narrowed=narrowed(), most=MOST_IN_FILE)
 
 
 @open_to(*WITH_COSTS)
@@ -81,7 +81,7 @@ def by_score_page() -> ResponseReturnValue:
         return gone
     found = _shown()
     words = [(one, short_words(one)) for one in found.shown[:MOST_SHOWN]] if found else []
-    suppliers = queue_page(desk(), Narrowed()).suppliers
+    suppliers = suppliers_with_sheets(desk())
     least = request.args.get("least", "0.95")
     return show("alike/by_score.html", found=found, words=words, suppliers=suppliers, least=least)
 
@@ -91,7 +91,7 @@ def answers_page() -> ResponseReturnValue:
     """Every answer, the newest first."""
     found = alike_answers(desk(), request.args.get("supplier", ""), request.args.get("page", 1, type=int))
     words = [(one, judgement_words(one)) for one in found.shown]
-    suppliers = queue_page(desk(), Narrowed()).suppliers
+    suppliers = suppliers_with_sheets(desk())
     return show("alike/answers.html", found=found, words=words, suppliers=suppliers)
 
 

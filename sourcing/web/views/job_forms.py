@@ -1,17 +1,19 @@
 """Take a job in, and change what it says of customer, machine and days."""
 
-from typing import Any
+from collections.abc import Iterator
+from typing import Any, get_args
 
 from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.job_edit import Seen, change_facts, opened, our_part
 from ...actions.jobs import take_in
-from ...basics.job import Customer, Job, JobLine, Machine
+from ...basics.asked import Asked, Cogs, Side, SoldAs
+from ...basics.job import Customer, Job, JobFee, JobLine, Machine
 from ...basics.problem import refused
-from ...basics.typed import amount, count
+from ...basics.typed import amount, count, one_word
 from ...basics.value import changed
-from ..desks import desk, now
+from ..desks import desk, now, sees_costs
 from ..forms import day, deed, tell, text
 from ..guard import EVERYBODY, open_to
 from ..show import show
@@ -21,6 +23,12 @@ MACHINE = (
     *("description", "maker", "model", "serial", "component", "component_maker", "component_model"),
     "component_serial",
 )
+ASKED = {
+    name: tuple(word for word in get_args(kind) if word)
+    for name, kind in {"cogs": Cogs, "side": Side, "sold_as": SoldAs}.items()
+}
+FREIGHT = ("billed", "carried")
+FREE_FEES, MOST_FEES = 2, 30
 CUSTOMER = ("name", "telephone", "email", "text_number")
 
 
@@ -44,7 +52,7 @@ def facts_page(job: str) -> ResponseReturnValue:
     if request.method == "POST" and (gone := deed(lambda: _change(job))):
         return gone
     one, seen = opened(desk(), job)
-    return show("jobs/facts.html", one=one, seen=seen)
+    return show("jobs/facts.html", one=one, seen=seen, places=range(len(one.fees) + FREE_FEES))
 
 
 def line_typed() -> JobLine:
@@ -58,7 +66,19 @@ def line_typed() -> JobLine:
         found=text("found"),
         why=text("why"),
         if_declined=text("if_declined"),
+        asked=_asked(),
     )
+
+
+def _asked() -> Asked:
+    """What this line asks of its part beside what our part asks anyway."""
+    typed: dict[str, Any] = {name: text(f"asked_{name}") for name in ("cord", "cover")}
+    typed |= {name: _one_of(f"asked_{name}", known) for name, known in ASKED.items()}
+    return Asked(pieces=count(text("asked_pieces")) if text("asked_pieces") else 0, **typed)
+
+
+def _one_of(field: str, known: tuple[str, ...]) -> str:
+    return one_word(text(field), field.removeprefix("asked_"), known) if text(field) else ""
 
 
 def seen_typed(job: str) -> Seen:
@@ -85,13 +105,18 @@ def _take_in() -> str:
 def _change(job: str) -> str:
     before = opened(desk(), job)[0]
     fields = {"complaint": text("complaint"), **_days()}
-    change_facts(desk(), seen_typed(job), _customer(before.customer), _machine(), **fields)
+    customer = _customer(before.customer)
+    if sees_costs():
+        customer = changed(customer, tax_exempt=bool(text("tax_exempt")), exempt_because=text("exempt_because"))
+        freight = _one_of("freight_to_customer", FREIGHT)
+        fields |= {"fees": tuple(_fees()), "freight_to_customer": freight}
+    change_facts(desk(), seen_typed(job), customer, _machine(), **fields)
     tell(_("The job is changed."))
     return url_for("jobs.job_page", job=job)
 
 
 def _customer(before: Customer) -> Customer:
-    """What the form says; what it does not ask for (tax certificate) stays."""
+    """What the form says of who it is and how to reach her; the rest stays."""
     others = tuple(name.strip() for name in text("may_also_approve").splitlines() if name.strip())
     address = tuple(line.strip() for line in text("address").splitlines() if line.strip())
     typed: dict[str, Any] = {name: text(name) for name in CUSTOMER}
@@ -100,6 +125,16 @@ def _customer(before: Customer) -> Customer:
 
 def _machine() -> Machine:
     return Machine(**{name: text(f"machine_{name}") for name in MACHINE})
+
+
+def _fees() -> Iterator[JobFee]:
+    """The fees typed; a row left blank is none."""
+    for at in range(MOST_FEES):
+        name, asked, why = (text(f"fee_{what}_{at}") for what in ("name", "amount", "why"))
+        if asked:
+            yield JobFee(name=name, amount=amount(asked), why=why)
+        elif name or why:
+            raise refused("job-contradicts", found=_("the fee '%(name)s' has no amount") % {"name": name or why})
 
 
 def _days() -> dict[str, Any]:

@@ -4,18 +4,18 @@ from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.history import for_the_bench, history
-from ...actions.identity import show_identity
+from ...actions.identity import identities
 from ...actions.job_edit import opened
 from ...actions.job_list import JobsAsked, jobs_asked
 from ...actions.job_states import whole_job
 from ...actions.photos import photos_of
-from ...actions.promises import Said, open_promises, promise
+from ...actions.promises import Said, open_promises, promise, promises_paged
 from ...basics.job_state import WholeJob
 from ...basics.problem import refused
 from ...basics.promise import PromiseKind
 from ...basics.typed import count, one_word
 from ...documents.job_list import jobs_csv
-from ...documents.promises import promises_xlsx
+from ...documents.promises import promises_once, promises_xlsx
 from ..desks import desk, sees_costs
 from ..files import attachment
 from ..forms import day, deed, tell, text
@@ -61,13 +61,13 @@ def list_file() -> ResponseReturnValue:
 def job_page(job: str) -> ResponseReturnValue:
     """Everything of one job."""
     whole, seen = whole_job(desk(), job), opened(desk(), job)[1]
-    needs = {label: show_identity(desk(), job, label).identity for label, line in whole.job.labelled() if line.part}
     return show(
         "jobs/job.html",
         whole=whole,
         seen=seen,
         answers=dict(whole.words),
-        needs=needs,
+        needs=identities(desk(), job),
+        promised=promises_once(whole.promises),
         photos=photos_of(desk(), job),
         deeds=_deeds(whole)[-5:],
         alarms=whole.alarms if sees_costs() else (),
@@ -87,7 +87,7 @@ def history_page(job: str) -> ResponseReturnValue:
 @open_to(*EVERYBODY)
 def promises_page() -> ResponseReturnValue:
     """What is promised and waited for, oldest first."""
-    found = open_promises(desk())
+    found = promises_paged(desk(), request.args.get("page", 1, type=int))
     return show("jobs/promised.html", found=found, asks_amounts=sees_costs())
 
 

@@ -55,8 +55,9 @@ def decide_page(job: str, label: str) -> ResponseReturnValue:
     """Take one of the ways out of a line."""
     if request.method == "POST" and (gone := deed(lambda: _decided(job, label))):
         return gone
-    (shown,) = for_the_desk((alarm_to_decide(desk(), job, label),), may("owner"))
-    return show("quotes/decide.html", job=job, one=shown, may_answer=job_alarms(desk(), job).may_answer, how=HOW)
+    found = alarm_to_decide(desk(), job, label)
+    (shown,) = for_the_desk((found.alarm,), may("owner"))
+    return show("quotes/decide.html", job=job, one=shown, may_answer=found.may_answer, how=HOW)
 
 
 def _decided(job: str, label: str) -> str:

@@ -12,6 +12,7 @@ from ...actions.quotes import check_quote, reprint
 from ...actions.revisions import revisions
 from ...actions.sendings import given
 from ...basics.approval import GivenBy
+from ...basics.problem import Refused
 from ...basics.quote import FrozenQuote
 from ...basics.typed import count
 from ...documents.quote_explained import owners_text, owners_xlsx
@@ -20,7 +21,7 @@ from ...documents.quote_paper import quote_pdf, quote_text
 from ...documents.quote_xlsx import quote_xlsx
 from ..desks import desk, may
 from ..files import attachment, paper
-from ..forms import deed, tell, text
+from ..forms import asked_day, deed, refuse, tell, text
 from ..guard import EVERYBODY, OWNER, open_to
 from ..show import show
 from ..words import _
@@ -102,12 +103,18 @@ def figures_file(job: str, revision: int, kind: str) -> ResponseReturnValue:
 @open_to(*OWNER)
 def anew_page(job: str) -> ResponseReturnValue:
     """What a new revision would say otherwise; nothing is written by looking."""
-    return show("quotes/anew.html", job=job, found=check_quote(desk(), job))
+    need_by = request.args.get("need_by") or opened(desk(), job)[0].need_by or ""
+    try:
+        found = check_quote(desk(), job, asked_day("need_by"))
+    except Refused as refusal:
+        refuse(refusal)
+        found = None
+    return show("quotes/anew.html", job=job, found=found, need_by=str(need_by))
 
 
 def _given(job: str) -> str:
     revision = count(text("revision"))
-    out = given(desk(), job, revision, text("how"), text("to"))
+    out = given(desk(), job, revision, text("how"), text("sent_to"))
     tell(_("It is noted that revision %(revision)s was given to the customer.") % {"revision": out.revision})
     for words in out.notes:
         tell(words)
