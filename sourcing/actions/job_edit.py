@@ -79,15 +79,14 @@ def add_line(desk: Desk, seen: Seen, line: JobLine, is_add_on: bool) -> Job:
 
 
 def change_line(desk: Desk, seen: Seen, label: str, line: JobLine) -> Job:
-    """Put the line in the place of the one with that label. Evidence and acceptances stay while it asks for the same
-    part; photos stay always. Refuses what `edit` does."""
+    """Put the line in the place of the one with that label. Evidence and acceptances are not changed
+    here: they stay while it asks for the same part. Photos stay always. Refuses what `edit` does."""
 
     def replaced(one: Job) -> Job:
         before = line_of(one, label)
-        new = changed(line, photos=before.photos)
-        if before.part == line.part:
-            new = changed(new, evidence=before.evidence, overrides=before.overrides)
-        return _with_line(one, label, new)
+        told = before if before.part == line.part else JobLine(title="")
+        kept = {"evidence": told.evidence, "overrides": told.overrides, "photos": before.photos}
+        return _with_line(one, label, changed(line, **kept))
 
     return edit(desk, seen, f"line {label} changed: {line.title}", replaced)
 

@@ -39,6 +39,7 @@ class QueuePage(Value, frozen=True, kw_only=True):
     page: int
     pages: int
     first: int
+    last: int
     shown: tuple[Waiting, ...]
     suppliers: tuple[tuple[str, str], ...]
     not_looked_through: tuple[int, ...]
@@ -80,6 +81,7 @@ def queue_page(desk: Desk, narrowed: Narrowed, page: int = 1) -> QueuePage:
             page=page,
             pages=pages,
             first=first + 1,
+            last=first + len(on_page),
             shown=tuple(show(now.found, [one.candidate for one in mine if one.offer in on_page])),
             suppliers=_suppliers(connection, desk),
             not_looked_through=now.not_looked_through,

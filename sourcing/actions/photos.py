@@ -1,7 +1,7 @@
 """Photos of a job: made anew from what a phone sent, so that nothing but the picture is kept.
 
-A phone writes into a photo where it was taken (Exif 2.3, GPS attributes). Only the pixels are taken over, turned upright
-as the camera says; a file that is a picture and something else beside it loses the something else.
+A phone writes into a photo where it was taken (Exif 2.3, GPS attributes). Only the pixels are taken over, turned
+upright as the camera says; a file that is a picture and something else beside it loses the something else.
 """
 
 import io

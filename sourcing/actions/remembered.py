@@ -44,8 +44,8 @@ class Remembered:
     def forget(self, subjects: Iterable[str], orders: dict[str, set[str]], on: date) -> None:
         """Forget what deeds about these subjects may have changed; what is about none of them is about everything.
 
-        `orders`: the jobs of each order. What waits to go back also follows from the terms of the day, and how many days
-        a promise is over from the day.
+        `orders`: the jobs of each order. What waits to go back also follows from the terms of the day, and how
+        many days a promise is over from the day.
         """
         if self.on != on:
             self.back.clear()

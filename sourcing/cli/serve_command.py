@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import secrets
+from collections.abc import Callable
+from datetime import datetime
 from typing import Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, Database
+from .options import DEFAULT_DATABASE, At, Database
 
 LOOPBACK = ("127.0.0.1", "localhost", "::1")
 PORT = 8420
@@ -32,6 +34,7 @@ def serve(
     behind: Annotated[
         str, typer.Option("--behind", help="Address of the proxy that brings https, whose word on visitors counts.")
     ] = "",
+    at: At = None,
 ) -> None:
     """Serve the counter until it is stopped with Ctrl+C. The first visit makes the owner's log-in."""
     from ..web.counter import CounterSetup
@@ -43,5 +46,14 @@ def serve(
         database=database,
         outward=(outward or f"http://{shown}:{port}").rstrip("/"),
         first_code="" if only_here else secrets.token_hex(CODE_BYTES),
+        clock=_clock(at),
     )
     serve_counter(setup, host, port, behind, typer.echo)
+
+
+def _clock(at: datetime | None) -> Callable[[], datetime]:
+    """This computer's clock, or one that goes on from the moment said."""
+    if at is None:
+        return datetime.now
+    ahead = at - datetime.now()
+    return lambda: datetime.now() + ahead

@@ -148,3 +148,38 @@ def test_a_promised_day_is_written_down(technician: Browser) -> None:
     assert done.request.path == f"/jobs/{APPROVED}" and "machine ready" in done.text
     assert technician.send(page, kind="machine ready", earliest="soon", said_by="Oona").status_code == 409
     assert "Jan 23, 2026" in technician.get("/promised")
+
+
+def test_the_clerk_writes_down_tax_freight_and_fees_and_the_bench_can_not(app: Flask) -> None:
+    """What the bench sends beside the form is not taken, and takes nothing away."""
+    page = f"/jobs/{TAKEN_IN}/facts"
+    facts = {"name": "Ada Brenmoor", "machine_description": "snow thrower", "complaint": "Stands still."}
+    fee = {"fee_name_0": "Pick-up", "fee_amount_0": "25.00"}
+    logged_in(app, "clerk").send(page, **facts, **fee, tax_exempt="1", exempt_because="Church", need_by="2026-01-20")
+    logged_in(app, "technician").send(page, **facts, fee_name_0="Mine", fee_amount_0="1.00", need_by="2026-01-21")
+    job = opened(Desk(store=app.config[STORE], at=NOW, who="x"), TAKEN_IN)[0]
+    assert [(one.name, str(one.amount)) for one in job.fees] == [("Pick-up", "25.00")]
+    assert job.customer.tax_exempt and job.customer.exempt_because == "Church" and str(job.need_by) == "2026-01-21"
+    told = logged_in(app, "clerk").send(page, **facts, fee_name_0="Pick-up")
+    assert told.status_code == 409 and "Pick-up" in told.text and "no amount" in told.text
+
+
+def test_what_a_line_asks_of_its_part_is_kept_and_shown_again(technician: Browser) -> None:
+    """Such as the side, or a matched set."""
+    page = f"/jobs/{TAKEN_IN}/lines/A"
+    words = {"title": "Keepers", "part": "KEEPER-BELT", "quantity": "2", "if_declined": "may jump off"}
+    technician.send(page, **words, asked_side="left", asked_cover="wrapped")
+    form = technician.get(page)
+    assert '<option value="left" selected>' in form and 'value="wrapped"' in form
+    assert technician.send(page, **words, asked_side="upper").status_code == 409
+
+
+def test_a_later_day_of_the_plan_leads_to_the_quote_for_that_day(clerk: Browser) -> None:
+    """Where not all parts can be here in time."""
+    page = clerk.get(f"/jobs/{TAKEN_IN}/plan")
+    day = re.findall(rf"/jobs/{TAKEN_IN}/write-quote\?need_by=([0-9-]+)", page)
+    assert day == ["2026-01-20"] and "Not filled" in page
+    form = clerk.get(f"/jobs/{TAKEN_IN}/write-quote?need_by={day[0]}")
+    assert f'value="{day[0]}"' in form
+    done = clerk.send(f"/jobs/{TAKEN_IN}/write-quote", need_by=day[0])
+    assert done.request.path == f"/jobs/{TAKEN_IN}/quote"

@@ -71,8 +71,17 @@ def test_a_hostile_sheet_is_asked_about_harmlessly(app: Flask, clerk: Browser) -
     sent = drop(app, clerk, hostile("<script>alert(9)</script> {{7*7}} Net"), NAME)
     page = clerk.get(sent)
     assert_harmless(page)
-    assert "<legend>&lt;script&gt;alert(9)&lt;/script&gt; {{7*7}} Net</legend>" in page
+    assert "J: &lt;script&gt;alert(9)&lt;/script&gt; {{7*7}} Net</label>" in page
     assert_harmless(clerk.get("/sheets"))
+
+
+def test_a_hostile_header_that_is_asked_about_is_text(app: Flask, clerk: Browser) -> None:
+    """In the question itself."""
+    rows = "".join(f"ZQ-{at},Shoe,{at + 3}.50,{at + 2}.25\n" for at in range(9))
+    sheet = f"Part No,Description,Price,<script>alert(9)</script> Net\n{rows}".encode()
+    page = clerk.get(drop(app, clerk, sheet, NAME))
+    assert_harmless(page)
+    assert "<legend>&lt;script&gt;alert(9)&lt;/script&gt; Net</legend>" in page
 
 
 def test_a_hostile_sheet_is_kept_and_compared_harmlessly(app: Flask, clerk: Browser) -> None:

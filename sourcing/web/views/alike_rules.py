@@ -3,6 +3,7 @@
 from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
+from ...actions.look_alikes import suppliers_with_sheets
 from ...actions.number_rules import confirm_number_rule, rules_at_hand, withdraw_number_rule
 from ...basics.number_rule import NumberRule
 from ...basics.problem import refused
@@ -30,7 +31,8 @@ def rules_page() -> ResponseReturnValue:
         return gone
     found, left = rules_at_hand(desk(), request.args.get("supplier", ""))
     words = [(one, rule_words(one)) for one in found.kept]
-    return show("alike/rules.html", found=found, words=words, left=left)
+    suppliers = suppliers_with_sheets(desk())
+    return show("alike/rules.html", found=found, words=words, left=left, suppliers=suppliers)
 
 
 @open_to(*WITH_COSTS)
