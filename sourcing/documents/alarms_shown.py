@@ -10,8 +10,7 @@ from decimal import Decimal
 from ..basics.alarm import Alarm, Way, WayOut
 from ..basics.margin import Margin
 from ..basics.money import Money
-from ..basics.value import Value, changed
-from ..ordering.promised import AT_THE_EARLIEST
+from ..basics.value import Value
 from .alarms import EXPLAINED
 
 FOR_THE_BENCH = {
@@ -42,7 +41,7 @@ class ForTheBench(Value, frozen=True, kw_only=True):
 
 
 class WayShown(Value, frozen=True, kw_only=True):
-    """A way out as the desk sees it; the margins are None for everybody but the owner."""
+    """A way out as the desk sees it; the margin is None for everybody but the owner."""
 
     way: Way
     explained: str
@@ -57,7 +56,6 @@ class WayShown(Value, frozen=True, kw_only=True):
     number: str
     goods: Money | None
     margin: Margin | None
-    line_margin: Margin | None
     notes: tuple[str, ...]
 
 
@@ -88,7 +86,8 @@ def for_the_bench(alarms: Sequence[Alarm]) -> tuple[ForTheBench, ...]:
 
 
 def for_the_desk(alarms: Sequence[Alarm], is_owner: bool) -> tuple[AlarmShown, ...]:
-    """The alarms with their ways out; what parts earn and the shop's bands only where the owner looks."""
+    """The alarms with their ways out; what parts earn only where the owner looks. Notes of the ways are shown as they
+    are: whoever hands the alarms in has taken those of margins and bands off for others (`job_alarms`)."""
     return tuple(
         AlarmShown(
             label=one.label,
@@ -110,8 +109,7 @@ def _questions(ways: Sequence[WayOut]) -> tuple[Question, ...]:
     return tuple(dict.fromkeys(Question(asks=way.asks, total=way.total, extra=way.extra) for way in asked))
 
 
-def _way(way: WayOut, is_owner: bool) -> WayShown:
-    seen = way if is_owner else _bare(way)
+def _way(seen: WayOut, is_owner: bool) -> WayShown:
     return WayShown(
         way=seen.way,
         explained=EXPLAINED[seen.way],
@@ -125,14 +123,6 @@ def _way(way: WayOut, is_owner: bool) -> WayShown:
         supplier=seen.supplier_name,
         number=seen.supplier_number or seen.number,
         goods=seen.goods,
-        margin=seen.margin,
-        line_margin=seen.line_margin,
+        margin=seen.margin if is_owner else None,
         notes=seen.notes,
     )
-
-
-def _bare(way: WayOut) -> WayOut:
-    """Notes tell of margins and bands but for a day that is only the earliest: what is not known to be plain stays
-    away."""
-    plain = tuple(words for words in way.notes if words.endswith(AT_THE_EARLIEST))
-    return changed(way, margin=None, line_margin=None, notes=plain)

@@ -1,5 +1,6 @@
 """Serve the counter with waitress, which runs as it is on Windows, macOS and Linux."""
 
+import logging
 from collections.abc import Callable
 from typing import Any
 
@@ -17,6 +18,7 @@ SLACK = 1_048_576
 
 def serve_counter(setup: CounterSetup, host: str, port: int, behind: str, say: Callable[[str], None]) -> None:
     """Serve until stopped. `say` tells where it is reached. Refuses a port or address that can't be had."""
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)  # that somebody waited a moment is no news
     app = make_app(setup)
     proxy: dict[str, Any] = {}
     if behind:
@@ -40,7 +42,9 @@ def serve_counter(setup: CounterSetup, host: str, port: int, behind: str, say: C
     if not setup.outward.startswith("https://") and setup.first_code:
         say("Others on the network could read what is sent without https; see README, 'The counter'.")
     try:
-        server.run()  # ends by itself at Ctrl+C
-        say("Stopped.")
+        server.run()  # ends by itself at Ctrl+C, unless that comes just before or while it ends
+    except KeyboardInterrupt:
+        pass
     finally:
         server.close()
+    say("Stopped.")

@@ -52,7 +52,7 @@ def facts_page(job: str) -> ResponseReturnValue:
     if request.method == "POST" and (gone := deed(lambda: _change(job))):
         return gone
     one, seen = opened(desk(), job)
-    return show("jobs/facts.html", one=one, seen=seen, places=range(len(one.fees) + FREE_FEES))
+    return show("jobs/facts.html", one=one, seen=seen, fee_rows=range(len(one.fees) + FREE_FEES))
 
 
 def line_typed() -> JobLine:

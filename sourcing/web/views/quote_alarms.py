@@ -32,7 +32,7 @@ def add_to(blueprint: Blueprint) -> None:
 @open_to(*EVERYBODY)
 def alarms_page(job: str) -> ResponseReturnValue:
     """Every line whose yes no longer covers what is known."""
-    found = job_alarms(desk(), job)
+    found = job_alarms(desk(), job, may("owner"))
     if not sees_costs():
         return show("quotes/ask_customer.html", job=job, found=for_the_bench(found.alarms))
     alarmed = {one.label for one in found.alarms}
@@ -55,7 +55,7 @@ def decide_page(job: str, label: str) -> ResponseReturnValue:
     """Take one of the ways out of a line."""
     if request.method == "POST" and (gone := deed(lambda: _decided(job, label))):
         return gone
-    found = alarm_to_decide(desk(), job, label)
+    found = alarm_to_decide(desk(), job, label, may("owner"))
     (shown,) = for_the_desk((found.alarm,), may("owner"))
     return show("quotes/decide.html", job=job, one=shown, may_answer=found.may_answer, how=HOW)
 
