@@ -204,9 +204,8 @@ def _bill(whole: WholeJob) -> Iterator[str]:
 def jobs_csv(rows: Sequence[JobRow]) -> str:
     """The jobs as a table: a row each."""
     head = ("job", "customer", "machine", "where it is", "since", "waits for", "next")
-    table = [
-        (one.job, one.customer, one.machine, one.state.words, _moment(one.state.since), one.state.waits_for)
-        + (one.state.next_step,)
-        for one in rows
-    ]
-    return csv_text(head, table)
+    return csv_text(head, [(one.job, one.customer, one.machine, *_state_cells(one.state)) for one in rows])
+
+
+def _state_cells(state: JobState) -> tuple[str, ...]:
+    return state.words, _moment(state.since), state.waits_for, state.next_step

@@ -3,11 +3,13 @@
 import re
 from typing import Any
 
-from flask import has_request_context, url_for
+from flask import current_app, has_request_context, url_for
 from markupsafe import Markup, escape
 from werkzeug.routing import BuildError
 
 from ..documents.plain_text import shown
+from .desks import person
+from .guard import OPEN_TO
 from .words import _, later
 
 COMMAND = re.compile(r"'sourcing ([a-z][a-z-]*)([^']*)'|(?<=: )sourcing ([a-z][a-z-]*)((?: [A-Z0-9-]*[0-9])*)")
@@ -94,6 +96,8 @@ def _link(found: re.Match[str], sentence: str) -> Markup:
     if command not in PAGES or not has_request_context():
         return escape(found.group(0))
     page, name = PAGES[command]
+    if not _may_open(page):
+        return escape(_(name))
     numbers = {"job": JOB.search(rest) or JOB.search(sentence), "order": ORDER.search(sentence)}
     facts = {key: number.group(0) for key, number in numbers.items() if number}
     facts |= {"statement": statement.group(1)} if statement else {}
@@ -107,8 +111,12 @@ def _link(found: re.Match[str], sentence: str) -> Markup:
     return Markup('<a href="{}">{}</a>').format(address, _(name))
 
 
+def _may_open(page: str) -> bool:
+    """Whether the page opens to who reads the sentence: no link leads to a refusal."""
+    me, roles = person(), getattr(current_app.view_functions.get(page), OPEN_TO, ())
+    return me is not None and me.role in roles
+
+
 def _needs(page: str) -> set[str]:
     """The numbers that stand in the page's address."""
-    from flask import current_app
-
     return {name for rule in current_app.url_map.iter_rules(page) for name in rule.arguments}

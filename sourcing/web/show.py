@@ -44,6 +44,10 @@ PLACES = (
 )
 
 
+BELONGS = {"quotes": "jobs", "links": "jobs", "photos": "jobs"}
+"""Parts of the counter that stand under another's place."""
+
+
 def show(template: str, **values: object) -> tuple[str, int]:
     """The page and its HTTP status: 409 where something was refused, else 200."""
     return render_template(template, **values), 409 if problems() else 200
@@ -102,6 +106,7 @@ def _common() -> dict[str, object]:
         "sees_costs": sees_costs(),
         "places": [place for place in PLACES if me and me.role in place.roles],
         "here": request.endpoint or "",
+        "area": BELONGS.get(request.blueprint or "", request.blueprint or ""),
         "shop_name": facts.name,
         "is_set_up": facts.is_set_up,
         "problems": problems(),

@@ -183,3 +183,10 @@ def test_a_later_day_of_the_plan_leads_to_the_quote_for_that_day(clerk: Browser)
     assert f'value="{day[0]}"' in form
     done = clerk.send(f"/jobs/{TAKEN_IN}/write-quote", need_by=day[0])
     assert done.request.path == f"/jobs/{TAKEN_IN}/quote"
+
+
+def test_a_sentence_links_only_what_its_reader_may_open(app: Flask) -> None:
+    """What comes next is told to the bench too; the order is the clerk's to place."""
+    bench, clerk = (logged_in(app, role).get("/jobs") for role in ("technician", "clerk"))
+    to_order = f'href="/jobs/{APPROVED}/to-order"'
+    assert to_order in clerk and to_order not in bench and "To order" in bench

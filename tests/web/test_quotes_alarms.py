@@ -78,7 +78,7 @@ def test_the_price_is_held_with_the_customers_yes_to_the_later_day(dearer: Flask
     """Once, though the form is sent twice; the alarm is gone, the decision is on record."""
     clerk, page = logged_in(dearer, "clerk"), f"{PAGE}/1"
     hidden = clerk.hidden(page, page)
-    fields = {"way": "hold", "words": "she waits", "agreed": "1", "who": "Maud Tilbrook", "how": "telephone"}
+    fields = {"way": "hold", "words": "she waits", "who": "Maud Tilbrook", "how": "telephone"}
     answers = [clerk.send_again(hidden, page, **fields) for _ in range(2)]
     assert all(one.status_code == 200 and "Everything stands as it was approved." in one.text for one in answers)
     assert "up to a cost of" in answers[0].text
@@ -94,7 +94,7 @@ def test_the_price_is_held_with_the_customers_yes_to_the_later_day(dearer: Flask
 def test_a_switch_the_customer_agreed_to_cancels_the_line(dearer: Flask) -> None:
     """It is told on which order, and what is to be done next."""
     clerk = logged_in(dearer, "clerk")
-    fields = {"way": "switch", "agreed": "1", "who": "Maud Tilbrook", "how": "telephone"}
+    fields = {"way": "switch", "who": "Maud Tilbrook", "how": "telephone"}
     answer = clerk.send(f"{PAGE}/1", **fields)
     assert answer.status_code == 200 and f"The line is cancelled on {OPEN}." in answer.text
     assert f'href="/jobs/{APPROVED}/write-quote' in answer.text
@@ -106,12 +106,13 @@ def test_a_switch_the_customer_agreed_to_cancels_the_line(dearer: Flask) -> None
     "fields",
     [
         {"way": ""},
-        {"way": "ask", "agreed": "1", "who": "Maud Tilbrook", "how": "telephone"},
-        {"way": "hold", "agreed": "1", "who": "another", "another": "Nobody Known", "how": "telephone"},
+        {"way": "ask", "who": "Maud Tilbrook", "how": "telephone"},
+        {"way": "hold", "who": "", "how": "telephone"},
+        {"way": "hold", "who": "another", "another": "Nobody Known", "how": "telephone"},
     ],
 )
 def test_what_can_not_be_decided_so_is_refused(dearer: Flask, fields: dict[str, str]) -> None:
-    """No way named, a yes to a new price, a yes of somebody not entitled: nothing is kept."""
+    """No way named, a yes to a new price, half of a yes, a yes of somebody not entitled: nothing is kept."""
     answer = logged_in(dearer, "clerk").send(f"{PAGE}/1", words="because", **fields)
     assert answer.status_code == 409 and ">because</textarea>" in answer.text
     assert job_alarms(desk_of(dearer), APPROVED, is_owner=True).decided == ()

@@ -61,7 +61,8 @@ def decide_page(job: str, label: str) -> ResponseReturnValue:
 
 
 def _decided(job: str, label: str) -> str:
-    agreed = Agreed(who=who_said(), how=text("how"), contact=text("contact")) if text("agreed") else None
+    said = Agreed(who=who_said(), how=text("how"), contact=text("contact"))
+    agreed = said if said.who or said.how or said.contact else None  # half of a yes is refused, not forgotten
     _tell(decide(desk(), job, label, one_word(text("way"), _("way out"), WAYS), text("words"), agreed))
     return url_for("quotes.alarms_page", job=job)
 
