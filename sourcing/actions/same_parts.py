@@ -9,7 +9,7 @@ from ..basics.statement_history import KeptStatement
 from ..basics.table_finding import Finding
 from ..basics.value import Value
 from ..storage.equivalence import our_parts
-from ..storage.statements import kept_statement, statements_between
+from ..storage.statements import kept_statement, statements_between, withdrawn_about
 from .desk import Desk
 from .equivalences import contradictions, family_of, hanging_together, is_contradiction
 from .kept_until import KeptUntil
@@ -17,6 +17,7 @@ from .our_side_now import answered_in
 from .statement_look import found_of
 
 ROWS = 50
+MOST_KEYS = 400
 MOST_SAID = 300
 """Statements of one number that are listed; the drawing and the paths have the others."""
 
@@ -33,7 +34,7 @@ class OurPartsPage(Value, frozen=True, kw_only=True):
 
 
 class NumberWhole(Value, frozen=True, kw_only=True):
-    """A number looked up: its families, and every statement about their numbers, those withdrawn apart."""
+    """A number looked up: its families, every statement between their numbers, and those about them withdrawn."""
 
     view: FamilyView
     statements: tuple[Statement, ...]
@@ -80,16 +81,22 @@ def is_named(desk: Desk, number: str) -> bool:
 def number_whole(desk: Desk, number: str, maker: str = "", bench: Bench | None = None) -> NumberWhole:
     """The number with its families. Refuses a number that nothing names, with what looks like it."""
     view = family_of(desk, number, maker, bench)
+    keys = _keys_of(view)
     with desk.store.reading() as connection:
-        kept = _said_of(connection, view)
-    counting = [one.statement for one in kept if not one.withdrawn]
-    withdrawn = tuple(one for one in kept if one.withdrawn)
+        counting = [one.statement for one in statements_between(connection, keys) if not one.withdrawn]
+        withdrawn = tuple(withdrawn_about(connection, keys))
     return NumberWhole(
         view=view,
         statements=tuple(counting[:MOST_SAID]),
         withdrawn=withdrawn[:MOST_SAID],
         left_out=max(len(counting) - MOST_SAID, 0) + max(len(withdrawn) - MOST_SAID, 0),
     )
+
+
+def withdrawn_of(desk: Desk, number: str) -> tuple[KeptStatement, ...]:
+    """What was once said of the number and is withdrawn: all there is of a number that nothing names any more."""
+    with desk.store.reading() as connection:
+        return tuple(withdrawn_about(connection, [number_key(number)]))[:MOST_SAID]
 
 
 def statement_whole(desk: Desk, number: int) -> StatementWhole:
@@ -109,17 +116,17 @@ def check_whole(desk: Desk) -> TableChecked:
     )
 
 
-def _said_of(connection: Connection, view: FamilyView) -> list[KeptStatement]:
-    """Every statement there ever was between numbers of the families, of what they hold and of what is banned."""
-    keys = {number_key(view.asked)}
+def _keys_of(view: FamilyView) -> list[str]:
+    """The numbers of the families, of what they hold and of what is banned; the one looked up among them."""
+    keys = {number_key(view.asked): None}
     for family in view.families:
-        keys.update(one.number.key for one in family.members)
-        keys.update(one.number.key for one in family.banned)
+        keys |= dict.fromkeys(one.number.key for one in family.members)
+        keys |= dict.fromkeys(one.number.key for one in family.banned)
         for item in (*family.contents, *family.in_kits):
-            keys.update(end.key for link in item.links for end in (link.left, link.right))
+            keys |= dict.fromkeys(end.key for link in item.links for end in (link.left, link.right))
     for must_not in view.must_not:
-        keys.update((must_not.statement.left.key, must_not.statement.right.key))
-    return statements_between(connection, keys - {""})
+        keys |= dict.fromkeys((must_not.statement.left.key, must_not.statement.right.key))
+    return [key for key in keys if key][:MOST_KEYS]
 
 
 def _text(part: OurPart) -> str:

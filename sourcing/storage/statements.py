@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Collection, Sequence
 from typing import Any
 
-from sqlalchemy import Connection, bindparam, func, insert, select, update
+from sqlalchemy import Connection, bindparam, func, insert, or_, select, true, update
 
 from ..basics.equivalence import Statement
 from ..basics.problem import refused
@@ -45,6 +45,15 @@ def statements_between(connection: Connection, keys: Collection[str]) -> list[Ke
     table = STATEMENTS
     both = select(table.c.statement).where(table.c.left_key.in_(keys), table.c.right_key.in_(keys))
     return kept_statements(connection, connection.execute(both).scalars().all())
+
+
+def withdrawn_about(connection: Connection, keys: Collection[str]) -> list[KeptStatement]:
+    """Every withdrawn statement one of whose numbers has one of the keys, of 400 at the most, with its history."""
+    table = STATEMENTS
+    some = sorted(keys)[:400]  # asked for twice, and SQLite before 3.32 takes 999 values in a statement
+    either = or_(table.c.left_key.in_(some), table.c.right_key.in_(some))
+    found = connection.execute(select(table.c.statement).where(table.c.withdrawn == true(), either)).scalars()
+    return kept_statements(connection, found.all())
 
 
 def state(connection: Connection, statements: Sequence[Statement], signed: Signed, reasons: Sequence[str]) -> list[int]:

@@ -116,6 +116,26 @@ def test_who_leaves_a_row_for_later_sees_the_next_row(app: Flask, clerk: Browser
     assert not all_judgements(_desk(app))
 
 
+def _second_part(app: Flask, candidate: int, part: str) -> None:
+    """Another part for the row of a candidate, less likely."""
+    names = "sheet, offer, score, against, reasons, facts, found_at"
+    with app.config[STORE].writing() as connection:
+        connection.exec_driver_sql(
+            f"INSERT INTO candidates ({names}, part, rank) SELECT {names}, '{part}', 2 FROM candidates "
+            f"WHERE candidate = {candidate}"
+        )
+
+
+def test_a_row_that_may_be_two_parts_is_asked_about_twice_only_after_a_no(app: Flask, clerk: Browser) -> None:
+    """Left for later, the next row comes; after a no to the likelier part, the other one comes."""
+    first, following = (one.kept.candidate for one in _waiting(app)[:2])
+    _second_part(app, first, "BRG-WHEEL")
+    page = clerk.get(f"{QUEUE}/{first}")
+    assert "Other parts the row may be" in page and "may it be BRG-WHEEL?" in page
+    assert re.search(rf'href="{QUEUE}/{following}"[^>]*>Later', page)
+    assert "may it be BRG-WHEEL?</h1>" in clerk.send(f"{QUEUE}/{first}", answer="no").text
+
+
 def test_another_pages_deed_is_seen_at_once(app: Flask, clerk: Browser) -> None:
     """The remembered queue notices what was done to the table: a number that is tied waits no more."""
     one = next(one for one in _waiting(app) if one.part.code == "KEEPER-BELT")

@@ -86,12 +86,16 @@ def test_a_statement_is_withdrawn_with_a_reason_and_restored(app: Flask, clerk: 
     gone = clerk.send(SAID, f"{SAID}/change", what="withdraw", reason="wrong list")
     assert "It counts no more" in gone.text and "Take it back" in gone.text
     assert "DM-77120" not in clerk.get(f"{TABLE}/number?number=NW-40388").split("withdrawn")[0]
+    assert "One that was withdrawn" in clerk.get(f"{TABLE}/number?number=NW-40388")
+    only = clerk.client.get(f"{TABLE}/number?number=DM-77120")
+    assert only.status_code == 409 and f'href="{SAID}"' in only.text
     back = clerk.send(SAID, f"{SAID}/change", what="restore", reason="right after all")
     assert "It counts again" in back.text and "wrong list" in back.text and "right after all" in back.text
 
 
 def test_a_statement_is_doubted_and_answered_with_another_standing(app: Flask, clerk: Browser) -> None:
     """Doubted, it counts as unchecked; the answer may say how far it is trusted from now on."""
+    assert "the ribs differ" not in clerk.get(f"{TABLE}/check")
     doubted = clerk.send(SAID, f"{SAID}/change", what="doubt", reason="the ribs differ")
     assert "the ribs differ" in doubted.text and "Answer the doubt" in doubted.text
     assert statement_history(_desk(app), 5).statement.counts_as == "unchecked"

@@ -4,8 +4,9 @@ from flask import Blueprint, redirect, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.equivalences import family_of, table_to_write
+from ...actions.near_numbers import near_numbers
 from ...actions.number_ways import ways_between
-from ...actions.same_parts import check_whole, is_named, number_whole, our_parts_page
+from ...actions.same_parts import check_whole, is_named, number_whole, our_parts_page, withdrawn_of
 from ...basics.equivalence import Bench
 from ...basics.part_number import OURS
 from ...basics.problem import Refused, refused
@@ -48,7 +49,8 @@ def number_page() -> ResponseReturnValue:
         ways = ways_between(desk(), _text("number"), _text("to")) if _text("to") else None
     except Refused as refusal:
         refuse(refusal)
-        return show("same/unknown.html", asked=asked)
+        near, withdrawn = near_numbers(desk(), _text("number")).near, withdrawn_of(desk(), _text("number"))
+        return show("same/unknown.html", asked=asked, near=near, withdrawn=withdrawn)
     return show(
         "same/number.html",
         asked=asked,
