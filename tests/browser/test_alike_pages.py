@@ -34,12 +34,14 @@ def test_look_alikes_are_judged_by_single_keys(pages: Pages) -> None:
     page.goto(FIRST)
     heading = page.get_by_role("heading", level=1)
     expect(heading).to_contain_text("DM-77120")
+    expect(page.get_by_role("button", name="Turn the keys off")).to_be_visible()
     page.keyboard.type("nyn", delay=20)
     page.wait_for_timeout(600)  # what a scanner sends is followed by nothing
     expect(page).to_have_url(f"{pages.address}{FIRST}")
     page.keyboard.press("n")
     expect(page.get_by_text("it does not come back")).to_be_visible()
     expect(page).to_have_url(f"{pages.address}{AGAINST}")
+    expect(page.get_by_role("button", name="Turn the keys off")).to_be_visible()  # the script has begun
     page.keyboard.press("y")
     words = page.get_by_label("Why, in words")
     expect(words).to_be_focused()

@@ -18,7 +18,7 @@ if (keys) {
   keys.hidden = false;
   show();
   let waiting = 0;
-  let last = 0;
+  let last = -Infinity;
   document.addEventListener("keydown", (event) => {
     const follows = event.timeStamp - last < ALONE_FOR;
     last = event.timeStamp;
