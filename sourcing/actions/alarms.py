@@ -27,7 +27,7 @@ from .bench_day import machine_ready
 from .buying_now import Costs, Wanted, costs, others, still_wanted
 from .covered_day import covered_day
 from .desk import Desk
-from .evaluate import Catalogue, catalogue
+from .evaluate import Catalogue, catalogue_to_read
 from .job_now import JobNow, OnOrder, job_now
 
 
@@ -56,7 +56,7 @@ class _Now:
 def alarms(desk: Desk, job: str | None = None) -> tuple[Alarm, ...]:
     """Every alarm of a job, or of all jobs that are not billed, oldest job first. Refuses an unknown job."""
     with desk.store.reading() as connection:
-        found = catalogue(connection, desk.at)
+        found = catalogue_to_read(desk, connection)
         numbers = [job] if job is not None else [one.number for one in jobs(connection)]
         return tuple(one for number in numbers for one in alarms_of(found, number))
 

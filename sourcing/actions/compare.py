@@ -16,7 +16,7 @@ from ..matching.identity.asked_merge import merged
 from ..storage.jobs import job as stored_job
 from ..storage.offers import offers_by_keys
 from .desk import Desk
-from .evaluate import Catalogue, catalogue, evaluate
+from .evaluate import Catalogue, catalogue_to_read, evaluate
 from .kit_notes import kit_notes
 from .needs import asks_of, line_with_part
 from .our_side import OurSide
@@ -56,7 +56,7 @@ def compare(
     """
     with desk.store.reading() as connection:
         wanted = ToCompare(number=number, quantity=quantity, wishes=wishes or RankWishes(), line=line)
-        done = compared(connection, catalogue(connection, desk.at), wanted)
+        done = compared(connection, catalogue_to_read(desk, connection), wanted)
     note_lookup(desk, done.our_part)
     return done
 

@@ -22,8 +22,8 @@ from ..matching.settled_rows import SettledRows
 from ..storage.equivalence import equivalence_table
 from ..storage.judgements import judgements_in_force
 from ..storage.offers import newest_keys_of_length, offers_by_keys
-from .desk import shop_now
-from .known_table import KnownTable
+from .desk import Desk, shop_now
+from .known_table import KnownTable, known_table
 from .our_side import known_numbers
 from .settled import keys_of_offer, settled_rows
 from .sorted_offers import Evaluated, Judged, ShopAt, sort_out
@@ -56,6 +56,11 @@ def catalogue(connection: Connection, at: datetime, table: KnownTable | None = N
         known=known_numbers(connection, every, at.date(), table.borne if table else None),
         refused=_refused(connection, every),
     )
+
+
+def catalogue_to_read(desk: Desk, connection: Connection) -> Catalogue:
+    """The same for a transaction that only reads: the equivalence table is the one kept between two pages."""
+    return catalogue(connection, desk.at, known_table(desk.store, connection))
 
 
 def _refused(connection: Connection, every: Families) -> SettledRows:

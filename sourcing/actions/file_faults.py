@@ -77,9 +77,16 @@ def _leaf(data: object, kind: Any) -> str:
     try:
         made = from_plain(data, kind)
     except msgspec.ValidationError as error:
-        return _in_our_words(str(error), kind)
+        return _with_a_point(data) or _in_our_words(str(error), kind)
     if isinstance(made, Decimal) and not made.is_finite():
         return f"is {made}, and that is no number"
+    return ""
+
+
+def _with_a_point(data: object) -> str:
+    """A comma is never taken for a point: '1,234' may be a thousand and more."""
+    if isinstance(data, str) and re.fullmatch(r"-?\d+,\d+", data):
+        return f"is '{data}'; write {data.replace(',', '.')} with a point, or leave out the comma if it parts thousands"
     return ""
 
 

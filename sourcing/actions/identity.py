@@ -2,8 +2,6 @@
 
 from pathlib import Path
 
-from sqlalchemy import Connection
-
 from ..basics.asked import Asked
 from ..basics.evidence import AcceptedAnyway, Evidence
 from ..basics.identity import Identity
@@ -14,7 +12,7 @@ from ..matching.equivalences.number_cells import damage_of
 from ..matching.serials import serial_order
 from ..storage.jobs import job as stored_job
 from .desk import Desk
-from .evaluate import Catalogue, catalogue
+from .evaluate import Catalogue, catalogue, catalogue_to_read
 from .files import read_toml
 from .needs import identity_of, keep_line, line_with_part
 
@@ -43,7 +41,7 @@ class LineIdentity(Value, frozen=True, kw_only=True):
 def show_identity(desk: Desk, number: str, label: str) -> LineIdentity:
     """The evidence of a job's line and what follows from it."""
     with desk.store.reading() as connection:
-        return _shown(connection, desk, number, label)
+        return _shown(catalogue_to_read(desk, connection), number, label)
 
 
 def identities(desk: Desk, number: str) -> dict[str, Identity]:
@@ -51,7 +49,7 @@ def identities(desk: Desk, number: str) -> dict[str, Identity]:
     with desk.store.reading() as connection:
         job = stored_job(connection, number)
         lines = {label: line for label, line in job.labelled() if line.part}
-        found = catalogue(connection, desk.at) if lines else None
+        found = catalogue_to_read(desk, connection) if lines else None
         return {label: identity_of(found, job.machine, line) for label, line in lines.items()} if found else {}
 
 
@@ -68,7 +66,7 @@ def look_up_identity(desk: Desk, path: Path) -> LineIdentity:
         asked=asked_for.asked,
     )
     with desk.store.reading() as connection:
-        return _judged(catalogue(connection, desk.at), "", "", line, asked_for.machine)
+        return _judged(catalogue_to_read(desk, connection), "", "", line, asked_for.machine)
 
 
 def add_evidence(desk: Desk, number: str, label: str, evidence: Evidence) -> LineIdentity:
@@ -83,7 +81,7 @@ def add_evidence(desk: Desk, number: str, label: str, evidence: Evidence) -> Lin
         signed_by = signed(evidence, desk)
         keep_line(pen.connection, job, label, changed(line, evidence=(*line.evidence, signed_by)))
         pen.note(number, f"line {label}: {evidence.kind} says {evidence.says}")
-        return _shown(pen.connection, desk, number, label)
+        return _shown(catalogue(pen.connection, desk.at), number, label)
 
 
 def take_evidence_back(desk: Desk, number: str, label: str, at: int, words: str) -> LineIdentity:
@@ -99,7 +97,7 @@ def take_evidence_back(desk: Desk, number: str, label: str, at: int, words: str)
         kept = (*line.evidence[: at - 1], gone, *line.evidence[at:])
         keep_line(pen.connection, job, label, changed(line, evidence=kept))
         pen.note(number, f"line {label}: {gone.kind} ({gone.says}) taken back: {words.strip()}")
-        return _shown(pen.connection, desk, number, label)
+        return _shown(catalogue(pen.connection, desk.at), number, label)
 
 
 def signed(evidence: Evidence, desk: Desk) -> Evidence:
@@ -119,9 +117,9 @@ def refuse_unusable(evidence: Evidence) -> None:
         raise refused("evidence-backwards", found=low, to=high)
 
 
-def _shown(connection: Connection, desk: Desk, number: str, label: str) -> LineIdentity:
-    job = stored_job(connection, number)
-    return _judged(catalogue(connection, desk.at), number, label, line_with_part(job, label), job.machine)
+def _shown(found: Catalogue, number: str, label: str) -> LineIdentity:
+    job = stored_job(found.connection, number)
+    return _judged(found, number, label, line_with_part(job, label), job.machine)
 
 
 def _judged(found: Catalogue, number: str, label: str, line: JobLine, machine: Machine) -> LineIdentity:

@@ -8,7 +8,7 @@ from ..quoting.approvals import may_answer
 from ..storage.jobs import job as stored_job
 from .alarms import alarms_of, undecided
 from .desk import Desk
-from .evaluate import catalogue
+from .evaluate import catalogue_to_read
 from .job_now import job_now
 
 
@@ -33,7 +33,7 @@ def job_alarms(desk: Desk, number: str, is_owner: bool) -> JobAlarms:
         stored_job(connection, number)
         seen = job_now(connection, number)
         return JobAlarms(
-            alarms=tuple(_for(is_owner, one) for one in alarms_of(catalogue(connection, desk.at), number)),
+            alarms=tuple(_for(is_owner, one) for one in alarms_of(catalogue_to_read(desk, connection), number)),
             decided=tuple(one for _, one in sorted(seen.decisions.items())) if seen else (),
         )
 
@@ -43,7 +43,7 @@ def alarm_to_decide(desk: Desk, number: str, label: str, is_owner: bool) -> ToDe
     `decide` would take. Refuses a line that stands as approved."""
     with desk.store.reading() as connection:
         customer = stored_job(connection, number).customer
-        found = catalogue(connection, desk.at)
+        found = catalogue_to_read(desk, connection)
         mine = next((one for one in alarms_of(found, number) if one.label == label), None)
         alarm = mine or undecided(found, number, label)
         if alarm is None:

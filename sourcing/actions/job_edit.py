@@ -18,7 +18,7 @@ from ..storage.jobs import change_job, job
 from ..storage.links import label_photos
 from .compare import part_under
 from .desk import Desk
-from .evaluate import catalogue
+from .evaluate import catalogue, catalogue_to_read
 from .history import for_the_bench
 from .jobs import check_job
 from .needs import line_of
@@ -56,7 +56,7 @@ def our_part(desk: Desk, typed: str) -> str:
     if not typed.strip():
         return ""
     with desk.store.reading() as connection:
-        return part_under(catalogue(connection, desk.at), typed.strip())
+        return part_under(catalogue_to_read(desk, connection), typed.strip())
 
 
 def change_facts(desk: Desk, seen: Seen, customer: Customer, machine: Machine, **fields: object) -> Job:

@@ -25,7 +25,7 @@ from ..storage.after_order import add_promise, events
 from ..storage.orders import add_order, next_order_number, order, orders, receipts
 from .deposits import deposit_warnings
 from .desk import Desk, Pen
-from .evaluate import Catalogue, catalogue
+from .evaluate import Catalogue, catalogue, catalogue_to_read
 from .order_lines import ToOrder, doubts, job_orders_now, lines_to_order, ready_items, still_waiting
 from .orders_together import better_together, needed_by
 from .plan import land
@@ -89,7 +89,7 @@ def look_at_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = ())
     What it would refuse of a supplier or a line is told among the warnings and the lines held.
     """
     with desk.store.reading() as connection:
-        found = catalogue(connection, desk.at)
+        found = catalogue_to_read(desk, connection)
         drafts, held, warnings = _drafts(found, desk, numbers, only, "")
         more = tuple(words for draft in drafts for words in (*draft.in_the_way, *draft.warnings, *draft.order_by))
         return OrdersPlaced(

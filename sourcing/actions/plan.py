@@ -15,7 +15,7 @@ from ..basics.value import changed
 from ..storage.jobs import job as stored_job
 from .basis_notes import basis_notes
 from .desk import Desk
-from .evaluate import Catalogue, catalogue, evaluate
+from .evaluate import Catalogue, catalogue_to_read, evaluate
 from .land import land_at
 from .needs import asks_of
 from .plan_offers import Place, Wanted, planned
@@ -31,7 +31,7 @@ def plan_job(
 ) -> Plan:
     """The plan for a stored job, with its add-ons unless `only_agreed`; `need_by` None takes the job's own day."""
     with desk.store.reading() as connection:
-        found = catalogue(connection, desk.at)
+        found = catalogue_to_read(desk, connection)
         job = stored_job(connection, number)
         wishes = changed(wishes, need_by=need_by or wishes.need_by or job.need_by)
         needs = job_needs(job, found, only_agreed)

@@ -19,7 +19,7 @@ from ..storage.after_quote import bill_of
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import add_quote, approvals, newest_quote, quote
 from .desk import Desk
-from .evaluate import catalogue
+from .evaluate import catalogue, catalogue_to_read
 from .quote_plan import Market, market
 from .quote_warnings import quote_warnings
 from .whose_plan import PlanFor, chosen_plan
@@ -69,7 +69,7 @@ def check_quote(
     """What a new revision would say now. Nothing is kept. Refuses a billed job."""
     with desk.store.reading() as connection:
         _refuse_billed(connection, number)
-        return _now(market(catalogue(connection, desk.at), stored_job(connection, number), need_by), plan_for)
+        return _now(market(catalogue_to_read(desk, connection), stored_job(connection, number), need_by), plan_for)
 
 
 def _with_answers(connection: Connection, new: Quote) -> Quote:

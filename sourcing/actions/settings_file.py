@@ -1,7 +1,10 @@
 """The shop's settings as a file a person edits: read, and everything that can't hold told with its place."""
 
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
+from ..basics.contradiction import Contradiction
+from ..basics.locales import known_locale
 from ..basics.problem import Place, Problem, Refused, problem
 from ..basics.settings import Settings
 from ..basics.settings_checks import settings_contradictions
@@ -22,10 +25,22 @@ def read_settings(path: Path) -> Settings:
     return settings
 
 
-def settings_problems(settings: Settings, place: Place | None = None) -> list[Problem]:
-    """All that can't hold in the settings; `place` is the file they stand in, if they stand in one."""
+def settings_problems(
+    settings: Settings, place: Place | None = None, named: Callable[[str], str] = str
+) -> list[Problem]:
+    """All that can't hold in the settings; `place` is the file they stand in, if they stand in one.
+
+    `named` gives what a field is called where it was filled in.
+    """
     problems = [
-        problem("entry-contradicts", place=place, entry="", field=one.field, found=one.found)
-        for one in settings_contradictions(settings)
+        problem("entry-contradicts", place=place, entry="", field=named(one.field), found=one.found)
+        for one in (*settings_contradictions(settings), *_of_locale(settings))
     ]
     return problems + [changed(one, place=place) for one in check_shop_dates(settings) if one.code != TOLD_BY_FIELD]
+
+
+def _of_locale(settings: Settings) -> Iterator[Contradiction]:
+    """A name nobody knows would stop every page and paper that shows a day or an amount."""
+    if known_locale(settings.locale) is None:
+        found = f"is '{settings.locale}', which is no language and country we know; write one such as en_US or en_GB"
+        yield Contradiction(field="locale", found=found)

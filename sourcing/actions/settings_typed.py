@@ -12,6 +12,7 @@ from ..basics.settings import Settings
 from ..basics.value import Value, from_plain
 from .file_faults import faults_in, list_kind, table_kind
 from .settings_file import settings_problems
+from .settings_labels import label_of
 from .terms_edit import plain_of, read_typed
 
 Typed = str | Sequence[Any] | Mapping[str, Any]
@@ -42,14 +43,14 @@ def _made(table: Mapping[str, Any]) -> Settings:
     if faults:
         raise Refused(*(_told(one) for one in faults))
     settings = from_plain(table, Settings)
-    wrong = settings_problems(settings)
+    wrong = settings_problems(settings, named=label_of)
     if wrong:
         raise Refused(*wrong)
     return settings
 
 
 def _told(one: Contradiction) -> Problem:
-    return problem("entry-contradicts", entry="", field=one.field, found=one.found)
+    return problem("entry-contradicts", entry="", field=label_of(one.field), found=one.found)
 
 
 def _read(typed: Typed, kind: Any, is_entry: bool = False) -> Any:

@@ -80,14 +80,25 @@ def look_at_terms(
         return with_told(connection, done, desk.at.date())
 
 
+STATED = {
+    "cut_off": "Ordered by this time it leaves the same day",
+    "dispatch_days": "Working days until stock leaves",
+    "transit_days": "Working days on the road",
+}
+"""What a new supplier's days are reckoned with, by the words of the form. A file may leave it to the usual values."""
+
+
 def add_supplier(desk: Desk, supplier: str, said: Mapping[str, str], starts_on: date | None = None) -> TermsChange:
     """Keep the first terms of a new supplier, from that day on (left out: the desk's). `said` as `set_terms` takes it.
 
-    Refuses one that there is already, however it is written, and what can't be used.
+    Refuses one that there is already, however it is written, what can't be used, and one of whose days nothing is said:
+    a day would be shown that nobody stated.
     """
-    short = " ".join(supplier.split())
-    if set(short) & set("/\\?#%"):
+    short = supplier.strip()
+    if set(short) & set("/\\?#% \t\n"):
         raise refused("supplier-short-name", found=short[:60])
+    if missing := [words for field, words in STATED.items() if not said.get(field, "").strip()]:
+        raise refused("days-not-stated", found="; ".join(missing))
     with desk.writing(DEED) as pen:
         there = [one for one in _names(every_terms(pen.connection)) if one.casefold() == short.casefold()]
         if there:

@@ -3,11 +3,12 @@
 from .problem_kind import ProblemKind, kind
 
 JOB_KINDS: dict[str, ProblemKind] = {
-    "job-contradicts": kind("Job contradicts", "the job can't hold: {found}", "correct the job file and try again"),
+    "job-contradicts": kind("Job contradicts", "the job can't hold: {found}", "correct it and try again"),
+    "not-hours": kind("Not hours of work", "'{found}' is no number of hours", "write digits with a point, such as 1.5"),
     "part-not-ours": kind(
         "Part not in the table",
         "job line '{title}' asks for '{found}', which is not one of our parts",
-        "correct the job file or add the part to the equivalence table",
+        "correct the part's code or add the part to the equivalence table",
     ),
     "line-has-no-offer": kind(
         "Line without an offer",

@@ -33,9 +33,13 @@ class Problem(Value, frozen=True, kw_only=True):
 
     def sentence(self) -> str:
         """One sentence: where, what, and what to do."""
-        where = f"{self.place}: " if self.place and str(self.place) else ""
         hint = f" Perhaps: {', '.join(self.suggestions)}." if self.suggestions else ""
-        return f"{where}{self.what}; {self.remedy}.{hint}"
+        return f"{self.fault()}; {self.remedy}.{hint}"
+
+    def fault(self) -> str:
+        """Where and what alone, without an end."""
+        where = f"{self.place}: " if self.place and str(self.place) else ""
+        return f"{where}{self.what}"
 
 
 class Refused(Exception):

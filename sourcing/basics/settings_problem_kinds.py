@@ -42,6 +42,11 @@ SETTINGS_KINDS: dict[str, ProblemKind] = {
         "'{found}' can't be the name of a folder",
         "use letters, digits and hyphens; nothing was changed",
     ),
+    "days-not-stated": kind(
+        "Days not stated",
+        "nothing is said of: {found}",
+        "ask the supplier and fill it in, for days are reckoned with it; nothing was changed",
+    ),
     "no-file-chosen": kind("No file", "no file was chosen", "choose one first; nothing was changed"),
     "sides-of-a-line": kind(
         "Line not understood",

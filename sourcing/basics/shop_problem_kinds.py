@@ -26,7 +26,7 @@ SHOP_KINDS: dict[str, ProblemKind] = {
     "settings-contradict": kind(
         "Settings contradict",
         "the shop's settings can't hold: {found}",
-        "correct shop.toml and run 'sourcing setup' again",
+        "correct the shop's settings: 'sourcing setup'",
     ),
     "never-open": kind(
         "Calendar without working days",

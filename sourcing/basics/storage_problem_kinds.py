@@ -76,7 +76,7 @@ STORAGE_KINDS: dict[str, ProblemKind] = {
     "no-settings": kind(
         "Shop not set up",
         "the shop has no settings on {day}",
-        "set it up with 'sourcing setup FOLDER'",
+        "set it up first: 'sourcing setup FOLDER'",
     ),
     "no-such-job": kind(
         "No such job",

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 from .money import is_amount
-from .problem import refused
+from .problem import Refused, refused
 
 W = TypeVar("W", bound=str)
 
@@ -23,6 +23,14 @@ def amount(text: str) -> Decimal:
     if not is_amount(number) or "e" in text.lower():
         raise refused("not-an-amount", found=_short(text))
     return number
+
+
+def hours(text: str) -> Decimal:
+    """Hours of work as typed: digits with a point."""
+    try:
+        return amount(text)
+    except Refused:
+        raise refused("not-hours", found=_short(text)) from None
 
 
 def measure(text: str) -> Decimal:

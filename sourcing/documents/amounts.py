@@ -9,11 +9,12 @@ from datetime import date, datetime
 from decimal import Decimal
 from functools import cache, lru_cache
 
-from babel import Locale, UnknownLocaleError
+from babel import Locale
 from babel.dates import format_date, format_time
 from babel.numbers import NumberPattern, format_decimal
 
 from ..basics.currency import minor_units
+from ..basics.locales import known_locale
 from ..basics.money import Money
 from ..basics.problem import refused
 
@@ -21,12 +22,12 @@ from ..basics.problem import refused
 @cache
 def paper_locale(locale: str) -> Locale:
     """The locale of that name ('en_US' or 'en-US'). Refuses a name that is no locale: the owner typed it."""
-    try:
-        return Locale.parse(locale.replace("-", "_"))
-    except (UnknownLocaleError, ValueError):
+    known = known_locale(locale)
+    if known is None:
         raise refused(
             "settings-contradict", found=f"'{locale}' is not a known locale; write one such as en_US or en_GB"
-        ) from None
+        )
+    return known
 
 
 def page_language(locale: str) -> str:

@@ -92,7 +92,7 @@ def _next(facts: JobFacts, words: StateWord, today: date) -> tuple[WaitsFor, str
     if words == "taken in":
         return "us", f"write the quote: sourcing quote {job}"
     if words == "declined":
-        return "us", back or f"give the machine back; close the job with sourcing bill {job}"
+        return "us", back or f"give the machine back; close the job: sourcing bill {job}"
     to_order = [line.label for line in _wanted(facts) if not line.order]
     if to_order:
         return "us", f"order {_lines(to_order)}: sourcing order {job}"
@@ -110,7 +110,7 @@ def _ask(facts: JobFacts, waiting: list[str], today: date) -> tuple[WaitsFor, st
     if facts.valid_to is not None and facts.valid_to < today:
         return "us", f"the quote has expired; write it anew: sourcing quote {job}"
     if _given(facts):
-        return "the customer", f"ask {customer} about {_lines(waiting)}; record it with sourcing answer {job}"
+        return "the customer", f"ask {customer} about {_lines(waiting)}; record the answer: sourcing answer {job}"
     return "us", f"give {customer} the quote, {_lines(waiting)} to be answered: sourcing given {job}"
 
 

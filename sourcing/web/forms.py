@@ -15,6 +15,9 @@ from .desks import desk
 ONCE = "once"
 LONGEST_NAME = 64
 
+MIND = "mind"
+"""The kind of sentence that tells what to mind; the pages know it by this word."""
+
 
 def form_name() -> Markup:
     """The hidden field that makes a form one deed: every form that does something holds it."""
@@ -48,6 +51,11 @@ def problems() -> tuple[Problem, ...]:
 def tell(sentence: str, undo: str = "") -> None:
     """Say on the next page what was done. `undo` is the page on which it can be taken back."""
     flash(sentence, category=undo or "told")
+
+
+def mind(sentence: str) -> None:
+    """Say on the next page what to mind about what was done."""
+    flash(sentence, category=MIND)
 
 
 def text(field: str) -> str:

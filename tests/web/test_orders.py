@@ -76,7 +76,7 @@ def test_open_orders_come_first_and_the_rest_on_request(ordered: Flask) -> None:
     every = clerk.get("/orders?which=all")
     assert every.index(OPEN) < every.index(CAME)
     assert OPEN not in clerk.get("/orders?which=all&job=2026-0001")
-    assert "There is no such order" in clerk.get("/orders?supplier=stonegarth")
+    assert "None of the orders asked for is" in clerk.get("/orders?supplier=stonegarth")
 
 
 def test_a_long_list_is_shown_page_by_page(ordered: Flask, monkeypatch: pytest.MonkeyPatch) -> None:

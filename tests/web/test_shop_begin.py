@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from flask import Flask
 
+from sourcing.actions import settings_file
 from sourcing.actions.desk import Desk
 from sourcing.actions.settings_edit import settings_now
 from sourcing.documents.shipped_files import demo_folder
@@ -69,14 +70,16 @@ def test_a_small_form_sets_the_shop_up(bare: Flask, first: Browser) -> None:
 @pytest.mark.parametrize(
     ("field", "text", "told"),
     [
-        ("multiplier", "", "markup_bands.1.multiplier"),
+        ("multiplier", "", "Price of a part: its cost times&#39; is missing"),
         ("multiplier", "0.5", "sold for less than it costs"),
-        ("labour_rate", "", "labour_rate"),
-        ("labour_rate", "90 dollars", "labour_rate"),
+        ("labour_rate", "", "An hour of labour, to the customer&#39; is missing"),
+        ("labour_rate", "90 dollars", "An hour of labour, to the customer&#39; needs a number"),
+        ("labour_rate", "78,50", "write 78.50 with a point"),
         ("currency", "dollars", "ISO 4217"),
-        ("locale", "", "locale"),
-        ("shop_name", "", "shop"),
-        ("tax_percent", "6.5", "taxes.1.name"),
+        ("locale", "", "How days and numbers are written&#39; is missing"),
+        ("locale", "zz", "no language and country we know"),
+        ("shop_name", "", "Name of the shop&#39; is missing"),
+        ("tax_percent", "6.5", "Name of the tax&#39; is missing"),
         ("country", "QQ", "QQ"),
     ],
 )
@@ -86,6 +89,22 @@ def test_what_is_missing_or_wrong_is_told(first: Browser, field: str, text: str,
     assert answer.status_code == 409 and told in answer.text
     assert field == "shop_name" or 'value="Tilbrook Repairs"' in answer.text
     assert "/shop/begin" in first.get("/shop")
+
+
+def test_what_to_do_is_said_once(first: Browser) -> None:
+    """However many fields are wrong."""
+    page = first.send("/shop/begin", **dict.fromkeys(FIRST, "")).text
+    assert page.count("is missing") > 2 and page.lower().count("nothing was changed") == 1
+
+
+def test_a_language_nobody_knows_closes_no_page(bare: Flask, first: Browser, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One that was kept before names were checked: it can still be corrected at the counter."""
+    with monkeypatch.context() as before:
+        before.setattr(settings_file, "known_locale", lambda name: name)
+        first.send("/shop/begin", **{**FIRST, "locale": "zz"})
+    assert first.status("/") == 200
+    looked = first.send("/shop/change/papers", locale="en_GB", currency="USD", paper_size="", starts_on="2026-01-15")
+    assert looked.status_code == 200 and "This would change" in looked.text, looked.text
 
 
 def test_files_set_the_shop_up(first: Browser) -> None:

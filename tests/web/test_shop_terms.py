@@ -1,5 +1,6 @@
 """Suppliers' terms at the counter: looked at, changed from a day on, taken back, a new supplier, files of them."""
 
+from datetime import time
 from io import BytesIO
 
 import pytest
@@ -93,11 +94,15 @@ def test_days_that_are_over_are_changed_for_a_reason_only(app: Flask, clerk: Bro
 def test_a_new_supplier_begins_with_nothing_made_up(app: Flask, clerk: Browser) -> None:
     """Not known is what was not said; the short name is taken once, however it is written."""
     words = {"supplier": "drovemoor", "name": "Drovemoor Supply", "currency": "USD", "starts_on": "2026-01-15"}
+    unsaid = clerk.send("/terms/new", **words)
+    assert unsaid.status_code == 409 and "Working days on the road" in unsaid.text
+    words |= {"cut_off": "14:30", "dispatch_days": "0", "transit_days": "1, 5"}
     done = clerk.send("/terms/new", **words)
     assert "Drovemoor Supply is there" in done.text
     assert _terms(app, "drovemoor").freight is None
+    assert _terms(app, "drovemoor").cut_off == time(14, 30)
     assert clerk.send("/terms/new", **{**words, "supplier": "Drovemoor"}).status_code == 409
-    for short in ("", "a/b", "..\\x", "a?b"):
+    for short in ("", "a/b", "Brack Well", "..\\x", "a?b"):
         assert clerk.send("/terms/new", **{**words, "supplier": short, "name": "X"}).status_code == 409
     assert clerk.send("/terms/new", **{**words, "supplier": "other", "currency": "dollars"}).status_code == 409
 

@@ -11,7 +11,7 @@ from ...actions.jobs import take_in
 from ...basics.asked import Asked, Cogs, Side, SoldAs
 from ...basics.job import Customer, Job, JobFee, JobLine, Machine
 from ...basics.problem import refused
-from ...basics.typed import amount, count, one_word
+from ...basics.typed import amount, count, hours, one_word
 from ...basics.value import changed
 from ..desks import desk, now, sees_costs
 from ..forms import day, deed, tell, text
@@ -62,7 +62,7 @@ def line_typed() -> JobLine:
         title=text("title"),
         part=part,
         quantity=(count(text("quantity")) if text("quantity") else 1) if part else 0,
-        hours=amount(text("hours")) if text("hours") else JobLine(title="").hours,
+        hours=hours(text("hours")) if text("hours") else JobLine(title="").hours,
         found=text("found"),
         why=text("why"),
         if_declined=text("if_declined"),

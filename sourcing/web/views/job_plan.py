@@ -17,7 +17,7 @@ from ...documents.plan_words import back_words, head_words
 from ...documents.quote_paper import quote_html
 from ..desks import desk, may, sees_costs
 from ..files import attachment
-from ..forms import asked_day, day, deed, refuse, tell, text
+from ..forms import asked_day, day, deed, mind, refuse, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -83,6 +83,8 @@ def _write(job: str) -> str:
         tell(_("Revision %(revision)s of the quote is written.") % {"revision": revision})
     else:
         tell(_("Nothing has changed: revision %(revision)s stands.") % {"revision": revision})
+    shown = written.frozen.quote.warnings  # stand on the page this leads to
     for words in (*written.warnings, *written.notes) if may("owner") else ():
-        tell(words)
+        if words not in shown:
+            mind(words)
     return url_for("quotes.quote_page", job=job)

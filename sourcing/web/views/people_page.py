@@ -68,7 +68,10 @@ def let_in_now(number: int) -> ResponseReturnValue:
 def _add() -> str:
     name, role = text("name"), one_word(text("role"), "role", ROLES)
     add_somebody(desk(), name, role, request.form.get("password", ""))
-    tell(_("%(name)s may log in. Tell her the password by word of mouth; she changes it herself.") % {"name": name})
+    tell(
+        _("%(name)s may log in. Tell %(name)s the password by word of mouth; it is changed under My password.")
+        % {"name": name}
+    )
     return url_for("shop.people_page")
 
 
@@ -86,11 +89,11 @@ def _password(number: int) -> str:
 
 def _let_go(number: int) -> str:
     let_go(desk(), number)
-    tell(_("She may log in no more, and is logged out."), undo=url_for("shop.person_page", number=number))
+    tell(_("No more log-in for this name, from now on."), undo=url_for("shop.person_page", number=number))
     return url_for("shop.people_page")
 
 
 def _let_in(number: int) -> str:
     let_in_again(desk(), number)
-    tell(_("She may log in again, with the password she had."), undo=url_for("shop.person_page", number=number))
+    tell(_("May log in again, with the same password as before."), undo=url_for("shop.person_page", number=number))
     return url_for("shop.people_page")

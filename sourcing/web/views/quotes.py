@@ -21,7 +21,7 @@ from ...documents.quote_paper import quote_pdf, quote_text
 from ...documents.quote_xlsx import quote_xlsx
 from ..desks import desk, may
 from ..files import attachment, paper
-from ..forms import asked_day, deed, refuse, tell, text
+from ..forms import asked_day, deed, mind, refuse, tell, text
 from ..guard import EVERYBODY, OWNER, open_to
 from ..show import show
 from ..words import _
@@ -117,7 +117,7 @@ def _given(job: str) -> str:
     out = given(desk(), job, revision, text("how"), text("sent_to"))
     tell(_("It is noted that revision %(revision)s was given to the customer.") % {"revision": out.revision})
     for words in out.notes:
-        tell(words)
+        mind(words)
     return url_for("quotes.quote_page", job=job, revision=out.revision)
 
 

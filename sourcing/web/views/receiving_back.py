@@ -11,7 +11,7 @@ from ...basics.typed import amount, count, one_word
 from ...documents.goods_back import going_back_xlsx
 from ..desks import desk
 from ..files import attachment
-from ..forms import deed, tell, text
+from ..forms import deed, mind, tell, text
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -73,5 +73,5 @@ def _step(order: str, line: int, kind: str) -> str:
     done = send_back(desk(), order, said)
     tell(_("Kept."))
     for note in done.notes:
-        tell(note)
+        mind(note)
     return url_for("orders.order_page", order=order)

@@ -93,7 +93,6 @@ def _withdraw(supplier: str) -> str:
 
 
 def _new() -> str:
-    short = " ".join(text("supplier").split())
-    done = add_supplier(desk(), short, terms_said(None, _typed()), day("starts_on"))
+    done = add_supplier(desk(), text("supplier"), terms_said(None, _typed()), day("starts_on"))
     tell(_("%(name)s is there. Now say what else holds with it.") % {"name": done.name})
     return url_for("shop.change_terms_page", supplier=done.supplier)
