@@ -80,7 +80,8 @@ def others(found: Catalogue, now: JobNow, line: QuoteLine, pieces: int, mine: tu
     job_line = dict(now.job.labelled()).get(line.label)
     whole = job_line is not None and job_line.part == line.part and pieces == line.quantity
     quantity = job_line.quantity if whole and job_line is not None else pieces
-    seen = evaluate(found, line.part, quantity, keep_refused=True, asks=asks_now(found, now.job, line))
+    asks = asks_now(found, now.job, line)
+    seen = evaluate(found, line.part, quantity, keep_refused=True, asks=asks, look_alikes=False)
     return [
         one
         for one in seen.priced

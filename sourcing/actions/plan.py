@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
+from functools import partial
 
 from ..basics.choice import Priced
 from ..basics.equivalence import GOOD_STANDING
@@ -78,8 +79,14 @@ def plan_needs(found: Catalogue, needs: Sequence[PlanNeed], wishes: PlanWishes) 
 
 
 def evaluate_need(found: Catalogue, need: PlanNeed) -> Evaluated:
-    """Every offer of the need's part. An order too small alone may still be part of a plan."""
-    return evaluate(found, need.our_part, need.quantity, keep_refused=True, asks=need.asks)
+    """Every offer of the need's part. An order too small alone may still be part of a plan.
+
+    Rows whose number is only near the part's are looked for, among all numbers of all sheets, where no offer of good
+    standing is there: a plan never buys them, it counts them where it says why a need has none.
+    """
+    ask = partial(evaluate, found, need.our_part, need.quantity, keep_refused=True, asks=need.asks)
+    seen = ask(look_alikes=False)
+    return seen if any(one.standing in GOOD_STANDING for one in (*seen.priced, *seen.unknown)) else ask()
 
 
 def plan_offers(here: ShopAt, needs: Sequence[PlanNeed], seen: Mapping[str, Evaluated], wishes: PlanWishes) -> Plan:

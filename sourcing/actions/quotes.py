@@ -16,10 +16,12 @@ from ..quoting.build import build_quote
 from ..quoting.hold import promised_by
 from ..quoting.revisions import compare_quotes
 from ..storage.after_quote import bill_of
+from ..storage.jobs import change_job
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import add_quote, approvals, newest_quote, quote
 from .desk import Desk
 from .evaluate import catalogue, catalogue_to_read
+from .jobs import check_job
 from .quote_plan import Market, market
 from .quote_warnings import quote_warnings
 from .whose_plan import PlanFor, chosen_plan
@@ -42,17 +44,29 @@ class Written(Value, frozen=True, kw_only=True):
 
 
 def write_quote(
-    desk: Desk, number: str, paper: Paper, need_by: date | None = None, plan_for: PlanFor | Literal[""] = ""
+    desk: Desk,
+    number: str,
+    paper: Paper,
+    need_by: date | None = None,
+    plan_for: PlanFor | Literal[""] = "",
+    keep_day: bool = False,
 ) -> Written:
     """The job's quote at this moment as a frozen revision; `need_by` None takes the job's own day.
 
     `plan_for` 'customer' buys by the plan under which the customer pays least, 'shop' by the shop's cheapest, also what
     was approved otherwise; blank: as the last revision does, and what is approved keeps its number where it can.
-    Refuses a billed job.
+    With `keep_day` the day named is the job's from now on, so that the next revision is for it too. Refuses a billed
+    job, and such a day where it contradicts the job.
     """
     with desk.writing("quote") as pen:
         _refuse_billed(pen.connection, number)
-        now = _now(market(catalogue(pen.connection, desk.at), stored_job(pen.connection, number), need_by), plan_for)
+        found, job = catalogue(pen.connection, desk.at), stored_job(pen.connection, number)
+        if keep_day and need_by is not None and need_by != job.need_by:
+            job = changed(job, need_by=need_by)
+            check_job(job, found, None)
+            change_job(pen.connection, job)
+            pen.note(number, f"parts wanted in the shop by {need_by}")
+        now = _now(market(found, job, need_by), plan_for)
         last = newest_quote(pen.connection, number)
         if last and now.same:
             return Written(frozen=last, is_new=False, warnings=now.warnings, notes=now.notes)

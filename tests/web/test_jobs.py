@@ -190,3 +190,11 @@ def test_a_sentence_links_only_what_its_reader_may_open(app: Flask) -> None:
     bench, clerk = (logged_in(app, role).get("/jobs") for role in ("technician", "clerk"))
     to_order = f'href="/jobs/{APPROVED}/to-order"'
     assert to_order in clerk and to_order not in bench and "To order" in bench
+
+
+def test_the_wanted_day_of_a_quote_is_the_jobs_from_then_on(clerk: Browser, technician: Browser) -> None:
+    """So that the next revision is for that day too, whoever writes it."""
+    write = f"/jobs/{TAKEN_IN}/write-quote"
+    assert clerk.send(write, need_by="2026-01-30").request.path == f"/jobs/{TAKEN_IN}/quote"
+    assert 'name="need_by" type="date" autocomplete="off" value="2026-01-30"' in technician.get(write)
+    assert "Jan 30, 2026" in technician.get(f"/jobs/{TAKEN_IN}")

@@ -36,9 +36,9 @@ def test_somebody_let_in_can_log_in_and_stands_in_the_history(app: Flask, owner:
     ("words", "told"),
     [
         ({"name": CLERK, "role": "clerk", "password": SECRET}, "on the list already"),
-        ({"name": NEW, "role": "clerk", "password": "short"}, "the password has 5 characters"),
+        ({"name": NEW, "role": "clerk", "password": "short"}, "The password has 5 characters"),
         ({"name": NEW, "role": "chief", "password": SECRET}, "chief"),
-        ({"name": "", "role": "clerk", "password": SECRET}, "no name was given"),
+        ({"name": "", "role": "clerk", "password": SECRET}, "No name was given"),
     ],
 )
 def test_who_can_not_be_let_in_is_told_why(owner: Browser, words: dict[str, str], told: str) -> None:

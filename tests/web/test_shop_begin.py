@@ -124,4 +124,4 @@ def test_no_file_is_told(first: Browser) -> None:
     """The form sent without one."""
     hidden = first.hidden("/shop/files", "/shop/files")
     answer = first.client.post("/shop/files", data=hidden, content_type="multipart/form-data")
-    assert answer.status_code == 409 and re.search("no file was chosen", answer.text)
+    assert answer.status_code == 409 and re.search("No file was chosen", answer.text)

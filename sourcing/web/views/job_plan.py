@@ -77,7 +77,7 @@ def _plan(job: str) -> Plan:
 def _write(job: str) -> str:
     """What is told of costs is for those who may see them."""
     plan_for: Any = text("plan") if text("plan") in ("shop", "customer") else ""
-    written = write_quote(desk(), job, quote_html, day("need_by"), plan_for if sees_costs() else "")
+    written = write_quote(desk(), job, quote_html, day("need_by"), plan_for if sees_costs() else "", keep_day=True)
     revision = written.frozen.quote.revision
     if written.is_new:
         tell(_("Revision %(revision)s of the quote is written.") % {"revision": revision})
