@@ -14,7 +14,7 @@ from ..quoting.number_approved import covers_number
 from ..quoting.pricing import UnitPrice, offer_price
 from .evaluate import Catalogue, judged_offers
 from .needs import asks_of
-from .sorted_offers import why_not
+from .sorted_offers import Judged, why_not
 
 
 def asks_now(found: Catalogue, job: Job, line: QuoteLine) -> Asks:
@@ -32,6 +32,19 @@ def quoted_offer(found: Catalogue, line: QuoteLine, asks: Asks) -> tuple[Offer |
     behind = line.behind
     if behind is None:
         return None, "the quote names no offer"
+    judged = judged_as_quoted(found, line, asks)
+    if judged is None:
+        return None, f"{behind.supplier_number} is not on the newest sheet of {found.supplier_name(behind.supplier)}"
+    standing = judged.verdict
+    why = why_not(found, judged.offer) if standing.stands else "; ".join(standing.objections)
+    return (None, why) if why else (judged.offer, "")
+
+
+def judged_as_quoted(found: Catalogue, line: QuoteLine, asks: Asks) -> Judged | None:
+    """The same offer, as it stands to what is asked now; None where his newest sheet, or the quote, has none."""
+    behind = line.behind
+    if behind is None:
+        return None
     same = [
         judged
         for judged in judged_offers(found, line.part, asks, line.quantity)
@@ -39,11 +52,7 @@ def quoted_offer(found: Catalogue, line: QuoteLine, asks: Asks) -> tuple[Offer |
         == (behind.supplier, number_key(behind.supplier_number))
     ]
     approved = [one for one in same if covers_number(line, str(one.offer.numbers()[0]), None)]
-    for judged in approved or same:
-        offer, standing = judged.offer, judged.verdict
-        why = why_not(found, offer) if standing.stands else "; ".join(standing.objections)
-        return (None, why) if why else (offer, "")
-    return None, f"{behind.supplier_number} is not on the newest sheet of {found.supplier_name(behind.supplier)}"
+    return next(iter(approved or same), None)
 
 
 def item_of(found: Catalogue, offer: Offer, need: str, needed: int) -> OrderItem:

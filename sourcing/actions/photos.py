@@ -98,8 +98,8 @@ def made_anew(sent: bytes) -> tuple[bytes, tuple[int, int]]:
             upright = ImageOps.exif_transpose(opened).convert("RGB")
     except (Image.DecompressionBombError, Image.DecompressionBombWarning):  # far more than a camera makes
         raise refused("photo-too-large", found="too many pixels", most=f"{MOST_PIXELS // 1_000_000} million") from None
-    except (UnidentifiedImageError, OSError, ValueError, SyntaxError) as error:
-        raise refused("not-a-photo", found=type(error).__name__) from None
+    except (UnidentifiedImageError, OSError, ValueError, SyntaxError):
+        raise refused("not-a-photo", found="it is no picture, or not all of it came") from None
     upright.thumbnail((SIDE, SIDE))
     plain = Image.new("RGB", upright.size)
     plain.paste(upright)

@@ -36,15 +36,16 @@ def plan_job(
         job = stored_job(connection, number)
         wishes = changed(wishes, need_by=need_by or wishes.need_by or job.need_by)
         needs = job_needs(job, found, only_agreed)
-        plan = plan_needs(found, needs, wishes)
-        return _with_more_pieces(plan, found, needs) if wishes.more_than_needed == "cheaper break" else plan
+        seen = {need.label: evaluate_need(found, need) for need in needs}
+        plan = plan_offers(found, needs, seen, wishes)
+        return _with_more_pieces(plan, found, needs, seen) if wishes.more_than_needed == "cheaper break" else plan
 
 
-def _with_more_pieces(plan: Plan, found: Catalogue, needs: Sequence[PlanNeed]) -> Plan:
+def _with_more_pieces(plan: Plan, found: Catalogue, needs: Sequence[PlanNeed], seen: Mapping[str, Evaluated]) -> Plan:
     """Beside it, where it is cheaper: what buying more pieces than needed would cost. Nothing of it is ordered."""
     if not plan.orders:
         return plan
-    wider = plan_needs(found, needs, changed(plan.wishes, more_than_needed="whatever pays"))
+    wider = plan_offers(found, needs, seen, changed(plan.wishes, more_than_needed="whatever pays"))
     saved = plan.total - wider.total
     if saved.amount <= 0 or wider.unfilled != plan.unfilled:
         return plan
@@ -70,12 +71,6 @@ def job_needs(job: Job, found: Catalogue, only_agreed: bool = False) -> tuple[Pl
         asks = asks_of(found, job, line)
         needs.append(PlanNeed(label=label, our_part=line.part, quantity=line.quantity, asks=asks))
     return tuple(needs)
-
-
-def plan_needs(found: Catalogue, needs: Sequence[PlanNeed], wishes: PlanWishes) -> Plan:
-    """The best plan for these needs on the sheets that hold now."""
-    seen = {need.label: evaluate_need(found, need) for need in needs}
-    return plan_offers(found, needs, seen, wishes)
 
 
 def evaluate_need(found: Catalogue, need: PlanNeed) -> Evaluated:

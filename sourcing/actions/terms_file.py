@@ -17,6 +17,7 @@ from ..landed_cost.clock import zone_problems
 from ..landed_cost.date_checks import check_dates
 from .file_faults import faults_in
 from .files import read_tables, read_text
+from .terms_labels import as_typed
 
 TOP = "supplier"
 """The entries stand under [[supplier]]."""
@@ -85,6 +86,8 @@ def _without(table: Mapping[str, Any]) -> Terms:
 
 def _told(found: Sequence[Contradiction], entry: Entry) -> list[Problem]:
     words = f"{entry.words}, " if entry.words else ""
+    if entry.place is None:  # typed, not in a file
+        found = [Contradiction(field=one.field, found=as_typed(one)) for one in found]
     return [
         problem("entry-contradicts", place=entry.place, entry=words, field=one.field, found=one.found) for one in found
     ]

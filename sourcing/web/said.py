@@ -12,7 +12,9 @@ from .desks import person
 from .guard import OPEN_TO
 from .words import _, later
 
-COMMAND = re.compile(r"'sourcing ([a-z][a-z-]*)([^']*)'|(?:(?<=: )|(?<=with ))sourcing ([a-z][a-z-]*)((?: [A-Z0-9-]*[0-9])*)")
+COMMAND = re.compile(
+    r"'sourcing ([a-z][a-z-]*)([^']*)'|(?:(?<=: )|(?<=with ))sourcing ([a-z][a-z-]*)((?: [A-Z0-9-]*[0-9])*)"
+)
 JOB = re.compile(r"\b\d{4}-\d{4,}\b")
 ORDER = re.compile(r"\bPO-\d{4}-\d{4,}\b")
 NEED_BY = re.compile(r"--need-by (\d{4}-\d\d-\d\d)")

@@ -14,7 +14,7 @@ from sourcing.actions.desk import Desk, ShopNow, open_desk, shop_now
 from sourcing.actions.evaluate import catalogue
 from sourcing.actions.import_sheets import Said, import_sheets
 from sourcing.actions.jobs import all_jobs, take_in_job
-from sourcing.actions.plan import evaluate_need, job_needs, plan_needs
+from sourcing.actions.plan import evaluate_need, job_needs, plan_offers
 from sourcing.actions.setup import set_up
 from sourcing.actions.sorted_offers import Evaluated
 from sourcing.basics.choice import Comparison, Priced, RankWishes
@@ -120,7 +120,8 @@ def test_a_plan_is_the_same_from_a_file(demo: Desk, need_by: date | None) -> Non
         found = catalogue(connection, AT)
         needs = job_needs(stored_job(connection, number), found)
         seen = {need.our_part: evaluate_need(found, need) for need in needs}
-        kept = plan_needs(found, needs, PlanWishes(need_by=need_by, front=True))
+        offers = {need.label: evaluate_need(found, need) for need in needs}
+        kept = plan_offers(found, needs, offers, PlanWishes(need_by=need_by, front=True))
         shop = found.shop
     told = plan_basket(read(_with_rows(shop, seen, needs)), PlanWishes(need_by=need_by, front=True))
     assert len(needs) > 4

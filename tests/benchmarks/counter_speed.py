@@ -80,7 +80,7 @@ def click(browser: Browser, role: str, until: float, took: dict[tuple[str, str],
         took[role, page].append(time.perf_counter() - began)
         worked[role, page].append(time.thread_time() - busy)
         weights[page] = max(weights[page], len(answer.data))
-        assert answer.status_code == 200, f"{page} for {role}: {answer.status}"
+        assert answer.status_code in (200, 303), f"{page} for {role}: {answer.status}"
         time.sleep(chance.uniform(READS / 2, READS * 3 / 2))
 
 

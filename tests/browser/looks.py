@@ -1,5 +1,6 @@
 """What every page must hold in a browser: nothing sticks out sideways, the keyboard reaches everything, it is light."""
 
+import os
 from typing import Any
 
 from playwright.sync_api import CDPSession, Page
@@ -43,6 +44,17 @@ FOCUSED = """() => {
 }"""
 
 MOST_TABS = 600
+
+EVERY_SIZE = "SOURCING_BROWSER_FULL"
+
+
+def thorough(page: Page) -> bool:
+    """Whether axe-core and the keyboard are to go through this page: on the phone, where most is in the way.
+
+    At the desktop's size too where that variable is set: it takes as long again. Every page is opened at both sizes.
+    """
+    size = page.viewport_size
+    return bool(os.environ.get(EVERY_SIZE)) or (size is not None and size["width"] < 600)
 
 
 def no_sideways_scroll(page: Page) -> None:

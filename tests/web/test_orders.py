@@ -1,5 +1,6 @@
 """Orders at the counter: what would be ordered, placing it once, the list, the papers, and who sees what."""
 
+import re
 from collections.abc import Iterator
 from datetime import datetime
 from decimal import Decimal
@@ -9,11 +10,12 @@ import pytest
 from flask import Flask
 
 from sourcing.actions import order_list
+from sourcing.actions.answers import Spoken, record
 from sourcing.actions.order_changes import Confirmation, confirm
 from sourcing.actions.orders import all_orders
 from sourcing.actions.receive import Delivery, receive, receive_again
 from tests.web.orders_world import CAME, OPEN, counter_with_order, desk_of
-from tests.web.world import APPROVED, ORDERING, Browser, counter, logged_in
+from tests.web.world import APPROVED, ORDERING, QUOTED, Browser, counter, logged_in
 
 COSTS = ("119.00", "155.40", "36.40", "79.00", "8.45", "12.50")
 """What the shop pays for the goods of the two orders, and the supplier's freight."""
@@ -39,6 +41,29 @@ def test_what_would_be_ordered_is_shown_before_anything_is(morning: Flask) -> No
     assert "Nothing is ordered yet" in page and "PB-4038" in page and "$155.40" in page
     assert "8 go on the shelf at 6.32 USD" in page and "Order from Pellbrook Power Parts" in page
     assert [one.number for one in all_orders(desk_of(morning), None)] == [CAME]
+
+
+def test_what_is_doubtful_about_a_part_stands_beside_its_line_before_the_button(morning: Flask) -> None:
+    """A list that names no part of ours, sides that disagree, what to ask of the offer; with the way to the evidence."""
+    page = logged_in(morning, "clerk").get(f"/jobs/{APPROVED}/to-order")
+    before, _, _ = page.partition("Order from Pellbrook Power Parts")
+    rows = re.findall(r"<tr>.*?</tr>", before, re.DOTALL)
+    belt, bearing, pins = (next(row for row in rows if number in row) for number in ("PB-4038", "PB-2220", "PB-1040"))
+    assert "Stamped 4L390, both lists say B36" in belt and "Cord not stated: ask (asked is aramid)." in belt
+    assert "Its words differ from ours in one: ball against idler" in bearing
+    unsettled = "Not settled: no list that is about this machine names a part of ours."
+    assert unsettled in bearing and unsettled in pins and unsettled not in belt
+    assert f'href="/jobs/{APPROVED}/lines/2/which-part"' in pins
+
+
+def test_doubts_of_jobs_ordered_together_stand_beside_their_own_lines(morning: Flask) -> None:
+    """Line B of the one job is not line B of the other; what is not ordered has none."""
+    desk, spoken = desk_of(morning, ORDERING), Spoken(yes=("agreed", "B"), who="Maud Tilbrook", how="telephone")
+    record(desk, QUOTED, spoken)
+    page = logged_in(morning, "clerk").get(f"/jobs/{APPROVED}/to-order?also={QUOTED}")
+    for job in (APPROVED, QUOTED):
+        assert page.count(f'href="/jobs/{job}/lines/B/which-part"') == 1
+        assert f'href="/jobs/{job}/lines/C/which-part"' not in page, "the line is not ordered"
 
 
 def test_ordering_twice_by_a_double_click_orders_once(morning: Flask) -> None:

@@ -8,8 +8,10 @@ from flask import Flask
 
 from sourcing.actions.quotes import reprint, write_quote
 from sourcing.actions.revisions import revisions
-from sourcing.basics.value import from_plain, to_plain
+from sourcing.basics.value import changed, from_plain, to_plain
 from sourcing.documents.quote_paper import quote_html
+from sourcing.storage.jobs import change_job
+from sourcing.storage.jobs import job as stored_job
 from tests.web.orders_world import desk_of
 from tests.web.world import APPROVED, NOW, QUOTED, TAKEN_IN, Browser
 
@@ -84,6 +86,44 @@ def test_only_the_owner_reads_the_warnings(owner: Browser, clerk: Browser, techn
     told = "under the floor of 28 % on price"
     assert told in owner.get(PAGE)
     assert told not in clerk.get(PAGE) and told not in technician.get(PAGE)
+
+
+def test_everybody_who_gives_it_reads_what_is_doubtful_about_the_parts(
+    owner: Browser, clerk: Browser, technician: Browser
+) -> None:
+    """Line by line, with the way to its evidence; a line sure in all it says is not among them. No margin, no source."""
+    told = (
+        "Line 1, Replace the auger drive belt: Stamped 4L390, both lists say B36: different section",
+        "Line 1, Replace the auger drive belt: Cord not stated: ask (asked is aramid).",
+        "Line B, Replace the rough idler bearing: Its words differ from ours in one: ball against idler",
+        "Line 2, Replace two broken shear pins: Not settled: no list that is about this machine names a part of ours.",
+        f'href="/jobs/{QUOTED}/lines/B/which-part"',
+    )
+    for browser in (owner, clerk, technician):
+        page = browser.get(PAGE)
+        assert [words for words in told if words not in page] == []
+    page = technician.get(PAGE)
+    assert [one for one in (*COSTS, *MARGINS, "Pellbrook", "PB-2220", "floor", "margin") if one in page] == []
+
+
+def test_right_after_writing_a_quote_its_writer_reads_the_doubts(app: Flask, technician: Browser) -> None:
+    """Also where it is a new revision, of which the technician sees no warning."""
+    assert len(revisions(desk_of(app), QUOTED).rows) == 1
+    page = technician.send(f"/jobs/{QUOTED}/write-quote", need_by=str(LATER)).text
+    assert "Revision 2 of the quote is written." in page
+    assert "Its words differ from ours in one: ball against idler" in page and "floor" not in page
+
+
+def test_a_revision_for_another_part_than_the_job_asks_for_now_says_so(app: Flask, technician: Browser) -> None:
+    """The evidence of the job is about the new part then, and is not told as the quote's."""
+    desk = desk_of(app)
+    with desk.writing("change job") as pen:
+        job = stored_job(pen.connection, QUOTED)
+        agreed = tuple(changed(one, part="BRG-IDLER") if one.part == "PIN-SHEAR" else one for one in job.agreed)
+        change_job(pen.connection, changed(job, agreed=agreed))
+    page = technician.get(PAGE)
+    assert "Line 2, Replace two broken shear pins: The job asks for another part by now than this quote." in page
+    assert "Line 2, Replace two broken shear pins: Not settled" not in page
 
 
 def test_the_owner_reads_how_every_figure_came(owner: Browser) -> None:

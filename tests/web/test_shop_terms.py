@@ -7,7 +7,8 @@ import pytest
 from flask import Flask
 
 from sourcing.actions.desk import Desk
-from sourcing.actions.terms import suppliers_terms
+from sourcing.actions.terms import STATED, suppliers_terms
+from sourcing.actions.terms_labels import LABELS
 from sourcing.basics.terms import Terms
 from sourcing.web.desks import STORE
 from tests.web.test_shop import fields_of, keep, look
@@ -120,7 +121,7 @@ def test_files_of_terms_come_and_go(app: Flask, clerk: Browser) -> None:
     assert "Nothing changed" in send(file)
     later = file.replace("starts_on = 2025-10-01", "starts_on = 2026-02-01").replace("= 25.00", "= 35.00")
     assert "Stonegarth Trade Parts from 2026-02-01 on" in send(later)
-    assert "no [[supplier]]" in send("currency = 'USD'") and "no file was chosen" in send("")
+    assert "o [[supplier]]" in send("currency = 'USD'") and "No file was chosen" in send("")
     assert clerk.get("/terms.csv?on=2026-02-01").count("35.00 USD") == 1
     assert clerk.client.get("/terms.xlsx").data[:2] == b"PK"
 
@@ -135,3 +136,17 @@ def test_a_supplier_that_is_not_there_is_told(clerk: Browser) -> None:
     """With those that are."""
     answer = clerk.client.get("/terms/of/nobody")
     assert answer.status_code == 409 and "stonegarth" in answer.text
+
+
+def test_what_is_wrong_is_told_by_the_words_of_the_form(clerk: Browser) -> None:
+    """And as it is typed there, not as a file has it."""
+    fields = fields_of(clerk.get(CHANGE)) | {"handling": ["much"], "cut_off": ["noon"]}
+    page = look(clerk, CHANGE, **fields).text
+    assert "in the form: Handling an order" in page and "such as 13:00" in page and "13:00:00" not in page
+
+
+def test_the_words_for_what_is_wrong_are_those_of_the_form(clerk: Browser) -> None:
+    """A label changed on the page alone would send its reader looking for it."""
+    page = clerk.get(CHANGE)
+    assert [words for words in LABELS.values() if words not in page] == []
+    assert [words for words in STATED.values() if words not in clerk.get("/terms/new")] == []

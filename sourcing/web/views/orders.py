@@ -8,6 +8,7 @@ from ...actions.order_full import of_papers, order_full
 from ...actions.order_list import WHICH, orders_shown
 from ...actions.orders import look_at_orders, place_orders
 from ...actions.orders_to_place import job_to_order, jobs_to_order
+from ...actions.part_doubts import part_doubts
 from ...basics.typed import one_word
 from ...documents.order_paper import change_title, price_words
 from ...documents.order_text import event_words
@@ -44,7 +45,13 @@ def place_page(job: str) -> ResponseReturnValue:
     mine = job_to_order(desk(), job)
     others = [one for one in jobs_to_order(desk()) if one.job != job]
     looked = look_at_orders(desk(), (job, *also), () if also else lines) if mine.lines else None
-    return show("orders/place.html", mine=mine, others=others, looked=looked, also=also, lines=lines, price=price_words)
+    doubts = part_doubts(desk(), (job, *also)) if looked else ()
+    return show(
+        "orders/place.html",
+        **{"mine": mine, "others": others, "looked": looked, "also": also, "lines": lines},
+        price=price_words,
+        doubts={(one.job, one.label): one for one in doubts},
+    )
 
 
 @blueprint.get("/orders/<order>")

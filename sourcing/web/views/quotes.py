@@ -7,6 +7,7 @@ from flask import Blueprint, abort, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.job_edit import opened
+from ...actions.part_doubts import part_doubts
 from ...actions.quote_owner import owners_quote
 from ...actions.quotes import check_quote, reprint
 from ...actions.revisions import revisions
@@ -60,6 +61,7 @@ def quote_page(job: str) -> ResponseReturnValue:
         files=tuple(FILES),
         ways=get_args(GivenBy),
         warnings=frozen.quote.warnings if may("owner") else (),
+        doubts=part_doubts(desk(), (job,), shown),
     )
 
 
