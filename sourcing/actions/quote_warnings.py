@@ -1,6 +1,7 @@
 """What the owner is told before a quote goes out: thin margins, cliffs, freight, prices that end, doubts.
 
 Margin is on price, markup on cost; both words stand wherever a figure does. Cores and deposits are in neither.
+All of it is the owner's alone: what others too must know, the doubts about the parts, is made in part_doubts.
 """
 
 from collections.abc import Iterator, Sequence

@@ -1,5 +1,6 @@
 """Suppliers' terms at the desk: look at them, take entries in, change fields from a day on, withdraw a version."""
 
+import re
 from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
@@ -84,18 +85,23 @@ STATED = {
     "cut_off": "Ordered by this time it leaves the same day",
     "dispatch_days": "Working days until stock leaves",
     "transit_days": "Working days on the road",
+    "handling": "Handling an order",
+    "entry_fee": "Entry fee an order",
 }
-"""What a new supplier's days are reckoned with, by the words of the form. A file may leave it to the usual values."""
+"""What a new supplier's days and costs are reckoned with, by the words of the form. A file may leave it out."""
+
+SHORT_NAME = re.compile(r"[A-Za-z0-9]+(-[A-Za-z0-9]+)*")
+"""It stands in addresses and is the name of the folder of the sheets."""
 
 
 def add_supplier(desk: Desk, supplier: str, said: Mapping[str, str], starts_on: date | None = None) -> TermsChange:
     """Keep the first terms of a new supplier, from that day on (left out: the desk's). `said` as `set_terms` takes it.
 
-    Refuses one that there is already, however it is written, what can't be used, and one of whose days nothing is said:
-    a day would be shown that nobody stated.
+    Refuses one that there is already, however it is written, what can't be used, and one of whose days or fees nothing
+    is said: a day or a cost would be shown that nobody stated.
     """
     short = supplier.strip()
-    if set(short) & set("/\\?#% \t\n"):
+    if short and not SHORT_NAME.fullmatch(short):
         raise refused("supplier-short-name", found=short[:60])
     if missing := [words for field, words in STATED.items() if not said.get(field, "").strip()]:
         raise refused("days-not-stated", found="; ".join(missing))

@@ -5,7 +5,7 @@ from datetime import time
 from typing import NamedTuple
 
 from ..basics.problem import refused
-from ..basics.terms import Terms
+from ..basics.terms import CUT_OFF_NOT_KNOWN, Terms
 from ..basics.toml_text import toml_text
 from ..basics.value import Value
 
@@ -67,6 +67,8 @@ USUAL: dict[str, str | Steps] = {
 """The fields of the form, dotted, and how each is typed. What else there is can be written as 'field = value'."""
 
 RULE = "freight.rule"
+UNIT = "freight.weight_unit"
+CUT_OFF = "cut_off"
 
 
 def term_texts(terms: Terms | None) -> dict[str, str]:
@@ -77,8 +79,8 @@ def term_texts(terms: Terms | None) -> dict[str, str]:
 def terms_said(terms: Terms | None, typed: Mapping[str, str], more: str = "") -> dict[str, str]:
     """The fields typed otherwise than they are, as `set_terms` takes them. `more`: further lines 'field = value'.
 
-    Freight whose rule was taken out is not known, whatever else stood there of it. Fields that were not typed stay as
-    they are.
+    Freight whose rule was taken out is not known, whatever else stood there of it. A cut-off left blank is not known;
+    it is never the usual one of a file. Fields that were not typed stay as they are.
     """
     before = term_texts(terms)
     said = {
@@ -86,8 +88,12 @@ def terms_said(terms: Terms | None, typed: Mapping[str, str], more: str = "") ->
         for field, text in typed.items()
         if field in USUAL and _same(text) != _same(before[field])
     }
-    if before[RULE] and RULE in typed and not typed[RULE].strip():
-        said["freight"] = ""  # after all that was typed of it
+    if RULE in typed and not typed[RULE].strip():
+        said.pop(UNIT, None)  # the form has one chosen always
+        if before[RULE]:
+            said["freight"] = ""  # after all that was typed of it
+    if CUT_OFF in typed and not typed[CUT_OFF].strip() and (terms is None or CUT_OFF in said):
+        said[CUT_OFF] = f"{CUT_OFF_NOT_KNOWN:%H:%M}"
     return said | _lines_said(more)
 
 
@@ -114,7 +120,7 @@ def _value(terms: Terms | None, field: str) -> object:
 
 
 def _text(found: object, kind: str | Steps) -> str:
-    if found is None:
+    if found is None or found == CUT_OFF_NOT_KNOWN:
         return ""
     if isinstance(kind, Steps) and isinstance(found, tuple):
         return "\n".join(f"{getattr(one, kind.left)} = {getattr(one, kind.right)}" for one in found)

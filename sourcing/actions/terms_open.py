@@ -7,7 +7,7 @@ from ..basics.freight import Freight
 from ..basics.problem import Refused
 from ..basics.rate import Rates
 from ..basics.settings import Settings
-from ..basics.terms import Terms
+from ..basics.terms import CUT_OFF_NOT_KNOWN, Terms
 from ..basics.terms_view import NotKnown
 from ..landed_cost.freight import rates_not_stated
 
@@ -106,6 +106,8 @@ def _abroad(terms: Terms, settings: Settings | None) -> bool:
 def _days(terms: Terms, settings: Settings | None) -> Iterator[NotKnown]:
     if terms.transit_days == STANDARD_TRANSIT:
         yield _open("days on the road", "1 to 5 working days are taken, which holds where nothing else is said")
+    if terms.cut_off == CUT_OFF_NOT_KNOWN:
+        yield _open("until when an order leaves the same day", "every order is taken to be too late for that day")
     if not terms.calendar.country:
         yield _open("his public holidays", "no country is named, so a day may be promised on which he is closed")
     if not terms.time_zone and _abroad(terms, settings):

@@ -39,13 +39,13 @@ SETTINGS_KINDS: dict[str, ProblemKind] = {
     ),
     "supplier-short-name": kind(
         "Short name can't be used",
-        "'{found}' can't be the name of a folder",
-        "use letters, digits and hyphens; nothing was changed",
+        "'{found}' can't be a short name",
+        "use letters from a to z, digits, and hyphens between them; nothing was changed",
     ),
     "days-not-stated": kind(
-        "Days not stated",
+        "Terms not stated",
         "nothing is said of: {found}",
-        "ask the supplier and fill it in, for days are reckoned with it; nothing was changed",
+        "ask the supplier and fill it in, for days and costs are reckoned with it; nothing was changed",
     ),
     "no-file-chosen": kind("No file", "no file was chosen", "choose one first; nothing was changed"),
     "sides-of-a-line": kind(

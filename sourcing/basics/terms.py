@@ -8,6 +8,9 @@ from .freight import Freight
 from .terms_checks import TermsRefused, contradictions
 from .value import Value
 
+CUT_OFF_NOT_KNOWN = time(0, 0)
+"""The cut-off of a supplier whose cut-off nobody knows: every order counts from the next day on."""
+
 
 class Calendar(Value, frozen=True, kw_only=True):
     """Working days: week days worked, the country and region whose public holidays are kept, own closing days."""
@@ -120,8 +123,9 @@ class Terms(Value, frozen=True, kw_only=True):
     different rates, duty on freight is taken at the highest and duty on the order discount at the lowest.
     `breaks` is how the price breaks of its sheets are meant. `order_days`: the days of the week on which the supplier
     takes orders; none: every working day. `cut_off` is on the supplier's clock in `time_zone` (IANA name; blank: the
-    shop's). `entry_fee` is a flat one per order; `entry_fees` hold the others. `transit_days` is working days on the
-    road, least and most. `dispatch_days` is working days to dispatch what is in stock when the sheet does not say.
+    shop's). Midnight: it is not known. `entry_fee` is a flat one per order; `entry_fees` hold the others.
+    `transit_days` is working days on the road, least and most. `dispatch_days` is working days to dispatch what is in
+    stock when the sheet does not say.
     `prices_hold_days` None: until the next sheet.
     """
 

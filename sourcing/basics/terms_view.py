@@ -7,7 +7,7 @@ import msgspec
 
 from .deed import Deed
 from .problem import Problem
-from .terms import Terms
+from .terms import CUT_OFF_NOT_KNOWN, Terms
 from .toml_text import stated, toml_text
 from .value import Value
 
@@ -95,4 +95,6 @@ def changed_fields(before: Terms | None, after: Terms | None) -> tuple[FieldChan
 
 
 def _text(values: dict[str, object], name: str) -> str:
+    if values.get(name) == CUT_OFF_NOT_KNOWN:
+        return "not known"
     return toml_text(values[name]) if name in values else ""

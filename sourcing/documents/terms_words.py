@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from ..basics.terms import Calendar, DutyRate, EntryFee, Terms
+from ..basics.terms import CUT_OFF_NOT_KNOWN, Calendar, DutyRate, EntryFee, Terms
 from .freight_words import freight_words
 from .plain_text import count
 
@@ -77,7 +77,8 @@ def _fee(fee: EntryFee, currency: str) -> str:
 
 def _days(terms: Terms) -> Iterator[Line]:
     clock = f" in {terms.time_zone}" if terms.time_zone else " on the shop's clock"
-    yield "Cut-off", f"{terms.cut_off:%H:%M}{clock}"
+    known = terms.cut_off != CUT_OFF_NOT_KNOWN
+    yield "Cut-off", f"{terms.cut_off:%H:%M}{clock}" if known else "not known"
     yield "Takes orders on", ", ".join(terms.order_days) or "every working day"
     yield "Stock leaves after", count(terms.dispatch_days, "working day")
     least, most = terms.transit_days

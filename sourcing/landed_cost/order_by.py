@@ -3,6 +3,7 @@
 from datetime import date, datetime, time, timedelta
 
 from ..basics.landed_cost import OrderItem
+from ..basics.terms import CUT_OFF_NOT_KNOWN
 from .arrival import arrival
 from .clock import last_moment, on_clock
 from .door import Door
@@ -40,6 +41,9 @@ def _in_time(item: OrderItem, door: Door, need_by: date, at: datetime) -> bool:
 
 
 def _cut_off(door: Door, day: date) -> datetime:
-    """The last moment before the supplier's cut-off of that day, on the shop's clock."""
-    terms = door.terms
-    return on_clock(last_moment(day, terms.cut_off, terms.time_zone), terms.time_zone, door.shop_time_zone)
+    """The last moment that counts on that day of the supplier, on the shop's clock: his cut-off, or the end of the day
+    before where his cut-off is not known."""
+    terms, cut_off = door.terms, door.terms.cut_off
+    if cut_off == CUT_OFF_NOT_KNOWN:
+        day, cut_off = day - timedelta(days=1), time.max
+    return on_clock(last_moment(day, cut_off, terms.time_zone), terms.time_zone, door.shop_time_zone)

@@ -2,7 +2,7 @@
 
 from datetime import date, datetime, timedelta
 
-from ..basics.terms import Calendar, Terms
+from ..basics.terms import CUT_OFF_NOT_KNOWN, Calendar, Terms
 from ..basics.value import changed
 from .calendars import WEEK, closed_between, closed_words, first_working_day
 from .clock import before_cut_off, exists, is_doubled, on_clock
@@ -16,11 +16,13 @@ def order_day(door: Door, at: datetime) -> tuple[date, str]:
     """
     terms = door.terms
     there = on_clock(at, door.shop_time_zone, terms.time_zone)
-    before = before_cut_off(there, terms.cut_off, terms.time_zone)
+    known = terms.cut_off != CUT_OFF_NOT_KNOWN
+    before = known and before_cut_off(there, terms.cut_off, terms.time_zone)
     first = there.date() if before else there.date() + timedelta(days=1)
     calendar = order_calendar(terms)
     day = first_working_day(first, calendar)
-    clock = f"{'before' if before else 'after'} the {terms.cut_off:%H:%M} cut-off"
+    side = "before" if before else "after"
+    clock = f"{side} the {terms.cut_off:%H:%M} cut-off" if known else "the cut-off is not known, so not that day"
     taken = f", orders are taken on {_listed(terms)}" if terms.order_days else ""
     skipped = closed_words(closed_between(first, day, calendar), "there")
     return day, f"ordered {_moment_words(at, there, door)}, {clock}{taken}: counts on {day}{skipped}"

@@ -21,6 +21,7 @@ from .forms import form_name, problems
 from .guard import EVERYBODY, OWNER, WITH_COSTS
 from .page_words import install
 from .said import said, sentence
+from .told_to import told_to
 from .words import language, later
 
 
@@ -114,7 +115,7 @@ def _common() -> dict[str, object]:
         "area": BELONGS.get(request.blueprint or "", request.blueprint or ""),
         "shop_name": facts.name,
         "is_set_up": facts.is_set_up,
-        "problems": problems(),
+        "problems": told_to(problems(), sees_costs()),
         "once": form_name,
         "now": now(),
         "language": language(),

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from sourcing.basics.terms import Calendar
+from sourcing.basics.terms import CUT_OFF_NOT_KNOWN, Calendar
 from sourcing.basics.value import changed
 from sourcing.landed_cost.arrival import arrival
 from sourcing.landed_cost.door import Door
@@ -37,6 +37,13 @@ def test_the_cut_off_is_on_the_suppliers_clock(at: datetime, day: date, words: s
     """A shop in New York, a supplier in Berlin who cuts off at noon."""
     found, told = order_day(between(NEW_YORK, BERLIN), at)
     assert found == day and words in told and told.endswith(f"counts on {day}")
+
+
+@pytest.mark.parametrize("at", [datetime(2026, 3, 2), datetime(2026, 3, 2, 0, 1), datetime(2026, 3, 2, 23, 59)])
+def test_without_a_known_cut_off_no_order_counts_on_its_own_day(at: datetime) -> None:
+    """Not even at midnight, and no time is named."""
+    found, told = order_day(door(cut_off=CUT_OFF_NOT_KNOWN), at)
+    assert found == date(2026, 3, 3) and ", the cut-off is not known, so not that day: counts on" in told
 
 
 def test_the_suppliers_day_may_be_the_day_before() -> None:

@@ -44,7 +44,7 @@ def test_what_would_be_ordered_is_shown_before_anything_is(morning: Flask) -> No
 
 
 def test_what_is_doubtful_about_a_part_stands_beside_its_line_before_the_button(morning: Flask) -> None:
-    """A list that names no part of ours, sides that disagree, what to ask of the offer; with the way to the evidence."""
+    """No list names it, sides disagree, something to ask of the offer: each with the way to the evidence."""
     page = logged_in(morning, "clerk").get(f"/jobs/{APPROVED}/to-order")
     before, _, _ = page.partition("Order from Pellbrook Power Parts")
     rows = re.findall(r"<tr>.*?</tr>", before, re.DOTALL)

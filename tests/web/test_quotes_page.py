@@ -91,7 +91,7 @@ def test_only_the_owner_reads_the_warnings(owner: Browser, clerk: Browser, techn
 def test_everybody_who_gives_it_reads_what_is_doubtful_about_the_parts(
     owner: Browser, clerk: Browser, technician: Browser
 ) -> None:
-    """Line by line, with the way to its evidence; a line sure in all it says is not among them. No margin, no source."""
+    """Line by line, with the way to its evidence. Neither margin nor cost nor supplier is told with them."""
     told = (
         "Line 1, Replace the auger drive belt: Stamped 4L390, both lists say B36: different section",
         "Line 1, Replace the auger drive belt: Cord not stated: ask (asked is aramid).",

@@ -113,7 +113,7 @@ def test_the_owner_opens_every_page(app: Flask, browsers: dict[str, Browser]) ->
         said_so = one.endpoint in IS_NOT_THERE and answer.status_code in NOT_THERE
         if answer.status_code not in (200, 302, 303) and not said_so:
             broken.append(f"{one.endpoint} {one.path}: {answer.status}")
-    assert broken == []
+    assert not broken, "\n".join(broken)
 
 
 @pytest.mark.parametrize(("role", "beginnings"), [("clerk", OWNERS_AREAS), ("technician", OWNERS_AREAS + COSTS_AREAS)])

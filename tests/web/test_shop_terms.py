@@ -9,7 +9,7 @@ from flask import Flask
 from sourcing.actions.desk import Desk
 from sourcing.actions.terms import STATED, suppliers_terms
 from sourcing.actions.terms_labels import LABELS
-from sourcing.basics.terms import Terms
+from sourcing.basics.terms import CUT_OFF_NOT_KNOWN, Terms
 from sourcing.web.desks import STORE
 from tests.web.test_shop import fields_of, keep, look
 from tests.web.world import CLERK, NOW, Browser
@@ -93,19 +93,43 @@ def test_days_that_are_over_are_changed_for_a_reason_only(app: Flask, clerk: Bro
 
 
 def test_a_new_supplier_begins_with_nothing_made_up(app: Flask, clerk: Browser) -> None:
-    """Not known is what was not said; the short name is taken once, however it is written."""
+    """Not known is what was not said, and stands on the next page; a short name is taken once, however written."""
     words = {"supplier": "drovemoor", "name": "Drovemoor Supply", "currency": "USD", "starts_on": "2026-01-15"}
     unsaid = clerk.send("/terms/new", **words)
     assert unsaid.status_code == 409 and "Working days on the road" in unsaid.text
-    words |= {"cut_off": "14:30", "dispatch_days": "0", "transit_days": "1, 5"}
+    words |= {"cut_off": "14:30", "dispatch_days": "0", "transit_days": "2, 3", "handling": "0", "entry_fee": "1.50"}
+    for field in ("dispatch_days", "transit_days", "handling", "entry_fee"):
+        assert f"said of: {STATED[field]};" in clerk.send("/terms/new", **{**words, field: " "}).text
+    assert "drovemoor" not in clerk.get("/terms")
     done = clerk.send("/terms/new", **words)
-    assert "Drovemoor Supply is there" in done.text
+    assert "Drovemoor Supply is there" in done.text and "1.50 USD" in done.text
+    assert "<strong>Freight</strong>: none of his offers can be ranked" in done.text
+    assert "<strong>Until when an order leaves" not in done.text and "days on the road</strong>" not in done.text
     assert _terms(app, "drovemoor").freight is None
     assert _terms(app, "drovemoor").cut_off == time(14, 30)
     assert clerk.send("/terms/new", **{**words, "supplier": "Drovemoor"}).status_code == 409
-    for short in ("", "a/b", "Brack Well", "..\\x", "a?b"):
-        assert clerk.send("/terms/new", **{**words, "supplier": short, "name": "X"}).status_code == 409
+    for short in ("", "a/b", "Brack Well", "..\\x", "a?b", "a_b", "b.", "-b", "\u00e5b", "a'b"):
+        answer = clerk.send("/terms/new", **{**words, "supplier": short, "name": "X"})
+        assert answer.status_code == 409 and ("be a short name" in answer.text) == bool(short)
+    assert clerk.send("/terms/new", **{**words, "supplier": "Brack-Well-2"}).status_code == 200
     assert clerk.send("/terms/new", **{**words, "supplier": "other", "currency": "dollars"}).status_code == 409
+
+
+def test_a_cut_off_nobody_knows_is_never_made_up(app: Flask, clerk: Browser) -> None:
+    """It is told with what follows, no order counts on its own day, and the form shows it blank."""
+    words = {"supplier": "drovemoor", "name": "Drovemoor Supply", "currency": "USD", "cut_off": ""}
+    words |= {"dispatch_days": "0", "transit_days": "2, 3", "handling": "0", "entry_fee": "0"}
+    done = clerk.send("/terms/new", **words)
+    assert "<strong>Until when an order leaves the same day</strong>: every order is taken to be too late" in done.text
+    assert _terms(app, "drovemoor").cut_off == CUT_OFF_NOT_KNOWN and "00:00" not in done.text
+    page = "/terms/of/drovemoor/change"
+    fields = fields_of(clerk.get(page))
+    assert fields["cut_off"] == [""]
+    assert "say that already" in look(clerk, page, **fields).text
+    keep(clerk, page, **{**fields, "cut_off": ["13:00"]})
+    assert _terms(app, "drovemoor").cut_off == time(13)
+    keep(clerk, page, **{**fields_of(clerk.get(page)), "cut_off": [""]})
+    assert _terms(app, "drovemoor").cut_off == CUT_OFF_NOT_KNOWN
 
 
 def test_files_of_terms_come_and_go(app: Flask, clerk: Browser) -> None:

@@ -94,5 +94,5 @@ def _withdraw(supplier: str) -> str:
 
 def _new() -> str:
     done = add_supplier(desk(), text("supplier"), terms_said(None, _typed()), day("starts_on"))
-    tell(_("%(name)s is there. Now say what else holds with it.") % {"name": done.name})
-    return url_for("shop.change_terms_page", supplier=done.supplier)
+    tell(_("%(name)s is there. See below what is not known yet, and change the terms.") % {"name": done.name})
+    return url_for("shop.supplier_page", supplier=done.supplier)
