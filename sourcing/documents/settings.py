@@ -84,7 +84,7 @@ def _charges(settings: Settings) -> Iterator[Line]:
     for rule in settings.fee_rules:
         yield rule.name, _fee(rule, money)
     billed = settings.freight_to_customer == "billed"
-    yield "Freight", "on a line of its own, at cost" if billed else "comes out of the markup"
+    yield "Freight", "on a line of its own, at cost" if billed else "is in the prices of parts"
     deposit = settings.deposit
     if deposit:
         least = f", where that is {deposit.from_amount} {money} or more" if deposit.from_amount else ""

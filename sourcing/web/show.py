@@ -8,6 +8,8 @@ from pathlib import Path
 from typing import NamedTuple
 
 from flask import Flask, current_app, g, render_template, request, url_for
+from werkzeug.datastructures import MultiDict
+from werkzeug.exceptions import RequestEntityTooLarge
 
 from ..actions.shop_facts import ShopFacts, shop_facts
 from ..basics.locales import known_locale
@@ -119,6 +121,14 @@ def _common() -> dict[str, object]:
         "once": form_name,
         "now": now(),
         "language": language(),
-        "typed": request.form,
+        "typed": _typed(),
         "asset": asset,
     }
+
+
+def _typed() -> MultiDict[str, str]:
+    """What was sent, to stand in the fields again; nothing where it was too large to be read, as the page then says."""
+    try:
+        return request.form
+    except RequestEntityTooLarge:
+        return MultiDict()

@@ -3,7 +3,7 @@
 The examples go with `orders_world`, where PO-2026-0001 has come and PO-2026-0002 is open.
 """
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from flask import Flask
 from werkzeug.routing import Rule
@@ -80,7 +80,7 @@ def addresses(app: Flask) -> list[Address]:
 
 
 def _address(app: Flask, rule: Rule) -> Address:
-    named = {name: EXAMPLES[name] for name in rule.arguments}
+    named: dict[str, Any] = {name: EXAMPLES[name] for name in rule.arguments}
     if "kind" in named:
         named["kind"] = KINDS.get(rule.endpoint, named["kind"])
     with app.test_request_context():
