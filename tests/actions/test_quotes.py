@@ -113,7 +113,7 @@ def test_freight_that_is_carried_and_add_ons_that_do_not_bear_theirs(tmp_path: P
     told = write_quote(desk, number, paper).warnings
     assert told == (
         "A Keepers: margin -8.40 % on price, markup -7.75 % on cost; under the floor of 0 % on price",
-        "inbound freight of 24.90 USD is carried: it is in the prices of parts",
+        "inbound freight of 24.90 USD is carried: it comes out of the markup",
         "A Keepers alone earns 12.80 USD before its freight of 14.95 USD: a loss by itself",
     )
     billed = change_job_from(desk, number, job_file(tmp_path, BELT_LINE + KEEPERS.replace("= 2", "= 1")))
