@@ -65,7 +65,7 @@ class Pages:
         size = page.viewport_size
         assert size
         path = self._screenshots / f"{name}-{size['width']}.png"
-        page.screenshot(path=path, full_page=True)
+        page.screenshot(path=path, full_page=True, scale="css")
         return path
 
     def check(self) -> None:
