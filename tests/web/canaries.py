@@ -20,9 +20,11 @@ from typing import Any, NamedTuple
 from urllib.parse import parse_qsl, urlencode, urljoin, urlsplit
 from zipfile import ZipFile, is_zipfile
 
+import pytest
 from flask import Flask
 from werkzeug.test import TestResponse
 
+from sourcing.actions.receive import Delivery
 from sourcing.web.app import make_app
 from sourcing.web.counter import CounterSetup
 from sourcing.web.desks import STORE
@@ -48,11 +50,15 @@ def _odd_world() -> Path:
         one.close()
         return kept(desk, done)
 
-    world.left_by_import = with_odd_prices  # type: ignore[attr-defined,assignment]  # the same steps, with one more between them
-    try:
+    def dearer(**said: Any) -> Any:
+        prices = {1: Decimal("131.47"), 3: Decimal("9.83")}
+        charged = {"freight": Decimal("6.43"), "prices": prices, "supplier_total": Decimal("187.63")}
+        return Delivery(**{**said, **charged})
+
+    with pytest.MonkeyPatch.context() as patched:  # the same steps, with one more between, and a dearer paper
+        patched.setattr(world, "left_by_import", with_odd_prices)
+        patched.setattr(world, "Delivery", dearer)
         made = world._made.__wrapped__()
-    finally:
-        world.left_by_import = kept  # type: ignore[attr-defined]
     made.rename(path)
     return path
 
