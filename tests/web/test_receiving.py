@@ -115,8 +115,8 @@ def test_all_of_it_came_fills_in_what_is_open_and_waits_for_the_word(ordered: Fl
 @pytest.mark.parametrize(
     ("fields", "words"),
     [
-        ({"paper": "DN-9", "freight": "0"}, "no piece of order PO-2026-0002 is counted yet"),
-        ({"paper": "DN-9", f"came_{BELT}": "1"}, "nothing is said of freight"),
+        ({"paper": "DN-9", "freight": "0"}, "No piece of order PO-2026-0002 is counted yet"),
+        ({"paper": "DN-9", f"came_{BELT}": "1"}, "Nothing is said of freight"),
         ({"freight": "0", f"came_{BELT}": "1"}, "is no number of a delivery note"),
         ({"paper": "DN-9", "freight": "0", f"came_{BELT}": "1", "charge_1": "5.00"}, "name without an amount"),
         ({"paper": "DN-9", "freight": "0", f"came_{BELT}": "one"}, "one"),

@@ -81,8 +81,7 @@ def test_a_technician_sees_no_cost_and_no_margin(app: Flask, secrets: Secrets) -
     crawl = Crawl(logged_in(app, "technician"))
     crawl.from_pages("/", *QUERIES, *open_to(app, "technician"))
     assert len(crawl.read) > 50 and len(crawl.forms) > 10
-    for value in ("", "9999"):
-        crawl.send_all(value)
+    crawl.send_all("9999")
     assert leaks(crawl, secrets.costs | secrets.margins) == []
     assert [one for one, status in crawl.statuses.items() if status >= 500] == []
     assert [one for one, status in crawl.statuses.items() if status == 403] == []  # no link leads to a refusal

@@ -65,7 +65,7 @@ def test_nobody_chosen_is_refused_and_nothing_is_read(app: Flask, clerk: Browser
 def test_no_file_is_a_sentence(clerk: Browser) -> None:
     """The button without a file."""
     answer = clerk.send("/sheets")
-    assert answer.status_code == 409 and "no file was chosen" in answer.text
+    assert answer.status_code == 409 and "No file was chosen" in answer.text
 
 
 def test_what_is_no_sheet_is_told_and_let_go(app: Flask, clerk: Browser) -> None:

@@ -43,7 +43,7 @@ def test_a_question_left_open_is_refused_and_what_was_said_comes_back(app: Flask
     """Silence is no answer."""
     sent = drop(app, clerk, UNCLEAR, NAME)
     answer = clerk.send(sent, **{"other-4": "note"})
-    assert answer.status_code == 409 and "nothing is chosen for &#39;Price&#39;" in answer.text
+    assert answer.status_code == 409 and "Nothing is chosen for &#39;Price&#39;" in answer.text
     answer = clerk.send(sent, **{"said-0": "another", "other-0": "pricey"})
     assert answer.status_code == 409 and "pricey" in answer.text
     assert re.search(r'id="other-0"[^>]* value="pricey"', answer.text)
@@ -99,7 +99,7 @@ def test_an_answer_to_an_older_question_is_not_taken(app: Flask, clerk: Browser,
     owner.send(sent, **{"said-0": "net price", "dated": "2026-01-14"})
     settle(app)
     answer = clerk.send_again(old, sent, **{"said-0": "list price"})
-    assert "somebody has answered for this sheet already" in answer.text or "Sheet 7" in answer.text
+    assert "Somebody has answered for this sheet already" in answer.text or "Sheet 7" in answer.text
     page = owner.get("/sheets/of/stonegarth")
     assert "<dd>list price</dd>" not in page
 

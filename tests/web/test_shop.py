@@ -99,10 +99,10 @@ def test_an_earlier_change_leaves_later_settings_their_own(app: Flask, owner: Br
     ("part", "fields", "told"),
     [
         ("prices", {**BANDS, "band-1-multiplier": "0.9"}, "below 1 a part would be sold for less than it costs"),
-        ("prices", {**BANDS, "band-1-multiplier": "much"}, "markup_bands.1.multiplier"),
+        ("prices", {**BANDS, "band-1-multiplier": "much"}, "needs a number"),
         ("prices", {**BANDS, "band-1-multiplier": ""}, "is missing"),
         ("prices", {**BANDS, "category_bands": "belts 1.6"}, "does not have two sides"),
-        ("days", {**DAYS, "week": []}, "calendar.week"),
+        ("days", {**DAYS, "week": []}, "&#39;Open&#39;"),
         ("days", {**DAYS, "country": "QQ"}, "QQ"),
         ("days", {**DAYS, "quote_valid_days": "soon"}, "quote_valid_days"),
         ("days", DAYS, "say that already"),

@@ -15,10 +15,12 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from argon2 import PasswordHasher
 from flask import Flask
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
+from sourcing.actions import people
 from sourcing.actions.answers import Spoken, record
 from sourcing.actions.desk import open_desk
 from sourcing.actions.import_sheets import Said, import_sheets
@@ -34,6 +36,9 @@ from sourcing.documents.shipped_files import demo_folder
 from sourcing.web.app import make_app
 from sourcing.web.counter import CounterSetup
 from sourcing.web.desks import STORE
+
+people._hasher = cache(lambda: PasswordHasher(time_cost=1, memory_cost=64, parallelism=1))  # type: ignore[assignment]
+"""Passwords of the test world are hashed in no time: a test logs in once or twice."""
 
 NOW = datetime(2026, 1, 15, 10, 0)
 MORNING, TELEPHONE = datetime(2026, 1, 13, 10, 15), datetime(2026, 1, 13, 11, 20)
