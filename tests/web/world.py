@@ -37,7 +37,7 @@ from sourcing.web.app import make_app
 from sourcing.web.counter import CounterSetup
 from sourcing.web.desks import STORE
 
-people._hasher = cache(lambda: PasswordHasher(time_cost=1, memory_cost=64, parallelism=1))  # type: ignore[assignment]
+people._hasher = cache(lambda: PasswordHasher(time_cost=1, memory_cost=64, parallelism=1))
 """Passwords of the test world are hashed in no time: a test logs in once or twice."""
 
 NOW = datetime(2026, 1, 15, 10, 0)
