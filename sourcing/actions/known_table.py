@@ -16,9 +16,9 @@ from ..basics.equivalence import OurPart
 from ..basics.part_number import number_key
 from ..matching.equivalences.graph import Families, families
 from ..storage.database import Store
-from ..storage.deeds import newest_deed
+from ..storage.deeds import deeds_after, newest_deed
 from ..storage.equivalence import equivalence_table
-from ..storage.look_up import deeds_after, table_marks
+from ..storage.look_up import table_marks
 from .our_side import Borne, borne_by
 
 LEAVE_IT = frozenset(

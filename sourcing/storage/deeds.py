@@ -40,3 +40,8 @@ def first_deed(connection: Connection, job: str) -> Deed | None:
     if row is None:
         return None
     return Deed(at=row.at, who=row.who, deed=row.done, subject=row.subject, detail=row.detail)
+
+
+def deeds_after(connection: Connection, number: int) -> set[str]:
+    """What was done by the deeds entered after that one."""
+    return set(connection.execute(select(DEEDS.c.done).where(DEEDS.c.deed > number).distinct()).scalars())

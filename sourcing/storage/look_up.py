@@ -7,7 +7,7 @@ from sqlalchemy import Connection, exists, func, select
 from ..basics.job import Job
 from ..basics.value import to_json
 from .after_tables import BILLS
-from .job_tables import DEEDS, JOBS, PURCHASE_ORDERS
+from .job_tables import JOBS, PURCHASE_ORDERS
 from .rows import as_value
 from .sheet_tables import OFFERS
 from .sheets import newest_sheets
@@ -61,8 +61,3 @@ def table_marks(connection: Connection) -> tuple[int, ...]:
     counts = (select(func.count()).select_from(table) for table in (STATEMENTS, OUR_PARTS, MAKER_ALIASES))
     newest = select(func.max(STATEMENT_EVENTS.c.event))
     return tuple(int(connection.execute(one).scalar() or 0) for one in (newest, *counts))
-
-
-def deeds_after(connection: Connection, number: int) -> set[str]:
-    """What was done by the deeds entered after that one."""
-    return set(connection.execute(select(DEEDS.c.done).where(DEEDS.c.deed > number).distinct()).scalars())

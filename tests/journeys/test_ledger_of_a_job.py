@@ -123,7 +123,7 @@ def test_only_one_module_adds_to_the_ledgers_table_and_none_changes_it() -> None
         if "DEEDS" in used:
             names[path.name] = used
     names.pop("job_tables.py")
-    assert set(names) == {"deeds.py", "deed_rows.py", "look_up.py"}
+    assert set(names) == {"deeds.py", "deed_rows.py"}
     assert {"insert", "select"} <= names["deeds.py"] and not names["deeds.py"] & {"update", "delete", "text"}
     for reads in set(names) - {"deeds.py"}:
         assert not names[reads] & {"insert", "update", "delete", "text"}, reads
