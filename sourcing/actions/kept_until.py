@@ -1,11 +1,13 @@
 """Something worked out of the whole store, remembered until a deed in the ledger may have changed it.
 
 Every deed stands in the ledger in the same transaction as what it did, whoever wrote it: another page, a command,
-another computer. So what was worked out holds as long as the deeds since are about nothing it depends on.
+another computer. So what was worked out holds as long as the deeds since are about nothing it depends on. Nothing of
+it is kept in the database: a counter that starts anew works everything out once.
 """
 
-from collections.abc import Callable
-from datetime import date
+from collections import OrderedDict
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from threading import Lock
 from typing import Generic, NamedTuple, TypeVar
 from weakref import WeakKeyDictionary
@@ -13,44 +15,54 @@ from weakref import WeakKeyDictionary
 from sqlalchemy import Connection
 
 from ..storage.database import Store
-from ..storage.deeds import newest_deed, subjects_after
+from ..storage.deeds import Since, deeds_since, newest_deed
 from .desk import Desk
 
 V = TypeVar("V")
+Key = tuple[object, ...]
 
 
 class _Kept(NamedTuple, Generic[V]):
     newest: int
-    day: date
     value: V
 
 
 class KeptUntil(Generic[V]):
-    """One value for each store. `after` makes the value true after deeds about these subjects; None: work it out anew.
+    """Values of each store by what they were asked for; the `most` last used of them are remembered.
 
-    A day that is over makes it old too. One at a time: what two pages need is not worked out twice.
+    `after` makes a value true after these deeds; None: it is worked out anew. One at a time: what two pages need is
+    not worked out twice.
     """
 
-    def __init__(self, after: Callable[[V, Connection, set[str]], V | None]) -> None:
-        self._after = after
-        self._kept: WeakKeyDictionary[Store, _Kept[V]] = WeakKeyDictionary()
+    def __init__(self, after: Callable[[V, Connection, Since], V | None], most: int = 1) -> None:
+        self._after, self._most = after, most
+        self._kept: WeakKeyDictionary[Store, OrderedDict[Key, _Kept[V]]] = WeakKeyDictionary()
         self._lock = Lock()
 
-    def get(self, connection: Connection, desk: Desk, make: Callable[[], V]) -> V:
-        """The value as it stands in this transaction, which must not have written anything yet."""
-        newest, day = newest_deed(connection), desk.at.date()
-        with self._lock:
-            kept = self._kept.get(desk.store)
-            if kept is not None and newest < kept.newest:  # begun before the last deed: it sees what was
-                return make()
-            value = self._value(kept, connection, newest, day)
-            value = make() if value is None else value
-            self._kept[desk.store] = _Kept(newest, day, value)
+    def get(self, connection: Connection, desk: Desk, make: Callable[[], V], *asked: object) -> V:
+        """The value of the desk's day as it stands in this transaction, which must not have written anything yet."""
+        with self.held(connection, desk.store, make, (desk.at.date(), *asked)) as value:
             return value
 
-    def _value(self, kept: _Kept[V] | None, connection: Connection, newest: int, day: date) -> V | None:
-        if kept is None or kept.day != day:
-            return None
+    @contextmanager
+    def held(self, connection: Connection, store: Store, make: Callable[[], V], key: Key = ()) -> Iterator[V]:
+        """The same for a value that holds on every day; nobody else has it until the end."""
+        newest = newest_deed(connection)
+        with self._lock:
+            mine = self._kept.setdefault(store, OrderedDict())
+            kept = mine.get(key)
+            if kept is not None and newest < kept.newest:  # begun before the last deed: it sees what was
+                yield make()
+                return
+            value = None if kept is None else self._still(kept, connection, newest)
+            value = make() if value is None else value
+            mine[key] = _Kept(newest, value)
+            mine.move_to_end(key)
+            while len(mine) > self._most:
+                mine.popitem(last=False)
+            yield value
+
+    def _still(self, kept: _Kept[V], connection: Connection, newest: int) -> V | None:
         if newest == kept.newest:
             return kept.value
-        return self._after(kept.value, connection, subjects_after(connection, kept.newest))
+        return self._after(kept.value, connection, deeds_since(connection, kept.newest))

@@ -7,8 +7,6 @@ is being changed in the same transaction must be read as it stands there: `evalu
 import unicodedata
 from dataclasses import dataclass
 from functools import cached_property
-from threading import Lock
-from weakref import WeakKeyDictionary
 
 from sqlalchemy import Connection
 
@@ -16,9 +14,10 @@ from ..basics.equivalence import OurPart
 from ..basics.part_number import number_key
 from ..matching.equivalences.graph import Families, families
 from ..storage.database import Store
-from ..storage.deeds import deeds_after, newest_deed
+from ..storage.deeds import Since
 from ..storage.equivalence import equivalence_table
 from ..storage.look_up import table_marks
+from .kept_until import KeptUntil
 from .our_side import Borne, borne_by
 
 LEAVE_IT = frozenset(
@@ -65,28 +64,19 @@ def folded(text: str) -> str:
     return " ".join("".join(one for one in apart if not unicodedata.combining(one)).split())
 
 
-@dataclass(frozen=True)
-class _Kept:
-    marks: tuple[int, ...]
-    newest: int
-    table: KnownTable
-
-
-_KEPT: WeakKeyDictionary[Store, _Kept] = WeakKeyDictionary()
-_MAKING = Lock()
-
-
 def known_table(store: Store, connection: Connection) -> KnownTable:
     """The table as it stands in this transaction, which must be one that reads. One thread at a time reads it anew."""
-    newest, marks = newest_deed(connection), table_marks(connection)
-    with _MAKING:
-        kept = _KEPT.get(store)
-        is_same = kept is not None and kept.marks == marks and kept.newest <= newest
-        if kept and is_same and not deeds_after(connection, kept.newest) - LEAVE_IT:
-            _KEPT[store] = _Kept(marks, newest, kept.table)
-            return kept.table
-        every = families(equivalence_table(connection))
-        made = KnownTable(every, borne_by(every))
-        if kept is None or newest >= kept.newest:
-            _KEPT[store] = _Kept(marks, newest, made)
-        return made
+    with _KEPT.held(connection, store, lambda: _read(connection), table_marks(connection)) as table:
+        return table
+
+
+def _read(connection: Connection) -> KnownTable:
+    every = families(equivalence_table(connection))
+    return KnownTable(every, borne_by(every))
+
+
+def _after(table: KnownTable, _: Connection, since: Since) -> KnownTable | None:
+    return None if since.done - LEAVE_IT else table
+
+
+_KEPT = KeptUntil(_after)

@@ -4,6 +4,7 @@ import re
 
 from sqlalchemy import Connection
 
+from ..storage.deeds import Since
 from ..storage.judgements import judgements
 from .desk import Desk
 from .kept_until import KeptUntil
@@ -19,17 +20,17 @@ def our_side_now(connection: Connection, desk: Desk) -> OurSide:
     return _KEPT.get(connection, desk, lambda: our_side(connection, desk.at.date()))
 
 
-def _after(side: OurSide, connection: Connection, subjects: set[str]) -> OurSide | None:
+def _after(side: OurSide, connection: Connection, since: Since) -> OurSide | None:
     """A no makes no statement."""
-    answered, others = answered_in(subjects)
+    answered, others = answered_in(since)
     if others or any(one.answer == "yes" for number in answered for one in judgements(connection, number)):
         return None
     return side
 
 
-def answered_in(subjects: set[str]) -> tuple[list[int], bool]:
+def answered_in(since: Since) -> tuple[list[int], bool]:
     """The candidates that were answered, and whether there are deeds about more than those, jobs and orders."""
-    found = {one: ANSWERED.fullmatch(one) for one in subjects}
+    found = {one: ANSWERED.fullmatch(one) for one in since.subjects}
     answered = [int(match.group(1)) for match in found.values() if match]
     return answered, any(match is None and not LET_PASS.fullmatch(one) for one, match in found.items())
 

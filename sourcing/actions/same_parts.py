@@ -8,6 +8,7 @@ from ..basics.part_number import number_key
 from ..basics.statement_history import KeptStatement
 from ..basics.table_finding import Finding
 from ..basics.value import Value
+from ..storage.deeds import Since
 from ..storage.equivalence import our_parts
 from ..storage.statements import kept_statement, statements_between, withdrawn_about
 from .desk import Desk
@@ -133,10 +134,8 @@ def _text(part: OurPart) -> str:
     return " ".join((part.code, part.name, part.size, part.category, part.note)).casefold()
 
 
-def _still_checked(
-    found: tuple[Finding, ...], connection: Connection, subjects: set[str]
-) -> tuple[Finding, ...] | None:
-    answered, others = answered_in(subjects)
+def _still_checked(found: tuple[Finding, ...], _: Connection, since: Since) -> tuple[Finding, ...] | None:
+    answered, others = answered_in(since)
     return None if answered or others else found
 
 

@@ -2,11 +2,9 @@
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from itertools import islice
-from threading import Lock
 from typing import Literal
-from weakref import WeakKeyDictionary
 
 from sqlalchemy import Connection
 
@@ -14,13 +12,14 @@ from ..basics.job import Job
 from ..basics.part_number import number_key
 from ..basics.value import Value
 from ..storage.database import Store
-from ..storage.deeds import newest_deed, subjects_after
+from ..storage.deeds import Since
 from ..storage.jobs import jobs
 from ..storage.look_up import is_on_a_sheet, job_of_bill, jobs_numbered, orders_named
 from ..storage.numbers import nearest
 from ..storage.sheets import kept_sheets
 from ..storage.shop import terms_on
 from .desk import Desk
+from .kept_until import KeptUntil
 from .known_table import KnownTable, folded, known_table
 
 MOST = 50
@@ -219,34 +218,21 @@ def _serial_of(number: str) -> tuple[int, int]:
     return int(year), int(serial)
 
 
-@dataclass
-class _Kept:
-    """What jobs can be found by, kept between two look-ups; `newest` is the last deed it knows of."""
-
-    jobs: dict[str, _JobNames] = field(default_factory=dict)
-    newest: int = -1
-
-
-_KEPT: WeakKeyDictionary[Store, tuple[Lock, _Kept]] = WeakKeyDictionary()
-_MAKING = Lock()
-
-
 def _jobs(connection: Connection, store: Store) -> list[_JobNames]:
     """Every job as it stands in this transaction; only those a deed was done on since the last look-up are read."""
-    with _MAKING:
-        lock, kept = _KEPT.setdefault(store, (Lock(), _Kept()))
-    newest = newest_deed(connection)
-    with lock:
-        if newest < kept.newest or kept.newest < 0:
-            every = {one.number: _names_of(one) for one in jobs(connection)}
-            if newest >= kept.newest:
-                kept.jobs, kept.newest = every, newest
-            return list(every.values())
-        if newest > kept.newest:
-            changed = jobs_numbered(connection, subjects_after(connection, kept.newest))
-            kept.jobs |= {one.number: _names_of(one) for one in changed}
-            kept.newest = newest
-        return list(kept.jobs.values())
+    with _KEPT.held(connection, store, lambda: _by_number(jobs(connection))) as every:
+        return list(every.values())
+
+
+def _after(every: dict[str, _JobNames], connection: Connection, since: Since) -> dict[str, _JobNames]:
+    return every | _by_number(jobs_numbered(connection, since.subjects))
+
+
+_KEPT = KeptUntil(_after)
+
+
+def _by_number(some: Iterable[Job]) -> dict[str, _JobNames]:
+    return {one.number: _names_of(one) for one in some}
 
 
 def _names_of(job: Job) -> _JobNames:

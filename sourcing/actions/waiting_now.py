@@ -13,6 +13,7 @@ from sqlalchemy import Connection
 
 from ..basics.judgement import Judgement, RowKeys
 from ..storage.candidates import CandidateRow, candidate_rows, not_looked_through
+from ..storage.deeds import Since
 from ..storage.judgements import judgements
 from .desk import Desk
 from .kept_until import KeptUntil
@@ -91,9 +92,9 @@ def _in_order(every: Sequence[CandidateRow]) -> InOrder:
     return InOrder(every, places, by_key, frozenset(one.candidate for one in every if is_likely(one)))
 
 
-def _after(kept: WaitingNow, connection: Connection, subjects: set[str]) -> WaitingNow | None:
-    """What is left of it after deeds about these."""
-    answered, others = answered_in(subjects)
+def _after(kept: WaitingNow, connection: Connection, since: Since) -> WaitingNow | None:
+    """What is left of it after these deeds."""
+    answered, others = answered_in(since)
     if others:
         return None
     answers = [one for number in answered for one in judgements(connection, number)]

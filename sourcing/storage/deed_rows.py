@@ -33,12 +33,6 @@ def how_many_deeds(connection: Connection, which: Which) -> int:
     return connection.execute(select(func.count()).select_from(DEEDS).where(_asked(which))).scalar_one()
 
 
-def last_deed(connection: Connection) -> int:
-    """The number of the newest deed; 0 where there is none. Whatever is kept enters a deed, so this tells whether
-    anything changed since."""
-    return connection.execute(select(func.max(DEEDS.c.deed))).scalar() or 0
-
-
 def who_did_deeds(connection: Connection) -> Sequence[str]:
     """Everybody who ever did something, by name."""
     return list(connection.execute(select(DEEDS.c.who).distinct().order_by(DEEDS.c.who)).scalars())
@@ -55,3 +49,8 @@ def _asked(which: Which) -> ColumnElement[bool]:
     if which.before:
         asked &= DEEDS.c.at < which.before
     return asked
+
+
+def subjects_of(connection: Connection, done: Sequence[str]) -> set[str]:
+    """What was ever done by one of these deeds was done about these."""
+    return set(connection.execute(select(DEEDS.c.subject).where(DEEDS.c.done.in_(done)).distinct()).scalars())

@@ -1,5 +1,7 @@
 """The ledger of deeds: entries are added and read; nothing here changes or deletes one."""
 
+from typing import NamedTuple
+
 from sqlalchemy import Connection, func, insert, select
 
 from ..basics.deed import Deed
@@ -28,9 +30,18 @@ def newest_deed(connection: Connection) -> int:
     return int(connection.execute(select(func.max(DEEDS.c.deed))).scalar() or 0)
 
 
-def subjects_after(connection: Connection, number: int) -> set[str]:
-    """What the deeds entered after that one are about."""
-    return set(connection.execute(select(DEEDS.c.subject).where(DEEDS.c.deed > number).distinct()).scalars())
+class Since(NamedTuple):
+    """What was done by some deeds, and what they are about."""
+
+    done: frozenset[str]
+    subjects: frozenset[str]
+
+
+def deeds_since(connection: Connection, number: int) -> Since:
+    """Of the deeds entered after that one."""
+    query = select(DEEDS.c.done, DEEDS.c.subject).where(DEEDS.c.deed > number).distinct()
+    found = connection.execute(query).all()
+    return Since(frozenset(row.done for row in found), frozenset(row.subject for row in found))
 
 
 def first_deed(connection: Connection, job: str) -> Deed | None:
@@ -40,8 +51,3 @@ def first_deed(connection: Connection, job: str) -> Deed | None:
     if row is None:
         return None
     return Deed(at=row.at, who=row.who, deed=row.done, subject=row.subject, detail=row.detail)
-
-
-def deeds_after(connection: Connection, number: int) -> set[str]:
-    """What was done by the deeds entered after that one."""
-    return set(connection.execute(select(DEEDS.c.done).where(DEEDS.c.deed > number).distinct()).scalars())

@@ -1,5 +1,6 @@
 """What stands behind a number or a name somebody looks up: along indexes, never through all offers."""
 
+from collections.abc import Collection
 from datetime import date
 
 from sqlalchemy import Connection, exists, func, select
@@ -22,7 +23,7 @@ def open_jobs_with_part(connection: Connection, code: str) -> list[Job]:
     return [job for job in found if any(line.part == code for _, line in job.labelled())]
 
 
-def jobs_numbered(connection: Connection, numbers: set[str]) -> list[Job]:
+def jobs_numbered(connection: Connection, numbers: Collection[str]) -> list[Job]:
     """The jobs of these numbers that there are."""
     some = sorted(numbers)
     found: list[Job] = []

@@ -23,7 +23,8 @@ def free_port() -> int:
 def test_one_command_serves_the_first_visit_until_ctrl_c(tmp_path: Path) -> None:
     """From an empty folder to the owner's first page; only this computer is listened to, and no code is asked for."""
     port = free_port()
-    start = "from sourcing.cli.main import run; run()"
+    heard = "import signal; signal.signal(signal.SIGINT, signal.default_int_handler)"  # also where tests run with &
+    start = f"{heard}; from sourcing.cli.main import run; run()"
     command = [sys.executable, "-u", "-c", start, "serve", "--database", "shop.db", "--port", str(port)]
     with subprocess.Popen(command, cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as running:
         assert running.stdout is not None and running.stderr is not None
@@ -31,7 +32,10 @@ def test_one_command_serves_the_first_visit_until_ctrl_c(tmp_path: Path) -> None
         with urllib.request.urlopen(f"http://127.0.0.1:{port}/") as answer:
             assert answer.url.endswith("/first-visit") and "Code for the first log-in" not in answer.read().decode()
         running.send_signal(signal.SIGINT)
-        rest, wrong = running.communicate(timeout=20)
+        try:
+            rest, wrong = running.communicate(timeout=20)
+        finally:
+            running.kill()
     assert (rest, wrong, running.returncode) == ("Stopped.\n", "", 0)
     assert (tmp_path / "shop.db").exists()
 

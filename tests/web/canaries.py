@@ -156,19 +156,23 @@ def _margins(quote: dict[str, Any]) -> Iterator[Decimal]:
 
 def _is_odd(text: str) -> bool:
     """Long enough to be no chance: at least three digits before the cents are counted, and no round cents."""
-    return len(text.replace(".", "").strip("0")) >= 4
+    return "." in text and len(text.replace(".", "").strip("0")) >= 4
+
+
+AMOUNT = re.compile(r"(?<![\d.,])(\d+)[.,](\d+)(?!\d)(?![.,]\d)")
+CENTS = re.compile(r"""(?<=["'=:])(\d{5,})(?=["',}])""")
 
 
 def found_in(text: str, secrets: frozenset[str]) -> list[str]:
-    """The secrets that stand in the text: as printed, with a comma, or in cents."""
-    return [one for one in secrets if _stands(text, one)]
+    """The secrets that stand in the text: as printed, with a comma, or in cents, also with more zeros behind."""
+    stand = {f"{whole}.{part}" for whole, part in AMOUNT.findall(text)}
+    cents = {written[:end] for written in CENTS.findall(text) for end in range(_end(written), len(written) + 1)}
+    return [one for one in secrets if one in stand or one.replace(".", "").lstrip("0") in cents]
 
 
-def _stands(text: str, amount: str) -> bool:
-    written = re.escape(amount).replace(r"\.", "[.,]")
-    cents = amount.replace(".", "").lstrip("0")
-    quoted = "|" + rf"[\"'=:]{cents}0*[\"',}}]" if len(cents) >= 5 else ""
-    return bool(re.search(rf"(?<![\d.,]){written}(?!\d)(?![.,]\d){quoted}", text))
+def _end(written: str) -> int:
+    """From where on there are only zeros; amounts in cents of fewer than five digits are not looked for."""
+    return max(len(written.rstrip("0")), 5)
 
 
 class Page(HTMLParser):

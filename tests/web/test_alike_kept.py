@@ -7,12 +7,13 @@ from sqlalchemy import Connection
 
 from sourcing.actions.desk import Desk
 from sourcing.actions.kept_until import KeptUntil
+from sourcing.storage.deeds import Since
 from sourcing.web.desks import STORE
 from tests.web.world import CLERK, NOW
 
 
-def _nothing_but_jobs(value: int, _: Connection, subjects: set[str]) -> int | None:
-    return value if subjects <= {"2026-0001"} else None
+def _nothing_but_jobs(value: int, _: Connection, since: Since) -> int | None:
+    return value if since.subjects <= {"2026-0001"} else None
 
 
 def _note(desk: Desk, subject: str) -> None:

@@ -36,9 +36,13 @@ from sourcing.documents.shipped_files import demo_folder
 from sourcing.web.app import make_app
 from sourcing.web.counter import CounterSetup
 from sourcing.web.desks import STORE
+from tests.web.quick_pages import CompiledOnce, addresses_built_once
 
 people._hasher = cache(lambda: PasswordHasher(time_cost=1, memory_cost=64, parallelism=1))
 """Passwords of the test world are hashed in no time: a test logs in once or twice."""
+
+Flask.jinja_options = {**Flask.jinja_options, "bytecode_cache": CompiledOnce()}
+addresses_built_once()
 
 NOW = datetime(2026, 1, 15, 10, 0)
 MORNING, TELEPHONE = datetime(2026, 1, 13, 10, 15), datetime(2026, 1, 13, 11, 20)
