@@ -53,6 +53,8 @@ QUERIES = {
     "same.number_page": "?number=NW-40388",
     "same.drawing_itself": "?number=NW-40388",
     "same.statement_asked": "?statement=1",
+    "same.change_part_page": "?code=BELT-AUGER",
+    "same.take_part_out_page": "?code=BELT-AUGER",
     "search.search_page": "?for=belt",
 }
 """What an address is asked for, where it gives nothing without."""
