@@ -18,6 +18,7 @@ from .answers import Spoken, keep_answers
 from .customer_links import PAGE, OpenedLink, contact_of, opened
 from .desk import Desk
 from .drawn_signature import drawn_signature
+from .link_given import is_noted, note_given
 
 MOST_WORDS = 2_000
 MOST_NAME = 100
@@ -70,6 +71,8 @@ def answer(desk: Desk, secret: str, said: Answer) -> CustomerLink:
             pen.connection,
             Signature(link=link.link, job=link.job, revision=link.revision, at=desk.at, name=name, drawing=drawing),
         )
+        if not is_noted(pen.connection, link):
+            note_given(pen, link, link.made_by, "answered")
         change_link(pen.connection, link.link, answered_at=desk.at)
         return link
 

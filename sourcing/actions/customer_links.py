@@ -19,7 +19,7 @@ from ..basics.problem import refused
 from ..basics.quote import FrozenQuote, Quote
 from ..basics.value import Value
 from ..quoting.choices import asked_about, choice_totals
-from ..storage.after_quote import Sending, add_sending, bill_of
+from ..storage.after_quote import bill_of, sendings
 from ..storage.jobs import job as stored_job
 from ..storage.links import add_link, change_link, link_of_secret, links, photo_bytes, photos, signatures
 from ..storage.quotes import approvals, newest_quote, quote
@@ -37,11 +37,13 @@ PAGE: How = "customer's page"
 
 
 class LinkRow(Value, frozen=True, kw_only=True):
-    """A link in the list of a job, where it stands in a word, and how the answer through it was signed."""
+    """A link in the list of a job, where it stands in a word, and how the answer through it was signed. `given_at`:
+    when it was first opened or somebody said it was given; None: nobody knows that the customer has it."""
 
     link: CustomerLink
     standing: str
     signature: Signature | None
+    given_at: datetime | None = None
 
     @property
     def is_open(self) -> bool:
@@ -52,13 +54,14 @@ class LinkRow(Value, frozen=True, kw_only=True):
 class JobLinks(Value, frozen=True, kw_only=True):
     """The links of a job, newest first, and what a new one would open; `newest` None where the job has no quote.
 
-    `is_billed`, `is_over`: why no link can be made now.
+    `is_billed`, `is_over`, `is_answered` (every line of it): why no link can be made now.
     """
 
     newest: Quote | None
     rows: tuple[LinkRow, ...]
     is_billed: bool
     is_over: bool
+    is_answered: bool
 
 
 class OpenedLink(Value, frozen=True, kw_only=True):
@@ -85,10 +88,10 @@ def new_secret() -> str:
 
 def make_link(desk: Desk, job: str, secret: str, until: date | None = None) -> CustomerLink:
     """A link to the job's newest revision, open to the end of a day (None: the quote's last valid day). An older one
-    that waits for its answer opens nothing any more. Kept as given to the customer on her page.
+    that waits for its answer opens nothing any more. Whether it reached her is noted apart (`link_given`).
 
-    Refuses a job without a quote or billed, a quote past its validity, a day before today or past the quote's last,
-    and a secret that is none of ours.
+    Refuses a job without a quote or billed, a quote past its validity or with every line answered, a day before today
+    or past the quote's last, and a secret that is none of ours.
     """
     if not SECRET.fullmatch(secret):
         raise refused("link-secret-wrong")
@@ -107,7 +110,8 @@ def make_link(desk: Desk, job: str, secret: str, until: date | None = None) -> C
         )
         _revoke_open(pen, job)
         kept = add_link(pen.connection, new, sha256(secret))
-        _note_given(pen, kept)
+        last = f"{kept.until:%Y-%m-%d %H:%M}"
+        pen.note(job, f"made link {kept.link} to revision {kept.revision} for the customer, open until {last}")
         return kept
 
 
@@ -128,15 +132,22 @@ def job_links(desk: Desk, job: str) -> JobLinks:
         stored_job(connection, job)
         last = newest_quote(connection, job)
         signed = {one.link: one for one in signatures(connection, job)}
+        given = {one.sent_to: one.at for one in reversed(sendings(connection, job)) if one.how == PAGE}
         newest = last.quote if last else None
         return JobLinks(
             newest=newest,
             rows=tuple(
-                LinkRow(link=one, standing=_standing(one, newest, desk.at), signature=signed.get(one.link))
+                LinkRow(
+                    link=one,
+                    standing=_standing(one, newest, desk.at),
+                    signature=signed.get(one.link),
+                    given_at=given.get(contact_of(one)),
+                )
                 for one in reversed(links(connection, job))
             ),
             is_billed=bill_of(connection, job) is not None,
             is_over=newest is not None and newest.valid_to < desk.at.date(),
+            is_answered=newest is not None and not asked_about(newest, standing_of(connection, job).holding),
         )
 
 
@@ -186,9 +197,14 @@ def contact_of(link: CustomerLink) -> str:
     return f"link {link.link}"
 
 
+def link_by_secret(connection: Connection, secret: str) -> CustomerLink | None:
+    """The link with that secret, whether it opens anything or not."""
+    return link_of_secret(connection, sha256(secret))
+
+
 def _open_now(connection: Connection, secret: str, at: datetime) -> CustomerLink:
     """The link, answered or waiting for its answer. Refuses what opens nothing."""
-    link = link_of_secret(connection, sha256(secret)) if SECRET.fullmatch(secret) else None
+    link = link_by_secret(connection, secret) if SECRET.fullmatch(secret) else None
     if link is None or link.revoked_at is not None:
         raise refused("link-unknown")
     if link.until < at:
@@ -222,6 +238,8 @@ def _answerable(connection: Connection, desk: Desk, job: str) -> Quote:
         raise refused("given-before-made", job=job, revision=paper.revision, made=paper.made_at, at=desk.at)
     if paper.valid_to < desk.at.date():
         raise refused("quote-expired", job=job, revision=paper.revision, valid_to=paper.valid_to)
+    if not asked_about(paper, standing_of(connection, job).holding):
+        raise refused("link-nothing-asked", job=job, revision=paper.revision)
     return paper
 
 
@@ -236,15 +254,6 @@ def _revoke_open(pen: Pen, job: str) -> None:
     for one in links(pen.connection, job):
         if one.answered_at is None and one.revoked_at is None:
             change_link(pen.connection, one.link, revoked_at=pen.desk.at, revoked_by=pen.desk.who)
-
-
-def _note_given(pen: Pen, link: CustomerLink) -> None:
-    sending = Sending(
-        job=link.job, revision=link.revision, at=link.made_at, who=link.made_by, how=PAGE, sent_to=contact_of(link)
-    )
-    add_sending(pen.connection, sending)
-    until = f"{link.until:%Y-%m-%d %H:%M}"
-    pen.note(link.job, f"made link {link.link} to revision {link.revision} for the customer, open until {until}")
 
 
 def _standing(link: CustomerLink, newest: Quote | None, at: datetime) -> str:

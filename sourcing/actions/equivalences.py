@@ -25,7 +25,7 @@ from ..storage.statements import newest_change
 from .desk import Desk
 
 ONLY_TO_KNOW: frozenset[FindingKind] = frozenset(("nobody sells it", "doubted", "machine without maker", "said before"))
-MOST_KEYS = 20_000
+MOST_KEYS = 100_000
 """Of more numbers than these it is quicker to read all that is sold."""
 
 

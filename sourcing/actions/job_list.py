@@ -1,11 +1,15 @@
-"""The list of jobs as a page asks for it: of one who waits, with some words, a page at a time."""
+"""The jobs as a page asks for them: of one who waits, with some words, a page at a time; and who waits for whom."""
 
-from ..basics.job_state import JobRow
+from typing import get_args
+
+from ..basics.job_state import JobRow, WaitsFor
 from ..basics.value import Value
 from .desk import Desk
 from .job_states import job_list
 
 PAGE = 50
+MOST = 25
+"""Jobs that wait for one of them which the first page shows."""
 
 
 class JobsAsked(Value, frozen=True, kw_only=True):
@@ -26,6 +30,21 @@ class JobsFound(Value, frozen=True, kw_only=True):
     page: int
     pages: int
     closed_left_out: int
+
+
+class Waiting(Value, frozen=True, kw_only=True):
+    """Those who wait the longest for somebody, and how many wait for them in all."""
+
+    waits_for: WaitsFor
+    rows: tuple[JobRow, ...]
+    count: int
+
+
+def waiting(desk: Desk) -> tuple[Waiting, ...]:
+    """The jobs that are open by who they wait for, us first, the longest wait first; so many of each and no more."""
+    every = sorted(job_list(desk).jobs, key=lambda row: (row.state.since, row.job))
+    found = ((who, [row for row in every if row.state.waits_for == who]) for who in get_args(WaitsFor))
+    return tuple(Waiting(waits_for=who, rows=tuple(rows[:MOST]), count=len(rows)) for who, rows in found if rows)
 
 
 def jobs_asked(desk: Desk, asked: JobsAsked, whole: bool = False) -> JobsFound:

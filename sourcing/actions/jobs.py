@@ -15,6 +15,7 @@ from .desk import Desk
 from .evaluate import Catalogue, catalogue
 from .files import read_toml
 from .identity import refuse_unusable, signed
+from .job_labels import job_label
 from .plan import job_needs
 
 
@@ -75,7 +76,16 @@ def _read(desk: Desk, path: Path) -> Job:
 def check_job(new: Job, found: Catalogue, place: Place | None) -> None:
     """Refuses, all at once, what can't hold in a job; then a part that is not in the equivalence table."""
     wrong = job_contradictions(new, found.shop.settings.currency)
-    told = [problem("entry-contradicts", place=place, entry="", field=one.field, found=one.found) for one in wrong]
+    told = [
+        problem(
+            "entry-contradicts",
+            place=place,
+            entry="",
+            field=one.field if place else job_label(one.field),
+            found=one.found,
+        )
+        for one in wrong
+    ]
     if told:
         raise Refused(*told)
     job_needs(new, found)

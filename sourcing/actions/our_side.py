@@ -60,9 +60,12 @@ class OurSide:
 
 def our_side(connection: Connection, day: date) -> OurSide:
     """Load our parts, statements, names of makers and number rules. `day`: whose newest sheets count."""
-    table = equivalence_table(connection)
-    every = families(table)
-    return OurSide(every, known_numbers(connection, every, day), every.graph.makers, every)
+    return our_side_of(connection, families(equivalence_table(connection)), day)
+
+
+def our_side_of(connection: Connection, every: Families, day: date, borne: "Borne | None" = None) -> OurSide:
+    """The same where the table is loaded already; `borne`: where that is known too."""
+    return OurSide(every, known_numbers(connection, every, day, borne), every.graph.makers, every)
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,8 @@ from ..storage.deeds import Since
 from ..storage.judgements import judgements
 from .desk import Desk
 from .kept_until import KeptUntil
-from .our_side import OurSide, our_side
+from .known_table import known_table
+from .our_side import OurSide, our_side_of
 
 ANSWERED = re.compile(r"candidate (\d+)")
 LET_PASS = re.compile(r"(PO-)?\d{4}-\d{4,}|people")
@@ -17,7 +18,12 @@ LET_PASS = re.compile(r"(PO-)?\d{4}-\d{4,}|people")
 
 def our_side_now(connection: Connection, desk: Desk) -> OurSide:
     """As `our_side`, in a transaction that has not written anything yet."""
-    return _KEPT.get(connection, desk, lambda: our_side(connection, desk.at.date()))
+
+    def make() -> OurSide:
+        table = known_table(desk.store, connection)
+        return our_side_of(connection, table.every, desk.at.date(), table.borne)
+
+    return _KEPT.get(connection, desk, make)
 
 
 def _after(side: OurSide, connection: Connection, since: Since) -> OurSide | None:

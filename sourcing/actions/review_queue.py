@@ -39,6 +39,7 @@ CHANGES_TABLE = frozenset(
     (
         *("set up", "import table", "add statement", "withdraw statement", "restore statement", "change standing"),
         *("doubt statement", "answer doubt", "name maker", "take maker's name away"),
+        *("add part", "change part", "take part out"),
     )
 )
 """Deeds after which another part may be found on a sheet. Answers are none: each settles its own row."""
@@ -170,7 +171,7 @@ def is_automatic(found: Review, offer: Offer) -> bool:
 
 
 def queue_order(found: Review, waiting: Iterable[CandidateRow]) -> list[InQueue]:
-    """What is worth most first, all parts of one row together."""
+    """Likely rows first, of those what is worth most first; all parts of one row together."""
     in_queue = [
         InQueue(
             candidate=one.candidate,
@@ -179,6 +180,7 @@ def queue_order(found: Review, waiting: Iterable[CandidateRow]) -> list[InQueue]
             asked=found.asked[one.part],
             score=one.score,
             rank=one.rank,
+            likely=is_likely(one),
         )
         for one in waiting
     ]

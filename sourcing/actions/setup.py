@@ -17,6 +17,7 @@ from ..storage.shop import every_terms, has_settings, put_rates, put_settings, p
 from ..storage.statements import kept_statements
 from .desk import Desk, Pen
 from .files import read_bytes
+from .parts_at_desk import with_parts_at_desk
 from .rates_file import read_rates
 from .settings_file import read_settings
 from .setup_warnings import after_it_is_kept, of_bands, of_rates, of_the_past
@@ -123,6 +124,7 @@ def _replace(pen: Pen, table: EquivalenceTable, problems: tuple[Problem, ...], k
     """Make it the shop's table. Statements that only the file knew go with it; those made at the desk stay."""
     rule = Rule(file="equivalence.xlsx", why_gone=NOT_IN_FILE, is_the_shops=True, today=pen.desk.at.date())
     kept, before = kept_statements(pen.connection), equivalence_table(pen.connection)
+    table, parts_stay = with_parts_at_desk(pen.connection, before.parts, table)
     changes, same = compare_tables(kept, before, table, rule)
     problems = (*problems, *changes.problems)
     if problems:
@@ -133,4 +135,4 @@ def _replace(pen: Pen, table: EquivalenceTable, problems: tuple[Problem, ...], k
         table, rule = changed(table, parts=(*table.parts, *stay)), changed(rule, why_gone="")
         changes, same = compare_tables(kept, before, table, rule)
     keep_shops_table(pen, changes, same, table.parts)
-    return changed(changes, done=True, problems=problems)
+    return changed(changes, done=True, problems=problems, parts_stay=parts_stay)

@@ -12,6 +12,7 @@ class ShopFacts(Value, frozen=True, kw_only=True):
     locale: str = "en_US"
     currency: str = ""
     is_set_up: bool = False
+    telephone: str = ""
 
 
 def shop_facts(desk: Desk) -> ShopFacts:
@@ -20,4 +21,7 @@ def shop_facts(desk: Desk) -> ShopFacts:
         if not has_settings(connection):
             return ShopFacts()
         settings = settings_on(connection, desk.at.date())
-    return ShopFacts(name=settings.shop.name, locale=settings.locale, currency=settings.currency, is_set_up=True)
+    shop, locale = settings.shop, settings.locale
+    return ShopFacts(
+        name=shop.name, locale=locale, currency=settings.currency, is_set_up=True, telephone=shop.telephone
+    )

@@ -110,7 +110,7 @@ def _checked(connection: Connection, statement: Statement) -> Statement:
         if number.maker != OURS:
             return number
         if number.key not in codes:
-            raise refused("no-such-part", found=number.printed)
+            raise refused("part-not-ours", found=number.printed)
         return changed(number, printed=codes[number.key])
 
     made = changed(statement, left=as_printed(statement.left), right=as_printed(statement.right))

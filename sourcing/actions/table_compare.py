@@ -258,9 +258,11 @@ def _said(statement: Statement, field: str) -> str:
 def _parts(before: Sequence[OurPart], now: Sequence[OurPart], rule: Rule) -> dict[str, Any]:
     old, new = _once(before, lambda part: part.code), _once(now, lambda part: part.code)
     missing = tuple(part for code, part in old.items() if code not in new)
+    others = tuple(code for code, part in new.items() if code in old and part != old[code])
     return {
         "parts_added": tuple(part for code, part in new.items() if code not in old),
-        "parts_changed": tuple(part for code, part in new.items() if code in old and part != old[code]),
+        "parts_changed": tuple(new[code] for code in others),
+        "parts_before": tuple(old[code] for code in others),
         "parts_gone" if rule.is_the_shops else "parts_missing": missing,
     }
 

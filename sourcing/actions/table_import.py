@@ -19,6 +19,7 @@ from ..storage.equivalence import maker_aliases, our_parts
 from ..storage.statements import kept_statements, last_changes
 from .desk import Desk
 from .files import read_bytes
+from .parts_at_desk import without_numbers_of_others
 from .table_compare import Rule, compare_tables
 from .table_keep import keep_changes
 
@@ -91,6 +92,7 @@ def _changes(connection: Connection, path: Path, wanted: Wanted, today: date) ->
         today=today,
     )
     changes, _ = compare_tables(kept_statements(connection), before, table, rule)
+    changes = without_numbers_of_others(connection, changes)
     return changed(changes, problems=(*problems, *changes.problems))
 
 

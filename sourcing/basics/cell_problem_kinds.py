@@ -7,18 +7,18 @@ def _kind(title: str, what: str, remedy: str) -> ProblemKind:
     return ProblemKind(title=title, what=what, remedy=remedy)
 
 
-MENDED = "correct the cell and import the file again, or ask the supplier"
+MENDED = "correct the cell and take the file in again, or ask the supplier"
 
 CELL_KINDS: dict[str, ProblemKind] = {
     "price-basis-differs": _kind(
         "Two units of the price",
         "the row says for how many pieces its price is in two ways: {found}",
-        "ask the supplier which holds, correct the cell and import the file again",
+        "ask the supplier which holds, correct the cell and take the file in again",
     ),
     "price-basis-unsaid": _kind(
         "Unit of one price not said",
         "'{found}' does not say what it is for, and the price beside it is {other}",
-        "ask the supplier, write it into the cell and import the file again",
+        "ask the supplier, write it into the cell and take the file in again",
     ),
     "discount-disagrees": _kind(
         "Multiplier and discount disagree",
@@ -36,12 +36,12 @@ CELL_KINDS: dict[str, ProblemKind] = {
     "number-with-remark": _kind(
         "A remark behind the part number",
         "'{found}' holds more than a part number",
-        "write the number alone and the remark into a column of its own, and import the file again",
+        "write the number alone and the remark into a column of its own, and take the file in again",
     ),
     "superseded-unclear": _kind(
         "Superseded by what",
         "'{found}' is not one part number, so what takes the part's place can't be told",
-        "write the one number to order, or leave the cell blank, and import the file again",
+        "write the one number to order, or leave the cell blank, and take the file in again",
     ),
     "number-missing": _kind("No part number", "the row has no part number: {found}", MENDED),
     "number-damaged": _kind(
@@ -59,7 +59,7 @@ CELL_KINDS: dict[str, ProblemKind] = {
     "price-ambiguous": _kind(
         "Price unclear",
         "'{found}' can be read two ways, and no other cell of the column shows the decimal mark",
-        "write the price with two decimals and import the file again",
+        "write the price with two decimals and take the file in again",
     ),
     "price-mark-differs": _kind(
         "Decimal mark differs",
@@ -80,13 +80,13 @@ CELL_KINDS: dict[str, ProblemKind] = {
     "currency-cell-unreadable": _kind(
         "Unknown currency",
         "'{found}' is not a currency code of ISO 4217",
-        "write the three-letter code, such as {currency}, and import the file again",
+        "write the three-letter code, such as {currency}, and take the file in again",
     ),
     "quantity-unreadable": _kind("Quantity unreadable", "'{found}' is no quantity of at least 1", MENDED),
     "quantity-ambiguous": _kind(
         "Quantity unclear",
         "'{found}' can be read two ways",
-        "write it without a thousands mark and import the file again",
+        "write it without a thousands mark and take the file in again",
     ),
     "stock-unreadable": _kind(
         "Stock unreadable",
@@ -96,23 +96,23 @@ CELL_KINDS: dict[str, ProblemKind] = {
     "price-basis-unreadable": _kind(
         "Unit of the price unknown",
         "'{found}' does not say for how many pieces the price is",
-        "write each, pack, 100 or 1000 and import the file again",
+        "write each, pack, 100 or 1000 and take the file in again",
     ),
     "pack-unknown": _kind(
         "Pieces in a pack unknown",
         "the price is per '{found}', but the row does not say how many pieces that is",
-        "add the pieces to the pack column and import the file again",
+        "add the pieces to the pack column and take the file in again",
     ),
     "yes-or-no-unreadable": _kind("Not yes or no", "'{found}' is neither yes nor no", "write yes or no"),
     "row-too-wide": _kind(
         "More cells than headers",
         "the row has more cells than the header, so its cells stand under the wrong headers: {found}",
-        "put quotation marks around the cell that holds the delimiter and import the file again",
+        "put quotation marks around the cell that holds the delimiter and take the file in again",
     ),
     "row-swallowed-lines": _kind(
         "Stray quotation mark",
         "a quotation mark made one cell of several rows: {found}",
-        "remove or double the quotation mark and import the file again",
+        "remove or double the quotation mark and take the file in again",
     ),
     "day-unreadable": _kind("Day unreadable", "'{found}' is no day", "write it as 2026-12-05, or ask the supplier"),
     "day-unclear": _kind(
@@ -160,11 +160,11 @@ CELL_KINDS: dict[str, ProblemKind] = {
     "weight-unclear": _kind(
         "Weight unclear",
         "'{found}' can be read two ways, and no other cell of the column shows the decimal mark",
-        "write the weight with two decimals and import the file again",
+        "write the weight with two decimals and take the file in again",
     ),
     "weight-unit-unknown": _kind(
         "Unit of the weight unknown",
         "neither '{found}' nor the header says whether the weight is in kg, g, lb or oz",
-        "write the unit into the header, such as Weight (lb), and import the file again",
+        "write the unit into the header, such as Weight (lb), and take the file in again",
     ),
 }

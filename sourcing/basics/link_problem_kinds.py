@@ -16,6 +16,11 @@ LINK_KINDS: dict[str, ProblemKind] = {
         "the page did not send what makes the link impossible to guess",
         "open the page anew and make the link from there",
     ),
+    "link-nothing-asked": kind(
+        "Nothing left to ask",
+        "every line of revision {revision} is answered, so a link would ask the customer nothing",
+        "print the quote for her to read; to ask anew, make a new revision with 'sourcing quote {job}'",
+    ),
     "link-not-open": kind(
         "Link not open",
         "link {found} of job {job} takes no answers any more",

@@ -7,16 +7,18 @@ def _kind(title: str, what: str, remedy: str) -> ProblemKind:
     return ProblemKind(title=title, what=what, remedy=remedy)
 
 
-UNIT = "write the unit into the header, such as Package length (in), and import the file again"
+UNIT = "write the unit into the header, such as Package length (in), and take the file in again"
 
 PACKAGE_KINDS: dict[str, ProblemKind] = {
     "length-unreadable": _kind(
-        "Length unreadable", "'{found}' is no length", "correct the cell and import the file again, or ask the supplier"
+        "Length unreadable",
+        "'{found}' is no length",
+        "correct the cell and take the file in again, or ask the supplier",
     ),
     "length-unclear": _kind(
         "Length unclear",
         "'{found}' can be read two ways, and no other cell of the column shows the decimal mark",
-        "write the length with two decimals and import the file again",
+        "write the length with two decimals and take the file in again",
     ),
     "length-unit-unknown": _kind(
         "Unit of the length unknown",
@@ -26,7 +28,7 @@ PACKAGE_KINDS: dict[str, ProblemKind] = {
     "dimensions-unreadable": _kind(
         "Package dimensions unreadable",
         "'{found}' is no length, width and height",
-        "write all three with their unit, such as 30 x 20 x 4 cm, and import the file again",
+        "write all three with their unit, such as 30 x 20 x 4 cm, and take the file in again",
     ),
     "package-of-several": _kind(
         "Package of several pieces",

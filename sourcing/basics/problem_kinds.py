@@ -19,6 +19,7 @@ from .margin_problem_kinds import MARGIN_KINDS
 from .match_problem_kinds import MATCH_KINDS
 from .order_change_problem_kinds import ORDER_CHANGE_KINDS
 from .package_problem_kinds import PACKAGE_KINDS
+from .part_problem_kinds import PART_KINDS
 from .plan_problem_kinds import PLAN_KINDS
 from .price_problem_kinds import PRICE_KINDS
 from .problem_kind import ProblemKind
@@ -64,4 +65,5 @@ KINDS: dict[str, ProblemKind] = {
     **SAME_PAGE_KINDS,
     **SETTINGS_KINDS,
     **LINK_KINDS,
+    **PART_KINDS,
 }

@@ -42,7 +42,7 @@ def _bands(field: str, bands: Sequence["MarkupBand"]) -> Iterator[Contradiction]
         if one.from_cost == other.from_cost:
             yield Contradiction(field=f"{field}.{at}.from_cost", found=f"is {other.from_cost} a second time")
     for at, band in enumerate(bands, 1):
-        if band.multiplier < 1:
+        if 0 < band.multiplier < 1:  # nothing and less are told of as numbers
             found = f"is {band.multiplier}: below 1 a part would be sold for less than it costs"
             yield Contradiction(field=f"{field}.{at}.multiplier", found=found)
 

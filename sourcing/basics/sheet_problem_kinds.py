@@ -44,7 +44,7 @@ FILE_KINDS: dict[str, ProblemKind] = {
     "quote-not-closed": _kind(
         "Quote not closed",
         "a quotation mark opens a cell here and is never closed, so the rows after it can't be told apart",
-        "remove or double the quotation mark and import the file again",
+        "remove or double the quotation mark and take the file in again",
     ),
     "text-too-large": _kind(
         "Too many cells",

@@ -156,7 +156,8 @@ SHOP_KINDS: dict[str, ProblemKind] = {
     "number-not-known": kind(
         "Number not known",
         "no part of ours is known under '{found}'",
-        "add it to the equivalence table, or ask for another number of the same part",
+        "say which part it is with 'sourcing table add', add a part of ours with 'sourcing table add-part', or ask for "
+        "another number of the same part",
     ),
     "number-must-not": kind(
         "Number that must not serve",

@@ -22,6 +22,8 @@ class TableChanges(Value, frozen=True, kw_only=True):
     `stay_changed`: changed at the desk since the file was written, or, the shop's own table, last taken in; `now` is
     what the file still says. `missing_newer`: of the missing those stated or changed since the file was written: it
     could not know of them, so they are never withdrawn for it.
+    `parts_before`: the changed parts as they were, in the same order.
+    `parts_stay`: parts as they were changed at the desk, of which the shop's own table still says something else.
     `doubts_stay`: the file has no doubt where the table has one; only a person answers a doubt.
     """
 
@@ -39,8 +41,10 @@ class TableChanges(Value, frozen=True, kw_only=True):
     unchanged: int = 0
     parts_added: tuple[OurPart, ...] = ()
     parts_changed: tuple[OurPart, ...] = ()
+    parts_before: tuple[OurPart, ...] = ()
     parts_gone: tuple[OurPart, ...] = ()
     parts_missing: tuple[OurPart, ...] = ()
+    parts_stay: tuple[OurPart, ...] = ()
     aliases_added: tuple[MakerAlias, ...] = ()
     aliases_changed: tuple[MakerAlias, ...] = ()
     problems: tuple[Problem, ...] = ()

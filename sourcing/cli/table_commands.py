@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from . import part_commands
 from .options import DEFAULT_DATABASE, At, Database, Json, Who, desk, one_word
 from .output import show, write
 
@@ -36,6 +37,7 @@ table = typer.Typer(
 
 def register(app: typer.Typer) -> None:
     """Add these commands."""
+    part_commands.add_to(table)
     app.add_typer(table)
 
 

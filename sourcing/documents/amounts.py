@@ -10,7 +10,7 @@ from decimal import Decimal
 from functools import cache, lru_cache
 
 from babel import Locale
-from babel.dates import format_date, format_time
+from babel.dates import format_date, format_skeleton, format_time
 from babel.numbers import NumberPattern, format_decimal
 
 from ..basics.currency import minor_units
@@ -67,6 +67,15 @@ def date_text(day: date, locale: str) -> str:
 def clock_text(moment: datetime, locale: str) -> str:
     """The day and the time of it to the minute ('Jan 16, 2026, 10:15 AM')."""
     return f"{date_text(moment, locale)}, {format_time(moment, format='short', locale=paper_locale(locale))}"
+
+
+def month_text(month: str, locale: str) -> str:
+    """A month such as '2026-01' in words: 'January 2026'. What is none stays as it is, such as a heading."""
+    try:
+        day = date.fromisoformat(f"{month}-01")
+    except ValueError:
+        return month
+    return str(format_skeleton("yMMMM", day, locale=paper_locale(locale)))
 
 
 def decimal_text(value: Decimal, locale: str) -> str:

@@ -5,6 +5,7 @@ import zipfile
 from collections.abc import Mapping, Sequence
 
 from ..basics.equivalence import SENTENCES, MakerAlias, OurPart, Statement
+from ..basics.our_part import part_changes
 from ..basics.statement_history import KeptStatement, StatementEvent
 from ..basics.table_change import ChangedStatement, TableChanges
 from .csv_text import csv_text
@@ -119,8 +120,9 @@ def changes_sections(changes: TableChanges) -> tuple[tuple[str, list[str]], ...]
             [statement_words(one) for one in changes.doubts_stay],
         ),
         ("Parts added", [_part_words(one) for one in changes.parts_added]),
-        ("Parts changed", [_part_words(one) for one in changes.parts_changed]),
+        ("Parts changed", list(map(_part_change, changes.parts_before, changes.parts_changed))),
         ("Parts taken out", [_part_words(one) for one in changes.parts_gone]),
+        ("Parts changed at the desk: they stay as they are", [_part_words(one) for one in changes.parts_stay]),
         ("Parts not in the file: they stay", [_part_words(one) for one in changes.parts_missing]),
         ("Names of makers added", [alias_words(one) for one in changes.aliases_added]),
         ("Names of makers changed", [alias_words(one) for one in changes.aliases_changed]),
@@ -138,6 +140,10 @@ def _changed_words(one: ChangedStatement) -> str:
 
 def _part_words(part: OurPart) -> str:
     return f"{part.code}  {part.name}"
+
+
+def _part_change(before: OurPart, now: OurPart) -> str:
+    return f"{_part_words(now)}: {'; '.join(part_changes(before, now))}"
 
 
 def alias_words(one: MakerAlias) -> str:
@@ -193,6 +199,10 @@ def set_up_text(changes: TableChanges | None) -> str:
         (len(changes.doubts_stay), "doubted at the desk, they stay doubted"),
     )
     lines = [f"Statements {words}: {number:,}." for number, words in told if number]
+    if changes.parts_stay:
+        lines.append(
+            f"Parts changed at the desk since, they stay so: {', '.join(one.code for one in changes.parts_stay)}."
+        )
     if changes.problems:
         lines.append("Rows of equivalence.xlsx that can't be used are left out, and nothing goes for missing from it:")
     lines += [f"  {one.sentence()}" for one in changes.problems]

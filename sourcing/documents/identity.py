@@ -38,7 +38,7 @@ def evidence_words(one: Evidence) -> str:
         f"for {one.model}" if one.model else "",
         _span(one),
         f"photo {one.photo}" if one.photo else "",
-        " ".join(part for part in (one.seen_by, str(one.seen_on or "")) if part),
+        " on ".join(part for part in (one.seen_by, str(one.seen_on or "")) if part),
     ]
     return "; ".join(part for part in about if part)
 

@@ -7,9 +7,11 @@ from markupsafe import Markup
 from ..basics.judgement import Waiting
 from ..basics.part_number import PartNumber
 from .plain_text import shown
-from .review import worth_words
 from .review_reasons import apart
 from .side_by_side import Marked, marked
+
+LIKELY = ((0.9, "very likely"), (0.49995, "likely"), (0.2, "doubtful"), (0.0, "unlikely"))
+"""By the least score: how likely a candidate is. As everywhere, it is likelier right than wrong from 0.5 shown on."""
 
 
 class CandidateWords(NamedTuple):
@@ -26,6 +28,7 @@ class CandidateWords(NamedTuple):
     speaks_for: list[str]
     speaks_against: list[str]
     worth: str
+    likely: str
 
 
 def candidate_words(one: Waiting) -> CandidateWords:
@@ -42,8 +45,23 @@ def candidate_words(one: Waiting) -> CandidateWords:
         differs="" if any(one.startswith("near number") for one in speaks_for) else numbers.words,
         speaks_for=speaks_for,
         speaks_against=speaks_against,
-        worth=worth_words(one),
+        worth=why_here(one),
+        likely=likely_words(one),
     )
+
+
+def why_here(one: Waiting) -> str:
+    """Why it stands where it stands in the list: how often the part was asked for, and what a piece costs."""
+    price = f"{one.price} a piece" if one.price else "no price in the shop's currency, so it comes last of its kind"
+    times = {0: "nobody has asked for this part yet", 1: "asked for once", 2: "asked for twice"}
+    return f"{times.get(one.asked, f'asked for {one.asked} times')}; {price}"
+
+
+def likely_words(one: Waiting) -> str:
+    """How likely it is the part, in a word: by its score, and by what speaks against it."""
+    if one.kept.against:
+        return "something against"
+    return next(words for least, words in LIKELY if one.kept.score >= least)
 
 
 def _maker(number: PartNumber) -> str:

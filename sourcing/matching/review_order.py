@@ -1,4 +1,6 @@
-"""In which order candidates are shown to a person: what is worth most first, all parts of one row together.
+"""In which order candidates are shown to a person: likely rows, then what is worth most, all parts of a row together.
+
+Rows none of whose parts is likely come after all that are: a clerk who works down the list reaches the yeses first.
 
 A row is worth what its likeliest part is worth: price for one piece times how often that part was asked for, by lines
 of jobs and by days on which it was looked up. A part nobody ever asked for counts as a tenth of one that was asked for
@@ -17,7 +19,10 @@ NEVER_ASKED = Decimal("0.1")
 
 
 class InQueue(Value, frozen=True, kw_only=True):
-    """A candidate to be put in order. `row` is the same for all parts of one row; prices are in one currency."""
+    """A candidate to be put in order. `row` is the same for all parts of one row; prices are in one currency.
+
+    `likely`: it is likelier right than wrong, and nothing speaks against it.
+    """
 
     candidate: int
     row: int
@@ -25,6 +30,7 @@ class InQueue(Value, frozen=True, kw_only=True):
     asked: int
     score: float
     rank: int
+    likely: bool = True
 
     @property
     def worth(self) -> Decimal | None:
@@ -38,14 +44,18 @@ def worth(price: Decimal | None, asked: int) -> Decimal | None:
 
 
 def in_order(waiting: Iterable[InQueue]) -> list[InQueue]:
-    """Most worth first, rows whole, likeliest part of each row first. The order given does not matter."""
+    """Likely rows first, of those most worth first, rows whole, likeliest part of each row first.
+
+    The order given does not matter.
+    """
     rows: dict[int, list[InQueue]] = {}
     for one in sorted(waiting, key=lambda one: (one.rank, -one.score, one.candidate)):
         rows.setdefault(one.row, []).append(one)
     return [one for some in sorted(rows.values(), key=_place) for one in some]
 
 
-def _place(row: list[InQueue]) -> tuple[bool, Decimal, int, float, int]:
+def _place(row: list[InQueue]) -> tuple[bool, bool, Decimal, int, float, int]:
     first = row[0]
     value = first.worth
-    return value is None, -(value or Decimal(0)), -first.asked, -first.score, first.candidate
+    unlikely = not any(one.likely for one in row)
+    return unlikely, value is None, -(value or Decimal(0)), -first.asked, -first.score, first.candidate

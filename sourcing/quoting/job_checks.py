@@ -1,11 +1,15 @@
 """What can't hold in a job file, field by field, so that the file is told all of it at once."""
 
+import re
 from collections.abc import Iterator
 from decimal import Decimal
 
 from ..basics.contradiction import Contradiction, day_faults, is_finer, number_faults
 from ..basics.currency import minor_units
 from ..basics.job import Job, JobLine
+
+ADDRESS = re.compile(r"[^\s@]+@[^\s@]+")
+"""One sign 'at' between two things without blanks (RFC 5321 allows quoted blanks, which nobody in a shop writes)."""
 
 
 def job_contradictions(job: Job, currency: str) -> tuple[Contradiction, ...]:
@@ -25,6 +29,9 @@ def _customer(job: Job) -> Iterator[Contradiction]:
     one = job.customer
     if not one.name.strip():
         yield Contradiction(field="customer.name", found="is blank; say whose machine it is")
+    if one.email.strip() and not ADDRESS.fullmatch(one.email.strip()):
+        found = f"is '{one.email[:60]}', which is no address mail could go to; write it as name@place or leave it blank"
+        yield Contradiction(field="customer.email", found=found)
     if one.exempt_because.strip() and not one.tax_exempt:
         found = "is given, but tax_exempt is not true; say which of the two is meant"
         yield Contradiction(field="customer.exempt_because", found=found)

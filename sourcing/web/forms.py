@@ -1,16 +1,17 @@
 """Forms: one deed each, however often they are sent; what is refused comes back with what was typed."""
 
+import hmac
 import secrets
 from collections.abc import Callable
 from datetime import date
 
-from flask import flash, g, redirect, request
+from flask import current_app, flash, g, redirect, request
 from markupsafe import Markup
 from werkzeug.wrappers import Response
 
 from ..actions.forms_sent import once
 from ..basics.problem import Problem, Refused, refused
-from .desks import desk
+from .desks import desk, person
 
 ONCE = "once"
 LONGEST_NAME = 64
@@ -20,8 +21,26 @@ MIND = "mind"
 
 
 def form_name() -> Markup:
-    """The hidden field that makes a form one deed: every form that does something holds it."""
-    return Markup('<input type="hidden" name="{}" value="{}">').format(ONCE, secrets.token_urlsafe(18))
+    """The hidden field that makes a form one deed: every form that does something holds it. It says, signed, to whom
+    the form was shown, so that what she typed is given back to nobody else (`typed_again`)."""
+    me, name = person(), secrets.token_urlsafe(12)
+    signed = f"{name}.{me.person}.{_signature(name, me.person)}" if me else name
+    return Markup('<input type="hidden" name="{}" value="{}">').format(ONCE, signed)
+
+
+def whose_form(name: str) -> int | None:
+    """The number of the person to whom the form of that name was shown; None where it is not one of ours."""
+    random, _dot, rest = name.partition(".")
+    number, _dot, signature = rest.partition(".")
+    if not (number.isascii() and number.isdecimal()) or len(name) > LONGEST_NAME:
+        return None
+    is_ours = hmac.compare_digest(signature.encode(), _signature(random, int(number)).encode())
+    return int(number) if is_ours else None
+
+
+def _signature(name: str, number: int) -> str:
+    key = str(current_app.config["SECRET_KEY"]).encode()
+    return hmac.new(key, f"form {name} of {number}".encode(), "sha256").hexdigest()[:24]
 
 
 def deed(action: Callable[[], str], who: str = "") -> Response | None:

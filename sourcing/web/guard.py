@@ -10,6 +10,7 @@ from werkzeug.wrappers import Response as AnyResponse
 
 from ..basics.person import Role
 from .desks import person
+from .typed_again import hold_typed
 
 View = TypeVar("View", bound=Callable[..., ResponseReturnValue])
 
@@ -65,9 +66,12 @@ def _check_origin() -> None:
 
 
 def _to_log_in() -> AnyResponse | Response:
-    """To the log-in, and from there back to a page that can be read; a form's address alone would be none."""
-    back = request.full_path.rstrip("?") if request.method == "GET" else ""
-    return redirect(url_for("people.log_in_page", back=back or None))
+    """To the log-in, and from there back to a page that can be read. A form is held with what was typed in it: a
+    form's address alone would be no page."""
+    if request.method == "GET":
+        return redirect(url_for("people.log_in_page", back=request.full_path.rstrip("?") or None))
+    hold_typed()
+    return redirect(url_for("people.log_in_page", ended="yes"))
 
 
 def own_page(address: str) -> str:

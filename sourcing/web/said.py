@@ -7,16 +7,22 @@ from flask import current_app, has_request_context, url_for
 from markupsafe import Markup, escape
 from werkzeug.routing import BuildError
 
+from ..documents.as_written import as_written
 from ..documents.plain_text import shown
 from .desks import person
 from .guard import OPEN_TO
 from .words import _, later
+from .written import locale
 
 COMMAND = re.compile(
     r"'sourcing ([a-z][a-z-]*)([^']*)'|(?:(?<=: )|(?<=with ))sourcing ([a-z][a-z-]*)((?: [A-Z0-9-]*[0-9])*)"
 )
+PLACED = {"with ": "under ", "run ": "open ", "Run ": "Open "}
+"""A command is run, a page is opened: words before a command, and what they are before the page."""
+
 JOB = re.compile(r"\b\d{4}-\d{4,}\b")
 ORDER = re.compile(r"\bPO-\d{4}-\d{4,}\b")
+FILE_FIRST = re.compile(r"[^\s:]+\.[a-z]{2,5}\b")
 NEED_BY = re.compile(r"--need-by (\d{4}-\d\d-\d\d)")
 STATEMENT = re.compile(r"(?:standing|doubt|answer|withdraw|restore|history) (\d+)\b")
 
@@ -64,6 +70,9 @@ PAGES: dict[str, tuple[str, str]] = {
     "candidates": ("alike.list_page", later("Look-alikes")),
     "judge": ("alike.list_page", later("Look-alikes")),
     "table": ("same.table_page", later("Same parts")),
+    "table add": ("same.add_page", later("Add a statement")),
+    "table add-part": ("same.add_part_page", later("Add a part of ours")),
+    "table change-part": ("same.change_part_page", later("Change a part of ours")),
     "table check": ("same.check_page", later("Check of the table")),
     "table statement": ("same.statement_page", later("Statement")),
     "number-rules": ("alike.rules_page", later("Number rules")),
@@ -78,23 +87,30 @@ PAGES: dict[str, tuple[str, str]] = {
 def said(sentence: str) -> Markup:
     """The sentence with commands turned into links to the pages that do the same. Everything else is escaped."""
     sentence = shown(sentence)
+    if has_request_context():
+        sentence = as_written(sentence, locale())
     made, at = Markup(), 0
     for found in COMMAND.finditer(sentence):
-        made += escape(sentence[at : found.start()]) + _link(found, sentence)
+        link, before = _link(found, sentence), sentence[at : found.start()]
+        for word, place in PLACED.items():
+            if before.endswith(word) and link != escape(found.group(0)):
+                before = before.removesuffix(word) + place
+        made += escape(before) + link
         at = found.end()
     return made + escape(sentence[at:])
 
 
 def sentence(words: str) -> Markup:
-    """Words that stand for themselves: a capital at the beginning, commands turned into links."""
-    return said(words[:1].upper() + words[1:])
+    """Words that stand for themselves: a capital at the beginning, commands turned into links. A file keeps its."""
+    return said(words if FILE_FIRST.match(words) else words[:1].upper() + words[1:])
 
 
 def _link(found: re.Match[str], sentence: str) -> Markup:
     command, rest = found.group(1) or found.group(3), found.group(2) or found.group(4) or ""
     statement = STATEMENT.search(rest)
+    part = ""
     if command == "table":
-        command = "table statement" if statement else "table check" if rest.strip() == "check" else command
+        command, part = _of_table(rest, statement is not None)
     if command not in PAGES or not has_request_context():
         return escape(found.group(0))
     page, name = PAGES[command]
@@ -104,6 +120,7 @@ def _link(found: re.Match[str], sentence: str) -> Markup:
     facts = {key: number.group(0) for key, number in numbers.items() if number}
     facts |= {"statement": statement.group(1)} if statement else {}
     needed: dict[str, Any] = {key: facts[key] for key in _needs(page) if key in facts}
+    needed |= {"code": part} if part else {}
     if day := NEED_BY.search(rest):
         needed["need_by"] = day.group(1)
     try:
@@ -111,6 +128,15 @@ def _link(found: re.Match[str], sentence: str) -> Markup:
     except BuildError:
         return escape(found.group(0))
     return Markup('<a href="{}">{}</a>').format(address, _(name))
+
+
+def _of_table(rest: str, is_statement: bool) -> tuple[str, str]:
+    """Which page of the table is meant, and the code of the part that is named."""
+    word, _blank, more = rest.strip().partition(" ")
+    if is_statement:
+        return "table statement", ""
+    command = f"table {word}"
+    return (command if command in PAGES else "table"), (more.strip() if word.endswith("-part") else "")
 
 
 def _may_open(page: str) -> bool:

@@ -2,13 +2,20 @@
 
 import logging
 from collections.abc import Callable
+from contextlib import suppress
+from threading import Thread
 from typing import Any
 
+from flask import Flask
 from waitress.server import create_server
 
+from ..actions.desk import Desk
+from ..actions.first_pages import ready_first_pages
+from ..actions.people import today_at
 from ..basics.problem import refused
 from .app import MOST_BYTES, make_app
 from .counter import CounterSetup
+from .desks import NOBODY, STORE
 
 THREADS = 8
 """Pages made at once; ten people clicking are two or three at any moment."""
@@ -41,6 +48,7 @@ def serve_counter(setup: CounterSetup, host: str, port: int, behind: str, say: C
         say(f"Code for the owner's first log-in, if nobody made it yet: {setup.first_code}")
     if not setup.outward.startswith("https://") and setup.first_code:
         say("Others on the network could read what is sent without https; see README, 'The counter'.")
+    Thread(target=_ready, args=(app, setup), name="first-pages", daemon=True).start()
     try:
         server.run()  # ends by itself at Ctrl+C, unless that comes just before or while it ends
     except KeyboardInterrupt:
@@ -48,3 +56,9 @@ def serve_counter(setup: CounterSetup, host: str, port: int, behind: str, say: C
     finally:
         server.close()
     say("Stopped.")
+
+
+def _ready(app: Flask, setup: CounterSetup) -> None:
+    """So that nobody waits for what the first pages need. What goes wrong here goes wrong there, and is told there."""
+    with suppress(Exception):
+        ready_first_pages(Desk(store=app.config[STORE], at=today_at(setup.clock()), who=NOBODY))

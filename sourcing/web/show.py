@@ -7,15 +7,16 @@ from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
 
-from flask import Flask, current_app, g, render_template, request, url_for
+from flask import Flask, current_app, render_template, request, url_for
 from werkzeug.datastructures import MultiDict
 from werkzeug.exceptions import RequestEntityTooLarge
 
-from ..actions.shop_facts import ShopFacts, shop_facts
-from ..basics.locales import known_locale
+from ..actions.shop_facts import shop_facts
 from ..basics.money import Money
 from ..basics.person import Role
-from ..documents.amounts import clock_text, date_text, decimal_text, money_text, percent_text
+from ..documents.amounts import clock_text, date_text, decimal_text, money_text, month_text, percent_text
+from ..documents.as_written import as_written
+from ..documents.deeds import done_words
 from ..documents.pages import environment
 from ..documents.problem_words import problem_lines
 from .desks import desk, may, now, person, sees_costs
@@ -25,6 +26,7 @@ from .page_words import install
 from .said import said, sentence
 from .told_to import told_to
 from .words import language, later
+from .written import locale
 
 
 class Place(NamedTuple):
@@ -58,15 +60,6 @@ def show(template: str, **values: object) -> tuple[str, int]:
     return render_template(template, **values), 409 if problems() else 200
 
 
-def locale() -> str:
-    """How numbers and days are written: as the shop's settings say."""
-    if "locale" not in g:
-        kept = shop_facts(desk()).locale
-        # A name that was kept before names were checked must not close the page on which it is corrected.
-        g.locale = kept if known_locale(kept) else ShopFacts().locale
-    return str(g.locale)
-
-
 @cache
 def asset(name: str) -> str:
     """The address of a style or script, with its hash: a browser keeps it until it changes."""
@@ -82,10 +75,24 @@ def prepare(app: Flask) -> None:
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     install(app, papers.finalize or (lambda value: value))
     app.jinja_env.filters.update(
-        money=_money, date=_date, number=_number, percent=percent_text, said=said, sentence=sentence, clock=_clock
+        money=_money,
+        date=_date,
+        number=_number,
+        percent=percent_text,
+        said=said,
+        written=_written,
+        done=done_words,
+        sentence=sentence,
+        clock=_clock,
+        month=_month,
     )
     app.jinja_env.filters["told_lines"] = problem_lines
     app.context_processor(_common)
+
+
+def _written(sentence: str) -> str:
+    """A sentence with its days and amounts as this page writes them."""
+    return as_written(sentence, locale())
 
 
 def _money(amount: Money) -> str:
@@ -94,6 +101,10 @@ def _money(amount: Money) -> str:
 
 def _date(day: date) -> str:
     return date_text(day, locale())
+
+
+def _month(month: str) -> str:
+    return month_text(month, locale())
 
 
 def _number(value: Decimal) -> str:

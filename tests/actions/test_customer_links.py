@@ -18,6 +18,7 @@ from sourcing.actions.customer_links import (
     photo_of_link,
     revoke_link,
 )
+from sourcing.actions.link_given import note_opened
 from sourcing.actions.orders import place_orders
 from sourcing.actions.receive import Delivery, receive
 from sourcing.actions.revisions import revisions
@@ -89,10 +90,13 @@ def test_a_quote_past_its_validity_or_billed_gets_no_link(tmp_path: Path) -> Non
 
 
 def test_the_same_form_twice_is_one_link(tmp_path: Path) -> None:
-    """A double click shows the same address again, and notes one sending."""
+    """A double click shows the same address again; that it reached her is noted when it is opened, and once."""
     number, secret, link = linked(tmp_path)
     assert make_link(at(tmp_path), number, secret) == link
     assert len(job_links(at(tmp_path), number).rows) == 1
+    assert not revisions(at(tmp_path), number).rows[-1].given
+    for _ in range(2):
+        note_opened(her(tmp_path), secret)
     given = revisions(at(tmp_path), number).rows[-1].given
     assert [(one.how, one.sent_to, one.revision) for one in given] == [(PAGE, "link 1", 2)]
 

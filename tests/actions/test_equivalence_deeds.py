@@ -61,7 +61,7 @@ def test_a_statement_added_is_unchecked_and_signed_unless_told_otherwise(desk: D
         ({"right": "NW-40388"}, "number-without-maker"),
         ({"right": "Norrowby: - "}, "blank-number"),
         ({"right": "Norrowby:1.23E+11"}, "table-number-damaged"),
-        ({"left": "ours:BELT-AUGUR"}, "no-such-part"),
+        ({"left": "ours:BELT-AUGUR"}, "part-not-ours"),
         ({"right": "ours:Belt auger"}, "statement-about-itself"),
         ({"relation": "like"}, "unknown-word"),
         ({"standing": "sure"}, "unknown-word"),

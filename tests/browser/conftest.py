@@ -8,8 +8,11 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Error, Playwright, sync_playwright
 
+from sourcing.actions.customer_links import make_link, new_secret
+from sourcing.actions.desk import open_desk
 from tests.browser.pages import Pages
 from tests.browser.served import Counter, Switch, counter_behind, switch
+from tests.web.world import CLERK, QUOTED
 
 NONE = "NO BROWSER: the pages were NOT tried in a browser ({}). Debian: apt-get install chromium"
 CHROMIUM = (
@@ -71,3 +74,12 @@ def pages(browser: Browser, counter: Counter, screenshots: Path) -> Iterator[Pag
         made.check()
     finally:
         made.close()
+
+
+@pytest.fixture
+def link(counter: Counter) -> str:
+    """The address of a customer's link, as the clerk's page would have made it."""
+    desk, secret = open_desk(str(counter.database), counter.at, CLERK), new_secret()
+    make_link(desk, QUOTED, secret)
+    desk.store.close()
+    return f"{counter.address}/q/{secret}"

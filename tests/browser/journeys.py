@@ -1,21 +1,24 @@
 """What every step of a journey in a browser leaves and holds, and the steps several journeys share."""
 
-from playwright.sync_api import Page, expect
+from typing import Literal
+
+from playwright.sync_api import Locator, Page, expect
 
 from sourcing.actions.desk import open_desk
 from sourcing.actions.orders import all_orders
 from tests.browser.axe import violations
-from tests.browser.looks import no_sideways_scroll
+from tests.browser.looks import no_sideways_scroll, thorough
 from tests.browser.pages import Pages
 from tests.browser.served import Counter
 from tests.web.world import CLERK, NOW
 
 
 def step(pages: Pages, page: Page, name: str, *, main: bool = False) -> None:
-    """Leave a picture of this step; nothing sticks out sideways, and axe finds nothing on a main page (script on)."""
+    """Leave a picture of this step; nothing sticks out sideways, and axe finds nothing on a main page (script on)
+    where it is to be gone through."""
     pages.shot(page, f"journey-{name}")
     no_sideways_scroll(page)
-    assert not main or violations(page) == [], page.url
+    assert not (main and thorough(page)) or violations(page) == [], page.url
 
 
 def take_in(page: Page) -> str:
@@ -60,3 +63,55 @@ def orders_of(counter: Counter, job: str) -> list[str]:
         return [one.number for one in all_orders(desk, job)]
     finally:
         desk.store.close()
+
+
+MOST_TABS = 80
+FROM_THE_TOP = "one => document.activeElement === document.body && document.getElementById('main').contains(one)"
+
+
+def reach(page: Page, wanted: Locator) -> None:
+    """Press Tab until this has the focus; from the top of a page by its link past the head. Fails where it does not
+    come by within MOST_TABS."""
+    wanted.wait_for(state="attached")
+    one = wanted.element_handle()
+    if page.evaluate(FROM_THE_TOP, one):
+        page.keyboard.press("Tab")
+        page.keyboard.press("Enter")
+    for _ in range(MOST_TABS):
+        if page.evaluate("one => one === document.activeElement", one):
+            return
+        page.keyboard.press("Tab")
+    raise AssertionError(f"{page.url}: {wanted} is not reached by the Tab key")
+
+
+def go(page: Page, role: Literal["link", "button"], words: str) -> None:
+    """Reach a link or button by the Tab key and press Enter; the page it leads to is there then."""
+    reach(page, page.get_by_role(role, name=words, exact=True).first)
+    enter(page)
+
+
+def enter(page: Page) -> None:
+    """Press Enter, and wait for the page it leads to."""
+    with page.expect_navigation():
+        page.keyboard.press("Enter")
+
+
+def write(page: Page, **fields: str) -> None:
+    """Reach fields by the Tab key, in their order, and type; a day is typed as the American calendar has it."""
+    for field, keys in fields.items():
+        reach(page, page.locator(f"[name={field}]"))
+        page.keyboard.type(keys)
+
+
+def choose(page: Page, group: str, answer: str) -> None:
+    """Reach the radios of that name by the Tab key, and go with the arrow keys to the answer."""
+    radios = page.get_by_role("group", name=group, exact=True).get_by_role("radio")
+    wanted = page.get_by_role("group", name=group, exact=True).get_by_label(answer, exact=True)
+    for _ in range(MOST_TABS):
+        if radios.evaluate_all("all => all.includes(document.activeElement)"):
+            break
+        page.keyboard.press("Tab")
+    for _ in range(radios.count()):
+        if not wanted.is_checked():
+            page.keyboard.press("ArrowRight")
+    expect(wanted).to_be_checked()

@@ -112,6 +112,7 @@ def weight(page: Page, address: str) -> int:
     """Bytes a first visit to the address brings over the network, headers and all, without photos."""
     session: CDPSession = page.context.new_cdp_session(page)
     photos: set[str] = set()
+    asked: set[str] = set()
     sizes: dict[str, int] = {}
 
     def came(told: dict[str, Any]) -> None:
@@ -120,11 +121,16 @@ def weight(page: Page, address: str) -> int:
 
     def whole(told: dict[str, Any]) -> None:
         sizes[told["requestId"]] = round(told["encodedDataLength"])
+        asked.discard(told["requestId"])
 
+    session.on("Network.requestWillBeSent", lambda told: asked.add(told["requestId"]))
     session.on("Network.responseReceived", came)
     session.on("Network.loadingFinished", whole)
+    session.on("Network.loadingFailed", lambda told: asked.discard(told["requestId"]))
     session.send("Network.enable")
     session.send("Network.setCacheDisabled", {"cacheDisabled": True})
-    page.goto(address, wait_until="networkidle")
+    page.goto(address)  # until all that the page itself names has come
+    while asked:
+        page.wait_for_timeout(10)
     session.detach()
     return sum(size for request, size in sizes.items() if request not in photos)

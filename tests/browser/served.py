@@ -59,9 +59,8 @@ def switch() -> Iterator[Switch]:
     try:
         yield made
     finally:
-        server.pull_trigger()  # wakes the loop, which ends when nothing is left to listen to
-        for one in list(sockets.values()):
-            one.close()
+        # in the loop's own thread, which ends when nothing is left; it must not wait for what another thread closed
+        server.trigger.pull_trigger(lambda: [one.close() for one in list(sockets.values())])
         server.task_dispatcher.shutdown()
         thread.join(timeout=5)
 

@@ -3,59 +3,17 @@
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Page, expect
 
-from sourcing.actions.answers import standing
-from sourcing.actions.desk import open_desk
 from tests.browser.axe import violations
+from tests.browser.hers import THANKS, choose, draw, kept, line
 from tests.browser.looks import keyboard_only, no_sideways_scroll, weight
 from tests.browser.pages import PROFILES, Pages, Profile
 from tests.browser.served import Counter
 from tests.web.linked import links_page
 from tests.web.world import QUOTED
 
-THANKS = "Your answers are with us. Thank you."
 MOST_BYTES = 100_000
-
-
-@pytest.fixture
-def link(pages: Pages) -> str:
-    """The address of a link, made by the clerk at her own window."""
-    page = pages.logged_in("clerk")
-    page.goto(links_page())
-    page.get_by_role("button", name="Make the link").click()
-    return page.locator(".address a").inner_text()
-
-
-def line(page: Page, label: str) -> Locator:
-    """The question about a line."""
-    return page.get_by_role("group", name=f"Your answer to line {label}")
-
-
-def choose(page: Page, **answers: str) -> None:
-    """Mark lines: one='Approve', A='Decline'."""
-    for label, answer in answers.items():
-        line(page, label.removeprefix("_")).get_by_label(answer).check()
-
-
-def draw(page: Page) -> None:
-    """A stroke on the canvas."""
-    page.locator("#pad").scroll_into_view_if_needed()
-    box = page.locator("#pad").bounding_box()
-    assert box
-    page.mouse.move(box["x"] + 30, box["y"] + 30)
-    page.mouse.down()
-    page.mouse.move(box["x"] + 200, box["y"] + 90, steps=8)
-    page.mouse.up()
-
-
-def kept(counter: Counter) -> dict[str, str]:
-    """What the shop has, by label."""
-    desk = open_desk(str(counter.database), counter.at, "a test")
-    try:
-        return dict(standing(desk, QUOTED).answers.by_label)
-    finally:
-        desk.store.close()
 
 
 @pytest.mark.parametrize("profile", PROFILES)
@@ -108,7 +66,7 @@ def _holds(page: Page, button: str) -> None:
 @pytest.mark.parametrize("profile", PROFILES)
 def test_the_shops_pages_of_links_can_be_read_and_reached(pages: Pages, profile: Profile) -> None:
     """The form, the link shown once, the question before it is ended."""
-    page = pages.logged_in("technician", profile)
+    page = pages.at_work("technician", profile)
     page.goto(links_page())
     _holds(page, "Make the link")
     page.get_by_role("button", name="Make the link").click()
@@ -227,7 +185,7 @@ def test_an_answer_that_arrived_though_its_page_did_not_is_not_doubled(
 
 def test_the_tablet_is_handed_over(pages: Pages) -> None:
     """The browser is logged out and shows her page; Back leads to no page of the shop."""
-    page = pages.logged_in("clerk", "phone")
+    page = pages.at_work("clerk", "phone")
     page.goto(links_page())
     page.get_by_role("button", name="Make the link").click()
     page.get_by_role("button", name="Log out here and hand the tablet over").click()
@@ -241,7 +199,7 @@ def test_it_prints_clean(pages: Pages, link: str, tmp_path: Path, what: str) -> 
     """The slip is one page without the counter's places; the confirmation has no buttons."""
     page = pages.open()
     if what == "slip":
-        page = pages.logged_in("clerk")
+        page = pages.at_work("clerk")
         page.goto(links_page())
         page.get_by_role("button", name="Make the link").click()
     else:

@@ -14,7 +14,7 @@ FROM_THE_TOP = "() => { const top = document.body; top.tabIndex = -1; top.focus(
 @pytest.mark.parametrize("script", [True, False], ids=["script", "no script"])
 def test_a_number_scanned_anywhere_finds_its_part(pages: Pages, script: bool) -> None:
     """Through the box in the head of the first page; at the counter with its cost, and how that came."""
-    page = pages.logged_in("clerk", "desktop", script=script)
+    page = pages.at_work("clerk", "desktop", script=script)
     page.goto("/")
     page.get_by_label("Look up").focus()
     page.keyboard.type("nw 40388")
@@ -43,7 +43,7 @@ def test_the_pages_of_finding_can_be_read_and_reached(pages: Pages, profile: Pro
         "looked-up": "/search?for=belt",
     }
     for role in ("clerk", "technician"):
-        page = pages.logged_in(role, profile)
+        page = pages.at_work(role, profile)
         for name, address in addresses.items():
             if role == "technician" and name == "offer":
                 continue

@@ -1,14 +1,16 @@
-"""The owner's evening in a real browser, at the desktop."""
+"""The owner's evening in a real browser, at the desktop and on a phone."""
 
+import pytest
 from playwright.sync_api import expect
 
 from tests.browser.journeys import step
-from tests.browser.pages import Pages
+from tests.browser.pages import PROFILES, Pages, Profile
 
 
-def test_the_owners_evening(pages: Pages) -> None:
+@pytest.mark.parametrize("profile", PROFILES)
+def test_the_owners_evening(pages: Pages, profile: Profile) -> None:
     """What was earned and why less, what other bands would have brought, and somebody new who then logs in."""
-    page = pages.logged_in("owner")
+    page = pages.at_work("owner", profile)
     page.goto("/margins?months=all")
     expect(page.get_by_role("heading", name="Under the floor")).to_be_visible()
     expect(page.get_by_role("heading", name="Leaks by name")).to_be_visible()
@@ -26,7 +28,7 @@ def test_the_owners_evening(pages: Pages) -> None:
     page.get_by_role("button", name="Let in").click()
     expect(page.get_by_role("rowheader", name="Ada Brenmoor")).to_be_visible()
     step(pages, page, "owner-3-somebody-new", main=True)
-    new = pages.open("phone")
+    new = pages.open(profile)
     new.goto("/log-in")
     new.get_by_label("Your name").fill("Ada Brenmoor")
     new.get_by_label("Password").fill("nine candles in a quiet shed")

@@ -1,25 +1,27 @@
-"""The technician's day in a real browser, on a phone."""
+"""The technician's day in a real browser, on a phone and at the bench's screen."""
 
 import io
 
+import pytest
 from PIL import Image
 from playwright.sync_api import expect
 
 from sourcing.actions.desk import open_desk
 from sourcing.actions.orders import place_orders
 from tests.browser.journeys import step, take_in, telephone
-from tests.browser.pages import Pages
+from tests.browser.pages import PROFILES, Pages, Profile
 from tests.browser.served import Counter
 from tests.web.orders_world import OPEN
 from tests.web.world import APPROVED, CLERK, ORDERING
 
 
-def test_the_technicians_day_on_a_phone(pages: Pages, counter: Counter) -> None:
+@pytest.mark.parametrize("profile", PROFILES)
+def test_the_technicians_day(pages: Pages, counter: Counter, profile: Profile) -> None:
     """A job with a finding, an add-on and its photo; an answer by telephone; goods counted in by typing and Enter."""
     desk = open_desk(str(counter.database), ORDERING, CLERK)
     place_orders(desk, [APPROVED])
     desk.store.close()
-    page = pages.logged_in("technician", "phone")
+    page = pages.at_work("technician", profile)
     job = take_in(page)
     page.get_by_label("Something else was seen").fill("Skid shoes are worn.")
     page.get_by_role("button", name="Write it down").click()

@@ -34,7 +34,7 @@ def scan(page: Page, number: str) -> None:
 @pytest.mark.parametrize("script", [True, False], ids=["script", "no script"])
 def test_a_scanner_counts_a_delivery_in(pages: Pages, script: bool) -> None:
     """From the first field to the receipt, on the technician's phone; a wrong number is said and not counted."""
-    page = pages.logged_in("technician", "phone", script=script)
+    page = pages.at_work("technician", "phone", script=script)
     page.goto("/receive")
     expect(page.get_by_label("Scan or type")).to_be_focused()
     page.keyboard.type(OPEN)
@@ -59,7 +59,7 @@ def test_a_scanner_counts_a_delivery_in(pages: Pages, script: bool) -> None:
 @pytest.mark.parametrize("profile", PROFILES)
 def test_the_pages_of_orders_can_be_read_and_reached(pages: Pages, profile: Profile) -> None:
     """WCAG 2.2 AA by axe-core, by keyboard alone, nothing sticking out."""
-    page = pages.logged_in("clerk", profile)
+    page = pages.at_work("clerk", profile)
     addresses = {
         "orders": "/orders?which=all",
         "order": f"/orders/{OPEN}",

@@ -17,7 +17,7 @@ READ = (
 
 def test_pages_of_shop_and_margins_can_be_read_on_a_phone(pages: Pages) -> None:
     """Nothing of WCAG 2.2 AA is broken, and nothing but a wide table scrolls sideways."""
-    page = pages.logged_in("owner", "phone")
+    page = pages.at_work("owner", "phone")
     for address in READ:
         page.goto(address)
         assert (address, violations(page)) == (address, [])
@@ -26,7 +26,7 @@ def test_pages_of_shop_and_margins_can_be_read_on_a_phone(pages: Pages) -> None:
 
 def test_terms_change_without_javascript(pages: Pages) -> None:
     """Enter in a field shows what would change; it is kept only when that was seen; going back sends nothing twice."""
-    page = pages.logged_in("clerk", "phone", script=False)
+    page = pages.at_work("clerk", "phone", script=False)
     page.goto("/terms/of/stonegarth/change")
     page.get_by_label("Minimum order", exact=True).fill("30.00")
     page.get_by_label("Minimum order", exact=True).press("Enter")

@@ -22,7 +22,7 @@ def test_the_log_in_can_be_read_and_reached(pages: Pages, profile: Profile, dark
 @pytest.mark.parametrize(("profile", "role"), [("desktop", "owner"), ("phone", "clerk"), ("phone", "technician")])
 def test_the_first_page_can_be_read_and_reached(pages: Pages, profile: Profile, role: str) -> None:
     """And the page for one's own password."""
-    page = pages.logged_in(role, profile)
+    page = pages.at_work(role, profile)
     for address in ("/", "/my-password"):
         page.goto(address)
         assert violations(page) == []

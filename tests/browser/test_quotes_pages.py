@@ -22,7 +22,7 @@ def mark(page: Page, **answers: str) -> None:
 @pytest.mark.parametrize("script", [True, False], ids=["script", "no script"])
 def test_an_answer_by_telephone_is_taken_down(pages: Pages, counter: Counter, script: bool) -> None:
     """On the technician's phone, with the total while the customer is still on the line."""
-    page = pages.logged_in("technician", "phone", script=script)
+    page = pages.at_work("technician", "phone", script=script)
     page.goto(f"/jobs/{QUOTED}/answers")
     expect(page.locator("#total")).to_have_text("$0.00")
     mark(page, _1="Yes", _2="Yes", A="Yes", B="No")
@@ -44,7 +44,7 @@ def test_an_answer_by_telephone_is_taken_down(pages: Pages, counter: Counter, sc
 @pytest.mark.parametrize("profile", PROFILES)
 def test_the_pages_of_quotes_can_be_read_and_reached(pages: Pages, profile: Profile) -> None:
     """WCAG 2.2 AA by axe-core, by keyboard alone, nothing sticking out."""
-    page = pages.logged_in("owner", profile)
+    page = pages.at_work("owner", profile)
     addresses = {
         "quote": f"/jobs/{QUOTED}/quote",
         "quote-figures": f"/jobs/{QUOTED}/quote/figures",

@@ -51,7 +51,7 @@ def test_evidence_is_added_and_the_judgement_shown(counter: Counter) -> None:
     more = ["--model", "NW-4210", "--serial-from", "1000000", "--photo", "pictures/plate.jpg", "--list", "list of 2025"]
     said = counter.says("evidence", counter.job, "1", *added, *more)
     assert "It is BELT. One list says BELT (Auger drive belt)" in said
-    assert "list of 2025; for NW-4210; serial 1000000 and up; photo plate.jpg; Oona Brandeth 2026-03-02" in said
+    assert "list of 2025; for NW-4210; serial 1000000 and up; photo plate.jpg; Oona Brandeth on 2026-03-02" in said
     assert "Asked of an offer: cord aramid, cover wrapped" in said
     again = counter.says("evidence", counter.job, "1", "--take-back", "1", "--says", "list of another model")
     assert "Not settled" in again and "taken back by Oona Brandeth on 2026-03-02: list of another model" in again

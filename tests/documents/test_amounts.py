@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from sourcing.basics.currency import OTHER_MINOR_UNITS, TWO_MINOR_UNITS
 from sourcing.basics.money import Money
 from sourcing.basics.problem import Refused
-from sourcing.documents.amounts import date_text, decimal_text, money_text, page_language, percent_text
+from sourcing.documents.amounts import date_text, decimal_text, money_text, month_text, page_language, percent_text
 
 LOCALES = ("en_US", "en_GB", "de_DE", "fr_CH", "ja_JP", "sv_SE")
 
@@ -93,3 +93,9 @@ def test_english_words_are_announced_as_english() -> None:
 def test_an_unknown_locale_is_told(locale: str) -> None:
     with pytest.raises(Refused, match="locale"):
         money_text(money("1"), locale)
+
+
+def test_a_month_is_written_in_words() -> None:
+    """As the Unicode CLDR has it; a heading that is no month stays."""
+    assert month_text("2026-01", "en_US") == "January 2026" and month_text("2026-01", "de_DE") == "Januar 2026"
+    assert month_text("not approved", "en_US") == "not approved"

@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sourcing.basics.judgement import RowKeys
+from sourcing.basics.value import changed
 from sourcing.matching.review_order import InQueue, in_order, worth
 from sourcing.matching.settled_rows import SettledRows
 
@@ -52,6 +53,13 @@ def test_a_row_stays_whole_and_is_worth_what_its_likeliest_part_is() -> None:
 
 def test_the_score_decides_between_rows_worth_the_same() -> None:
     assert order(waiting(1, "10", 1, score=0.6), waiting(2, "10", 1, score=0.9)) == [2, 1]
+
+
+def test_a_row_none_of_whose_parts_is_likely_comes_after_all_likely_ones() -> None:
+    """Whatever it is worth; a row with one likely part is likely."""
+    unlikely = changed(waiting(1, "500", 9), likely=False)
+    other = changed(waiting(2, "10", 1, row=2), likely=False)
+    assert order(unlikely, other, waiting(3, None, 0), waiting(4, "10", 1, row=2, rank=2)) == [2, 4, 3, 1]
 
 
 ROWS = st.lists(

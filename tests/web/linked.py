@@ -5,7 +5,7 @@ import re
 from flask import Flask
 from werkzeug.test import TestResponse
 
-from tests.web.world import QUOTED, Browser
+from tests.web.world import QUOTED, TAKEN_IN, Browser
 
 ADDRESS = re.compile(r"/q/[A-Za-z0-9_-]{43}")
 HER = "Maud Tilbrook"
@@ -23,6 +23,12 @@ def made(by: Browser, job: str = QUOTED, **fields: str) -> str:
     found = ADDRESS.search(answer.text)
     assert found
     return found.group(0)
+
+
+def made_of_another(by: Browser) -> str:
+    """The same of another job, whose quote is written for it."""
+    assert by.send(f"/jobs/{TAKEN_IN}/write-quote", need_by="2026-01-30").status_code == 200
+    return made(by, TAKEN_IN)
 
 
 def customer(app: Flask) -> Browser:

@@ -33,4 +33,4 @@ def addresses_built_once() -> None:
             kept[key] = make(rule, append_unknown)
         return kept[key]
 
-    Rule._compile_builder = once  # type: ignore[method-assign]
+    Rule._compile_builder = once  # type: ignore[method-assign, assignment]

@@ -47,6 +47,16 @@ def test_the_list_says_how_many_wait_and_shows_a_page_of_them(app: Flask, clerk:
     assert f"to {queue.rows} of {queue.rows}" in last and "Rows after" not in last
 
 
+def test_likely_rows_stand_before_others_and_each_says_why_it_is_there(app: Flask, clerk: Browser) -> None:
+    """No worth and no score that nobody can read; how likely, how often asked for, what a piece costs."""
+    page = clerk.get(QUEUE).split("What waits")[1]
+    said = re.findall(r'<span class="word[^"]*">([a-z ]+)</span>', page)
+    likely = [one in ("likely", "very likely") for one in said]
+    assert len(said) == 20 and likely == sorted(likely, reverse=True) and 0 < sum(likely) < 20
+    assert "Nobody has asked for this part yet; $" in page and "asked for 4 times" in page.lower()
+    assert "counts as a tenth" not in page and "Score" not in page
+
+
 def test_the_list_is_narrowed_by_supplier_part_and_likelihood(app: Flask, clerk: Browser) -> None:
     """And the way to judge keeps to what was chosen."""
     every = _waiting(app)

@@ -18,8 +18,8 @@ from sourcing.basics.value import from_plain, to_plain
 from sourcing.documents.amounts import money_text
 from sourcing.web.desks import STORE
 from tests.documents.html_reader import Page
-from tests.web.linked import HER, customer, links_page, made, send
-from tests.web.world import APPROVED, NOW, ORDERED, QUOTED, Browser, counter, logged_in
+from tests.web.linked import HER, customer, links_page, made, made_of_another, send
+from tests.web.world import NOW, QUOTED, TAKEN_IN, Browser, counter, logged_in
 
 
 def desk(app: Flask, at: datetime = NOW) -> Desk:
@@ -60,6 +60,22 @@ def test_the_total_is_worked_out_without_script(app: Flask, clerk: Browser) -> N
     assert 'value="Mau"' in answer.text and ">so far</textarea>" in answer.text
     assert 'name="line-A" value="approve" checked' in answer.text
     assert 'name="line-C" value="decline" checked' in answer.text
+    assert set(words(app).values()) == {"waiting"}
+
+
+def test_marks_alone_are_worked_out_at_an_address_back_can_lead_to(app: Flask, clerk: Browser) -> None:
+    """Lines and nothing else stand in it: what she wrote herself is in no address."""
+    page, her = made(clerk), customer(app)
+    hidden = her.hidden(page, page)
+    marks = {"line-1": "approve", "line-2": "approve", "line-C": "decline", "line-A": "", "drawing": "x"}
+    answer = her.client.post(page, data={**hidden, "do": "total", **marks})
+    assert answer.status_code == 303
+    assert answer.location == f"{page}?line-1=approve&line-2=approve&line-C=decline#comes-to"
+    shown = her.get(answer.location)
+    assert 'class="figure">$312.69</output>' in shown and 'name="line-C" value="decline" checked' in shown
+    for written in ("name", "conditions", "words"):
+        answer = her.client.post(page, data={**hidden, "do": "total", **marks, written: "so far"})
+        assert answer.status_code == 200 and "so far" in answer.text
     assert set(words(app).values()) == {"waiting"}
 
 
@@ -129,15 +145,19 @@ def owners_side(quote: Quote) -> set[str]:
     return secret | {text for text in said if text} | {text for one in behind for text in one.warnings}
 
 
-@pytest.mark.parametrize("job", [QUOTED, APPROVED, ORDERED])
-def test_nothing_of_the_owners_side_is_in_any_of_her_pages(app: Flask, owner: Browser, job: str) -> None:
-    """No cost, supplier, number of a supplier, rule or warning: before and after, refused, and in the paper."""
-    page, her = made(owner, job), customer(app)
-    kept = reprint(desk(app), job, None).quote
+@pytest.mark.parametrize("by_telephone", [False, True])
+def test_nothing_of_the_owners_side_is_in_any_of_her_pages(app: Flask, owner: Browser, by_telephone: bool) -> None:
+    """No cost, supplier, number of a supplier, rule or warning: before and after, refused, and in the paper; also
+    where some of it was answered by telephone meanwhile."""
+    page, her = made(owner), customer(app)
+    if by_telephone:
+        said = Spoken(yes=("agreed", "A"), no=("B",), who=HER, how="telephone", contact="555-0142")
+        record(desk(app), QUOTED, said)
+    kept = reprint(desk(app), QUOTED, None).quote
     hidden = owners_side(kept)
     assert len(hidden) > 12
     pages = [her.get(page), her.get(f"{page}/paper"), send(her, page, name="Nobody").text]
-    pages += [send(her, page, line_C="approve" if job == QUOTED else "decline").text, her.get(page)]
+    pages += [send(her, page, line_C="decline" if by_telephone else "approve").text, her.get(page)]
     for text in pages:
         body = re.sub(
             r'data-totals="[^"]*"|[?&]v=\w+|name="once" value="[^"]+"|<style>.*?</style>', "", text, flags=re.S
@@ -157,11 +177,11 @@ def test_what_is_hidden_would_be_found(app: Flask) -> None:
 
 def test_a_link_opens_its_own_quote_only(app: Flask, clerk: Browser) -> None:
     """Nothing of another job is reached through it; nor anything of the shop."""
-    page, her = made(clerk, APPROVED), customer(app)
-    assert APPROVED in her.get(page) and QUOTED not in her.get(page)
+    page, her = made_of_another(clerk), customer(app)
+    assert TAKEN_IN in her.get(page) and QUOTED not in her.get(page)
     for other in (f"{page}/../{QUOTED}", f"{page}/photo/1.jpg", f"{page}/signature.png", f"{page}/links"):
         assert her.status(other) == 404
-    assert her.status(f"/jobs/{APPROVED}/quote") == 302
+    assert her.status(f"/jobs/{TAKEN_IN}/quote") == 302
 
 
 def test_unknown_and_ended_links_look_alike(app: Flask, clerk: Browser) -> None:
@@ -210,6 +230,7 @@ def test_todays_page_tells_of_the_answer_by_itself(app: Flask, clerk: Browser) -
         found = re.findall(r"<section.*?</section>", clerk.get("/"), re.S)
         return any("Waits for us" in section and QUOTED in section for section in found)
 
+    customer(app).get(page)
     assert not waits_for_us()
     send(customer(app), page, line_1="approve", line_2="approve", line_A="decline", line_B="decline", line_C="decline")
     assert waits_for_us()

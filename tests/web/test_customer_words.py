@@ -45,7 +45,7 @@ def her_page(app: Flask, quote: Quote) -> str:
     with app.test_request_context("/q/" + "x" * 43):
         g.locale = quote.locale
         values = page_values(quote, {}, asked_about(quote, {}), choice_totals(quote, {}), ())
-        return show("customer/quote.html", total=None, bare_total=choice_total(quote, (), {}), **values)[0]
+        return show("customer/quote.html", total=choice_total(quote, (), {}), **values)[0]
 
 
 def texts(html: str) -> list[str]:

@@ -87,6 +87,7 @@ def test_no_deed_on_the_table_is_taken_for_one_that_leaves_it() -> None:
             "change standing",
         ),
         *("import table", "set up", "name maker", "take maker's name away"),
+        *("add part", "change part", "take part out"),
         *("judge candidate", "judge file", "accept by score", "take answer back"),
     )
     assert not LEAVE_IT & set(changing)

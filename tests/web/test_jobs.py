@@ -52,7 +52,8 @@ def test_sent_twice_a_job_is_taken_in_once(technician: Browser, app: Flask) -> N
         ({"quantity": "-1"}, "-1"),
         ({"received_on": "12/31"}, "is no day"),
         ({"title": ""}, "no words"),
-        ({"name": " "}, "customer.name"),
+        ({"name": " "}, "Customer&#39; is blank"),
+        ({"email": "nope"}, "E-mail&#39; is &#39;nope&#39;, which is no address"),
     ],
 )
 def test_what_can_not_be_is_told_and_what_was_typed_stays(

@@ -9,8 +9,10 @@ import pytest
 from flask import Flask
 from PIL import Image
 
-from tests.web.linked import ADDRESS, customer, links_page, made, send
-from tests.web.world import APPROVED, ORDERED, QUOTED, TAKEN_IN, Browser, logged_in
+from sourcing.storage.after_quote import Sending, sendings
+from sourcing.web.desks import STORE
+from tests.web.linked import ADDRESS, HER, customer, links_page, made, made_of_another, send
+from tests.web.world import CLERK, NOW, ORDERED, QUOTED, TAKEN_IN, Browser, logged_in
 
 
 @pytest.mark.parametrize("role", ["technician", "clerk", "owner"])
@@ -100,7 +102,7 @@ def test_a_link_is_ended_after_a_question(app: Flask, clerk: Browser) -> None:
 
 def test_a_new_link_ends_the_older_one(app: Flask, clerk: Browser) -> None:
     """Of the same job; another job's stays."""
-    first, other, second = made(clerk), made(clerk, APPROVED), made(clerk)
+    first, other, second = made(clerk), made_of_another(clerk), made(clerk)
     assert [customer(app).status(page) for page in (first, other, second)] == [404, 200, 200]
 
 
@@ -116,3 +118,66 @@ def test_the_signature_is_shown_to_the_shop_as_an_image_and_to_nobody_else(app: 
     assert "sandbox" in answer.headers["Content-Security-Policy"]
     assert clerk.status(f"{links_page(ORDERED)}/1/signature.png") == 404
     assert customer(app).status(f"{links_page()}/1/signature.png") == 302
+
+
+def test_a_link_counts_as_given_when_it_is_opened_and_not_when_it_is_made(app: Flask, clerk: Browser) -> None:
+    """Nor when somebody of the shop looks at it; the job waits for the customer only from then on."""
+    page = made(clerk)
+    clerk.get(page)
+    assert "Nobody has opened it yet" in clerk.get(links_page())
+    assert not _sendings(app)
+    for _ in range(2):
+        customer(app).get(page)
+    (given,) = _sendings(app)
+    assert (given.how, given.sent_to, given.who, given.at) == ("customer's page", "link 1", CLERK, NOW)
+    assert "The customer has it since Jan 15, 2026, 10:00" in _plain(clerk.get(links_page()))
+
+
+def test_somebody_may_say_that_a_link_was_given(app: Flask, clerk: Browser) -> None:
+    """Once, and not of a link that was ended."""
+    made(clerk)
+    to = f"{links_page()}/1/given"
+    hidden = clerk.hidden(links_page(), to)
+    assert "the customer has link 1" in clerk.send_again(hidden, to).text
+    clerk.send_again(hidden, to)
+    assert [one.who for one in _sendings(app)] == [CLERK]
+    made(clerk)
+    assert clerk.send(links_page(), to.replace("/1/", "/2/")).status_code == 200
+    refused = clerk.client.post(to, data={**hidden, "once": "another form"}, follow_redirects=True)
+    assert refused.status_code == 409 and len(_sendings(app)) == 2
+
+
+def test_an_answer_through_a_link_says_that_it_was_given(app: Flask, clerk: Browser) -> None:
+    """Also where she answered at the shop's own screen."""
+    page = made(clerk)
+    assert send(clerk, page, line_1="approve", line_2="approve").status_code == 200
+    assert [one.sent_to for one in _sendings(app)] == ["link 1"]
+
+
+def test_no_link_is_made_where_every_line_is_answered(app: Flask, clerk: Browser) -> None:
+    """The page says so, and the form of a page left open is refused with a sentence."""
+    hidden = clerk.hidden(links_page(), links_page())
+    page = clerk.get(links_page(ORDERED))
+    assert "Every line of revision 1 is answered" in page and "Make the link" not in page
+    refused = clerk.send_again(hidden, links_page(ORDERED))
+    assert refused.status_code == 409 and "a link would ask the customer nothing" in refused.text
+
+
+def test_a_link_to_an_older_quote_leaves_her_what_she_wrote_and_the_telephone(app: Flask, clerk: Browser) -> None:
+    """An address that leads nowhere shows neither."""
+    page, her = made(clerk), customer(app)
+    hidden = her.hidden(page, page)
+    clerk.send(f"/jobs/{QUOTED}/write-quote", need_by="2026-01-30")
+    words = {"do": "send", "name": HER, "line-1": "approve", "words": "Please ring at noon."}
+    stale = her.send_again(hidden, page, **words)
+    assert stale.status_code == 410 and "Please ring at noon." in stale.text and "The shop's telephone" in stale.text
+    assert "shop's telephone" not in her.client.get(f"/q/{'A' * 43}").text
+
+
+def _sendings(app: Flask) -> list[Sending]:
+    with app.config[STORE].reading() as connection:
+        return sendings(connection, QUOTED)
+
+
+def _plain(page: str) -> str:
+    return page.replace("\u202f", " ")

@@ -1,5 +1,6 @@
 """Logging in and out, the first visit, passwords; and who may open what."""
 
+import re
 from pathlib import Path
 
 from flask import Flask
@@ -135,3 +136,55 @@ def test_another_sites_form_is_refused(app: Flask) -> None:
 def test_another_name_for_this_computer_gets_nothing(app: Flask) -> None:
     """A name of somebody else's pointed at the counter (DNS rebinding) is no way in."""
     assert Browser(app).client.get("/log-in", headers={"Host": "elsewhere.example"}).status_code == 400
+
+
+def _sent_after_the_end(app: Flask) -> tuple[Browser, str]:
+    """A clerk's browser in which a filled form was sent after the log-in had ended elsewhere; and where that led."""
+    browser = logged_in(app, "clerk")
+    page = "/same-parts/our-parts/add"
+    hidden = browser.hidden(page, page)
+    browser.send_again({"csrf_token": hidden["csrf_token"]}, "/log-out")
+    gone = browser.client.post(page, data={**hidden, "code": "PIN-9", "name": "A long\nstory", "password": "not this"})
+    return browser, gone.headers["Location"]
+
+
+def _log_in_again(browser: Browser, page: str, name: str) -> str:
+    """Where that leads."""
+    answer = browser.client.post(
+        "/log-in", data={**browser.hidden(page, "/log-in"), "name": name, "password": PASSWORDS[name]}
+    )
+    assert answer.status_code == 303
+    return answer.headers["Location"]
+
+
+def test_what_was_typed_comes_back_after_logging_in_again(app: Flask) -> None:
+    """She is told that nothing was kept; sent now it is done, and twice sent it is done once. No password is held."""
+    browser, page = _sent_after_the_end(app)
+    assert "You were logged out; nothing was kept" in browser.get(page)
+    held = _log_in_again(browser, page, CLERK)
+    shown = browser.get(held)
+    assert "PIN-9" in shown and "A long\nstory" in shown.replace("&#10;", "\n") and "not this" not in shown
+    to = "/same-parts/our-parts/add"
+    hidden = browser.hidden(held, to)
+    typed = dict(re.findall(r'<textarea name="([^"]+)" hidden>(?:&#10;)?([^<]*)</textarea>', shown))
+    pages = [browser.send_again({**hidden, **typed}, to) for _ in range(2)]
+    assert all("PIN-9" in one.text and one.status_code == 200 for one in pages)
+    assert browser.status("/find?number=PIN-9") == 200
+
+
+def test_what_one_person_typed_is_shown_to_nobody_else(app: Flask) -> None:
+    """Not to who logs in next in the same browser, nor to who knows the address, and then to the first no more."""
+    browser, page = _sent_after_the_end(app)
+    held = _log_in_again(browser, page, OWNER)
+    assert browser.client.get(held).headers["Location"] == "/"
+    assert logged_in(app, "clerk").client.get(held).headers["Location"] == "/"
+    other, _page = _sent_after_the_end(app)
+    assert "PIN-9" not in other.get("/log-in")
+
+
+def test_a_form_that_names_nobody_is_not_held(app: Flask) -> None:
+    """What a stranger sends is let go at once."""
+    browser = Browser(app)
+    for once in ("made up", "made-up.1.000000000000000000000000"):
+        answer = browser.client.post("/same-parts/our-parts/add", data={"once": once, "code": "PIN-9"})
+        assert "comes back" not in browser.get(answer.headers["Location"])

@@ -55,6 +55,7 @@ def test_months_narrow_what_is_loaded_and_shown(app: Flask, owner: Browser) -> N
     record(_desk(app, datetime(2026, 1, 15, 9, 0), TECHNICIAN), QUOTED, words)
     assert f">{QUOTED}</a>" in owner.get("/margins")
     assert "No line was approved in these months" in owner.get("/margins?since=2025-11&until=2025-12")
+    assert "from January 2026 to January 2026" in owner.get("/margins?since=2026-01&until=2026-01")
     assert "3 jobs" in owner.get("/margins?months=all") and "3 jobs" in owner.get("/margins?since=2026-01")
 
 

@@ -57,7 +57,7 @@ def test_what_cancelling_costs_is_said_before_it_is_done(ordered: Flask, keeper:
     """Without the belt the order no longer passes free freight; looking keeps nothing, not even in the history."""
     before = len(history(desk_of(ordered), APPROVED))
     page = keeper.get(f"/orders/{OPEN}/cancel?line={BELT}")
-    assert "Free freight is no longer passed" in page and "12.50 USD" in page
+    assert "Free freight is no longer passed" in page and "$12.50" in page
     assert len(history(desk_of(ordered), APPROVED)) == before
     assert one_order_now(desk_of(ordered), OPEN).wanted[BELT] == 1
 

@@ -41,7 +41,7 @@ def test_the_owner_sees_the_ways_out_with_what_they_earn(dearer: Flask) -> None:
     for told in (
         "119.00",
         "141.00",
-        "2026-01-22",
+        "Jan 22, 2026",
         "Parts earn",
         "Markup on cost",
         "Ask the customer:",

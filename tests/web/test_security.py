@@ -85,9 +85,13 @@ def test_every_answer_tells_the_browser_to_be_careful(still: Flask) -> None:
 
 
 def test_files_of_the_program_are_kept_by_the_browser(still: Flask) -> None:
-    """They have nothing of the shop in them."""
-    with Browser(still).client.get("/static/counter.css") as answer:
-        assert "max-age" in answer.headers["Cache-Control"]
+    """They have nothing of the shop in them; one asked for by its own hash is never asked for again."""
+    browser = Browser(still)
+    named = re.findall(r"/static/counter\.css\?v=\w+", browser.get("/log-in"))[0]
+    for address, is_for_ever in (("/static/counter.css", False), (named, True), (f"{named}0", False)):
+        with browser.client.get(address) as answer:
+            told = answer.headers["Cache-Control"]
+            assert "max-age" in told and ("immutable" in told) == is_for_ever, address
 
 
 @pytest.mark.parametrize("name", ["../app.py", "%2e%2e/app.py", "..%5capp.py", "a%00.css"])

@@ -82,7 +82,7 @@ def test_bands_hold_from_their_day_and_can_be_taken_back(app: Flask, owner: Brow
     done = owner.send("/shop/withdraw/2026-02-01", starts_on="2026-02-01")
     assert "What held before holds on" in done.text
     assert len(_settings(app, date(2026, 2, 1)).markup_bands) == 5
-    assert "took back what held from 2026-02-01" in owner.get("/history?about=shop")
+    assert "took back what held from Feb 1, 2026" in owner.get("/history?about=shop")
 
 
 def test_an_earlier_change_leaves_later_settings_their_own(app: Flask, owner: Browser) -> None:

@@ -28,7 +28,7 @@ def test_long_histories_are_paged(app: Flask, owner: Browser) -> None:
 def test_the_history_is_narrowed(owner: Browser) -> None:
     """By person, by what it is about, by days with both ends."""
     of_technician = owner.get(f"/history?who={TECHNICIAN}")
-    assert "answer" in of_technician and f"<strong>{CLERK}</strong>" not in of_technician
+    assert "Answer taken down" in of_technician and f"<strong>{CLERK}</strong>" not in of_technician
     assert f"<strong>{TECHNICIAN}</strong>, {ORDERED}" in owner.get(f"/history?about={ORDERED}")
     assert "DN-88213" in owner.get("/history?since=2026-01-15&until=2026-01-15")
     assert "DN-88213" not in owner.get("/history?until=2026-01-14")

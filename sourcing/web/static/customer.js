@@ -18,6 +18,9 @@ if (printing) {
 }
 if (document.getElementById("answered")) sessionStorage.removeItem(DRAFT);
 
+// A page that says what was refused came by sending a form, and Back could not lead to it again.
+if (form) history.replaceState(null, "", location.href);
+
 if (form && form.elements.name) {
   const fields = [...form.querySelectorAll("input[type=radio], input[name=name], textarea")];
   const pad = signature();
@@ -76,6 +79,11 @@ if (form && form.elements.name) {
   }
 
   function send(event) {
+    if (event.submitter && event.submitter.id === "work-out") { // Enter in a field: the total stands there already
+      event.preventDefault();
+      event.submitter.removeAttribute("aria-busy");
+      return;
+    }
     form.elements.drawing.value = pad && !pad.isEmpty() ? pad.toDataURL() : "";
     const away = navigator.onLine === false;
     document.getElementById("no-network").hidden = !away;

@@ -7,15 +7,20 @@ Referrer-Policy stays 'same-origin', which tells the address to no other site. '
 more than that, and makes browsers send 'Origin: null' with forms (Fetch standard, "append a request Origin header").
 """
 
+from collections.abc import Mapping
+
 from flask import Blueprint, Response, abort, g, redirect, request, url_for
 from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import MultiDict
 
 from ...actions.customer_answer import Answer, answer, total_with
 from ...actions.customer_links import PAGE, OpenedLink, open_link, photo_of_link
+from ...actions.link_given import note_opened
+from ...actions.shop_facts import shop_facts
 from ...basics.problem import Refused
 from ...documents.customer_page import answered_values, page_values
 from ..app import csrf
-from ..desks import desk
+from ..desks import desk, person
 from ..files import paper
 from ..forms import deed, text
 from ..guard import open_to_anybody
@@ -28,6 +33,8 @@ blueprint = Blueprint("customer", __name__)
 csrf.exempt(blueprint)
 
 LINE = "line-"
+MARKS = ("approve", "decline")
+WRITTEN = ("name", "conditions", "words")
 ANSWERED = "the customer's page"
 """What is kept as the page that an answer led to: the true address has the secret in it, which is kept nowhere."""
 
@@ -44,10 +51,14 @@ def customer_page(secret: str) -> ResponseReturnValue:
     """The quote to be answered; once it is, what was answered."""
     if request.method == "POST" and text("do") == "send" and deed(lambda: _answer(secret), PAGE):
         return redirect(url_for("customer.customer_page", secret=secret), code=303)
+    if request.method == "POST" and text("do") == "total" and not any(map(text, WRITTEN)):
+        return redirect(_with_marks(secret), code=303)
     try:
         link = open_link(desk(PAGE), secret)
     except Refused as refusal:
         return _opens_nothing(refusal)
+    if person() is None:  # somebody of the shop who looks at it is not the customer
+        note_opened(desk(PAGE), secret)
     g.locale = link.frozen.quote.locale
     return _asked(link) if link.link.answered_at is None else _answered(link)
 
@@ -92,10 +103,15 @@ def customer_signature(secret: str) -> ResponseReturnValue:
 
 def _asked(link: OpenedLink) -> ResponseReturnValue:
     """The quote with its questions; where it was asked for, what the lines marked so far come to."""
-    yes = _marked("approve")
-    total = total_with(link, yes) if request.method == "POST" else None
+    filled = request.form if request.method == "POST" else MultiDict(_marks(request.args))
     values = page_values(link.frozen.quote, link.holding, link.asked, link.totals, link.photos)
-    return show("customer/quote.html", total=total, bare_total=total_with(link, ()), **values)
+    return show("customer/quote.html", typed=filled, total=total_with(link, _marked(filled, "approve")), **values)
+
+
+def _with_marks(secret: str) -> str:
+    """Her page with the lines marked so far in its address, so that Back leads to a page a browser can ask for anew.
+    What she wrote herself never goes there: where there is some, the answer to the form shows the total."""
+    return url_for("customer.customer_page", secret=secret, **_marks(request.form), _anchor="comes-to")
 
 
 def _answered(link: OpenedLink) -> ResponseReturnValue:
@@ -113,14 +129,19 @@ def _opens_nothing(refusal: Refused) -> ResponseReturnValue:
     """No figure of any quote; an unknown link and a revoked one look the same."""
     is_unknown = any(one.code == "link-unknown" for one in refusal.problems)
     g.problems = ()
-    page, _status = show("customer/nothing.html", sentences=[one.sentence() for one in refusal.problems])
+    page, _status = show(
+        "customer/nothing.html",
+        sentences=[one.sentence() for one in refusal.problems],
+        telephone="" if is_unknown else shop_facts(desk(PAGE)).telephone,
+        wrote=() if is_unknown else [words for words in map(text, WRITTEN[1:]) if words],
+    )
     return page, 404 if is_unknown else 410
 
 
 def _answer(secret: str) -> str:
     said = Answer(
-        yes=_marked("approve"),
-        no=_marked("decline"),
+        yes=_marked(request.form, "approve"),
+        no=_marked(request.form, "decline"),
         name=text("name"),
         conditions=text("conditions"),
         words=text("words"),
@@ -130,8 +151,11 @@ def _answer(secret: str) -> str:
     return ANSWERED
 
 
-def _marked(word: str) -> tuple[str, ...]:
+def _marks(sent: Mapping[str, str]) -> dict[str, str]:
+    """Of all that was sent, the lines with a yes or a no."""
+    return {key: value for key, value in sent.items() if key.startswith(LINE) and value in MARKS}
+
+
+def _marked(sent: Mapping[str, str], word: str) -> tuple[str, ...]:
     """Labels of the lines marked so."""
-    return tuple(
-        key.removeprefix(LINE) for key, value in request.form.items() if key.startswith(LINE) and value == word
-    )
+    return tuple(key.removeprefix(LINE) for key, value in _marks(sent).items() if value == word)

@@ -6,6 +6,7 @@ from flask import Blueprint, Response, abort, g, redirect, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.customer_links import job_links, make_link, new_secret, revoke_link, signature_of
+from ...actions.link_given import say_given
 from ...basics.person import CustomerLink
 from ...basics.problem import Refused
 from ...documents.link_code import qr_code
@@ -79,6 +80,19 @@ def png(drawing: bytes) -> Response:
         abort(404)
     g.policy = FILE
     return Response(drawing, content_type="image/png")
+
+
+@blueprint.post("/jobs/<job>/links/<int:link>/given")
+@open_to(*EVERYBODY)
+def given_now(job: str, link: int) -> ResponseReturnValue:
+    """Somebody gave the link to the customer."""
+    return deed(lambda: _given(job, link)) or links_page(job)
+
+
+def _given(job: str, link: int) -> str:
+    say_given(desk(), job, link)
+    tell(_("It is noted that the customer has link %(link)s.") % {"link": link})
+    return url_for("links.links_page", job=job)
 
 
 def _revoke(job: str, link: int) -> str:

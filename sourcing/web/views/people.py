@@ -13,6 +13,7 @@ from ..forms import deed, refuse, tell, text
 from ..guard import EVERYBODY, open_to, open_to_anybody, own_page
 from ..limits import LOG_INS, limiter, name_tried, was_refused
 from ..show import show
+from ..typed_again import held_name, held_typed, let_typed_go
 from ..words import _
 
 blueprint = Blueprint("people", __name__)
@@ -24,7 +25,8 @@ def log_in_page() -> ResponseReturnValue:
     """Ask for name and password; before the first log-in, make the owner's."""
     if not has_owner(desk()):
         return redirect(url_for("people.first_visit_page"))
-    return show("people/log_in.html", back=own_page(request.args.get("back", "/")))
+    ended = bool(request.args.get("ended"))
+    return show("people/log_in.html", back=own_page(request.args.get("back", "/")), ended=ended, held=bool(held_name()))
 
 
 @blueprint.post("/log-in")
@@ -33,13 +35,25 @@ def log_in_page() -> ResponseReturnValue:
 @limiter.limit(LOG_INS, key_func=name_tried, deduct_when=was_refused)
 def log_in_now() -> ResponseReturnValue:
     """Log in, and go back to the page asked for."""
-    back = own_page(request.form.get("back", "/"))
+    back, held = own_page(request.form.get("back", "/")), held_name()
     try:
         _enter(log_in(desk(), text("name"), request.form.get("password", "")))
     except Refused as refusal:
         refuse(refusal)
-        return show("people/log_in.html", back=back)
-    return redirect(back, code=303)
+        return show("people/log_in.html", back=back, ended=bool(held), held=bool(held))
+    return redirect(url_for("people.typed_again_page", held=held) if held else back, code=303)
+
+
+@blueprint.route("/typed-again", methods=["GET", "POST"])
+@open_to(*EVERYBODY)
+def typed_again_page() -> ResponseReturnValue:
+    """What somebody had typed when her log-in had ended: sent now, or let go. Nobody else's is shown."""
+    name = request.args.get("held", "")
+    typed = held_typed(name, current_user.person.person)
+    if request.method == "POST" or typed is None:
+        let_typed_go(name)
+        return redirect(url_for("today.today_page"), code=303)
+    return show("people/typed_again.html", held=typed, name=name)
 
 
 @blueprint.get("/first-visit")

@@ -19,11 +19,12 @@ from ..files import attachment, drawing
 from ..forms import refuse
 from ..guard import EVERYBODY, open_to
 from ..show import show
-from . import same_import, same_statements
+from . import same_import, same_our_parts, same_statements
 
 blueprint = Blueprint("same", __name__)
 same_statements.add_to(blueprint)
 same_import.add_to(blueprint)
+same_our_parts.add_to(blueprint)
 
 
 @blueprint.get("/same-parts")

@@ -3,20 +3,16 @@
 from flask import Blueprint
 from flask.typing import ResponseReturnValue
 
-from ...actions.job_states import job_list
+from ...actions.job_list import waiting
 from ..desks import desk
 from ..guard import EVERYBODY, open_to
 from ..show import show
 
 blueprint = Blueprint("today", __name__)
 
-WAITS = ("us", "the customer", "the supplier", "nobody")
-
 
 @blueprint.get("/")
 @open_to(*EVERYBODY)
 def today_page() -> ResponseReturnValue:
-    """Jobs by who waits for whom, oldest wait first."""
-    rows = sorted(job_list(desk()).jobs, key=lambda row: (row.state.since, row.job))
-    waits = [(who, [row for row in rows if row.state.waits_for == who]) for who in WAITS]
-    return show("today.html", waits=[(who, found) for who, found in waits if found])
+    """Jobs by who waits for whom, the longest wait first."""
+    return show("today.html", waits=waiting(desk()))
