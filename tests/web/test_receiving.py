@@ -218,3 +218,12 @@ def test_giving_up_needs_a_word(keeper: Browser) -> None:
     assert page.status_code == 409 and 'value="R-77"' in page.text
     assert keeper.send(f"/going-back/{CAME}/1/goods", step="", pieces="1").status_code == 409
     assert keeper.status(f"/going-back/{CAME}/1/lawn") == 404
+
+
+def test_what_a_paper_does_not_explain_is_asked_of_who_sees_costs(keeper: Browser, mechanic: Browser) -> None:
+    """The technician reads what came; the sentence names an amount the supplier charged."""
+    keeper.send(HERE, do="keep", paper="DN-9", freight="4.50", total="99.00", **{f"came_{BELT}": "1"})
+    page = f"{HERE}/paper?paper=DN-9"
+    assert "is not explained by its lines" in keeper.get(page)
+    shown = mechanic.get(page)
+    assert "PB-4038" in shown and "explained" not in shown
