@@ -3,7 +3,6 @@
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
-from functools import partial
 
 from ..basics.choice import Priced
 from ..basics.equivalence import GOOD_STANDING
@@ -38,6 +37,9 @@ def plan_job(
         needs = job_needs(job, found, only_agreed)
         seen = {need.label: evaluate_need(found, need) for need in needs}
         plan = plan_offers(found, needs, seen, wishes)
+        if plan.unfilled:  # its sentences count the rows somebody could judge, whatever else is offered
+            seen = {need.label: _with_look_alikes(found, need) for need in needs}
+            plan = plan_offers(found, needs, seen, wishes)
         return _with_more_pieces(plan, found, needs, seen) if wishes.more_than_needed == "cheaper break" else plan
 
 
@@ -79,9 +81,13 @@ def evaluate_need(found: Catalogue, need: PlanNeed) -> Evaluated:
     Rows whose number is only near the part's are looked for, among all numbers of all sheets, where no offer of good
     standing is there: a plan never buys them, it counts them where it says why a need has none.
     """
-    ask = partial(evaluate, found, need.our_part, need.quantity, keep_refused=True, asks=need.asks)
-    seen = ask(look_alikes=False)
-    return seen if any(one.standing in GOOD_STANDING for one in (*seen.priced, *seen.unknown)) else ask()
+    seen = evaluate(found, need.our_part, need.quantity, keep_refused=True, asks=need.asks, look_alikes=False)
+    is_offered = any(one.standing in GOOD_STANDING for one in (*seen.priced, *seen.unknown))
+    return seen if is_offered else _with_look_alikes(found, need)
+
+
+def _with_look_alikes(found: Catalogue, need: PlanNeed) -> Evaluated:
+    return evaluate(found, need.our_part, need.quantity, keep_refused=True, asks=need.asks)
 
 
 def plan_offers(here: ShopAt, needs: Sequence[PlanNeed], seen: Mapping[str, Evaluated], wishes: PlanWishes) -> Plan:
