@@ -12,6 +12,7 @@ from sourcing.actions.review import all_judgements
 from sourcing.actions.review_queue import review_queue
 from sourcing.basics.judgement import Waiting
 from sourcing.web.desks import STORE
+from tests.web.sheets_world import in_hand
 from tests.web.world import CLERK, NOW, Browser
 
 QUEUE = "/look-alikes"
@@ -218,13 +219,11 @@ def test_sheets_are_looked_through_again_after_the_table_changed(app: Flask, cle
     """The list says so and has the button; afterwards it says so no more."""
     clerk.send("/same-parts/makers", "/same-parts/makers/name", name="Norrowbie", maker="Norrowby")
     assert "there may be more on it now" in clerk.get(QUEUE)
+    desk = in_hand(app)
     done = clerk.send(QUEUE, f"{QUEUE}/look")
     assert done.status_code == 200
-    from sourcing.web.sheet_desk import sheet_desk
-
-    with app.app_context():
-        for work in sheet_desk().works.every():
-            assert work.ended.wait(60) and work.how == "done", work
+    for work in desk.works.every():
+        assert work.ended.wait(60) and work.how == "done", work
     assert "there may be more on it now" not in clerk.get(QUEUE)
 
 

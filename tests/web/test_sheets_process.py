@@ -12,18 +12,18 @@ from sourcing.basics.problem import Refused
 from sourcing.basics.value import from_json, to_json
 from sourcing.documents.changes_shown import ChangesShown
 from sourcing.web import errands
-from sourcing.web.errands import Compare, TakeIn, in_a_process
+from sourcing.web.errands import Compare, Runner, TakeIn, in_a_process
 from tests.web.sheets_world import PLAIN
 from tests.web.world import CLERK, NOW, new_database
 
 SAID = to_json(Said()).decode()
 
 
-def taken(database: Path, path: Path, file: str) -> SheetTaken:
-    """A sheet read by a process."""
+def taken(database: Path, path: Path, file: str, run: Runner = in_a_process) -> SheetTaken:
+    """A sheet read by a process, or by `run`."""
     told: list[str] = []
     errand = TakeIn(database=str(database), at=NOW, who=CLERK, path=str(path), file=file, said=SAID)
-    found = from_json(in_a_process(errand, told.append), SheetTaken)
+    found = from_json(run(errand, told.append), SheetTaken)
     assert any("reading" in words for words in told)
     return found
 
@@ -32,7 +32,7 @@ def test_a_process_keeps_a_sheet_and_compares_two(tmp_path: Path) -> None:
     """The whole way: progress, what came of it, and the file of the comparison."""
     database, path = new_database(tmp_path), tmp_path / "held"
     path.write_bytes(PLAIN)
-    first = taken(database, path, "stonegarth-2026-01-13.csv")
+    first = taken(database, path, "stonegarth-2026-01-13.csv", errands.do)
     path.write_bytes(PLAIN.replace(b"4.50", b"5.50"))
     second = taken(database, path, "stonegarth-2026-01-14.csv")
     assert first.sheet and second.sheet and first.supplier == "stonegarth"
