@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.running import sourcing as sourcing_here
+
 COMMAND = [sys.executable, "-c", "from sourcing.cli.main import run; run()"]
 SHEET = "Part Number,Net,Pack\nA-1,2.50,1\nA-2,3.50,10\n"
 UNCLEAR = "Part Number,Price,Price 2\nA-1,2.50,2.40\nA-2,3.50,3.40\n"
@@ -22,7 +24,10 @@ def environment(**more: str) -> dict[str, str]:
 
 
 def sourcing(folder: Path, *words: str, **more: str) -> tuple[int, bytes, str]:
-    """Exit code, output as bytes and errors of a command in a process of its own."""
+    """Exit code, output as bytes and errors of a command; in a process of its own where that gets an environment."""
+    if not more:
+        code, output, errors = sourcing_here(folder, *words)
+        return code, output.encode(), errors
     done = subprocess.run([*COMMAND, *words], cwd=folder, env=environment(**more), capture_output=True, check=False)
     return done.returncode, done.stdout, done.stderr.decode()
 
