@@ -11,7 +11,7 @@ from ..basics.statement_history import KeptStatement, Signed
 from ..basics.table_finding import Finding
 from ..basics.value import Value, changed
 from ..matching.equivalences.makers import Makers
-from ..matching.equivalences.number_cells import cell_text
+from ..matching.equivalences.number_cells import cell_text, damage_of
 from ..matching.equivalences.table_rows import statement_of
 from ..storage.equivalence import maker_aliases, our_parts
 from ..storage.statements import kept_statement, state
@@ -74,6 +74,7 @@ def _statement(desk: Desk, told: Told) -> Statement:
     if told.stated_on and told.stated_on > desk.at.date():
         raise refused("stated-in-the-future", found=told.stated_on, today=desk.at.date())
     (left_maker, left), (right_maker, right) = _number(told.left), _number(told.right)
+    _refuse_numbers(left=left, right=right)
     cells = {
         "left maker": left_maker,
         "left number": left,
@@ -92,6 +93,15 @@ def _statement(desk: Desk, told: Told) -> Statement:
     }
     row = {column: cell_text(column, cell) for column, cell in cells.items()}
     return changed(statement_of(row, 0), row=None)
+
+
+def _refuse_numbers(left: str, right: str) -> None:
+    """As the cells of a row are refused; what is wrong is said of numbers, for there are no columns here."""
+    for which, number in (("the first", left.strip()), ("the second", right.strip())):
+        if not number:
+            raise refused("number-missing", which=which)
+        if why := damage_of(number):
+            raise refused("number-looks-damaged", found=number, why=why)
 
 
 def _number(text: str) -> tuple[str, str]:

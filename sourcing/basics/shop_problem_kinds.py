@@ -61,7 +61,7 @@ SHOP_KINDS: dict[str, ProblemKind] = {
     "statement-about-itself": kind(
         "Statement about itself",
         "the statement ties {found} to itself",
-        "delete the row or correct one of the numbers",
+        "correct one of the numbers, or leave the statement out",
     ),
     "blank-number": kind(
         "Blank number",

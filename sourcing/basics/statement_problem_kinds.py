@@ -69,6 +69,16 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "no reason is given for what is to be done with {found}",
         "say why in words with --reason",
     ),
+    "number-looks-damaged": kind(
+        "Number that looks damaged",
+        "'{found}' is no part number as somebody would write it: {why}",
+        "write it as it is printed; if it is printed so, set it apart with a dash or a blank",
+    ),
+    "number-missing": kind(
+        "Number missing",
+        "{which} of the two numbers is missing",
+        "write it as it is printed",
+    ),
     "number-without-maker": kind(
         "Maker not said",
         "'{found}' does not say whose number it is",

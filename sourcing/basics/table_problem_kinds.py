@@ -67,6 +67,6 @@ TABLE_KINDS: dict[str, ProblemKind] = {
     "alias-of-itself": kind(
         "Maker's name for itself",
         "'{found}' and '{maker}' are the same name; case, spaces and punctuation make no difference",
-        "delete the row",
+        "leave it out",
     ),
 }

@@ -6,7 +6,8 @@ from datetime import timedelta
 from importlib import import_module
 from urllib.parse import urlsplit
 
-from flask import Flask, current_app, g, request
+from flask import Flask, current_app, g, redirect, request, url_for
+from flask.typing import ResponseReturnValue
 from flask_login import LoginManager
 from flask_wtf.csrf import CSRFError, CSRFProtect
 from werkzeug.exceptions import HTTPException
@@ -15,12 +16,13 @@ from ..actions.desk import Desk, open_desk
 from ..actions.people import key_of_counter, today_at, who_is
 from ..basics.problem import Refused
 from .counter import CounterSetup
-from .desks import COUNTER, NOBODY, STORE, Visitor, now
+from .desks import COUNTER, NOBODY, STORE, Visitor, now, person
 from .forms import refuse
 from .guard import check_may_open
 from .headers import tell_browser
 from .limits import limiter
 from .show import prepare, show
+from .typed_again import hold_for
 
 AREAS = (
     *("people", "today", "find", "sheets", "same", "alike", "jobs", "photos", "quotes", "links", "customer"),
@@ -99,7 +101,11 @@ def _refused(refusal: Refused) -> tuple[str, int]:
     return show("told.html", heading="", sentence="")
 
 
-def _stale(_: CSRFError) -> tuple[str, int]:
+def _stale(_: CSRFError) -> ResponseReturnValue:
+    """A form of an earlier log-in: what she typed herself she may send from here, anything else is refused."""
+    me = person()
+    if me is not None and (held := hold_for(me.person)):
+        return redirect(url_for("people.typed_again_page", held=held), code=303)
     return show("told.html", heading="page-old", sentence="")[0], 400
 
 

@@ -24,7 +24,12 @@ JOB = re.compile(r"\b\d{4}-\d{4,}\b")
 ORDER = re.compile(r"\bPO-\d{4}-\d{4,}\b")
 FILE_FIRST = re.compile(r"[^\s:]+\.[a-z]{2,5}\b")
 NEED_BY = re.compile(r"--need-by (\d{4}-\d\d-\d\d)")
+UNDER = re.compile(r"known under '([^']+)'")
 STATEMENT = re.compile(r"(?:standing|doubt|answer|withdraw|restore|history) (\d+)\b")
+
+WHICH = r"(?: [A-Z0-9]{1,3}(?![\w-])| value\b)?"
+OPTION = re.compile(rf",?(?: and the reason)? (?:with|in) --(?!column)[a-z][a-z-]*{WHICH}")
+"""Where a sentence says with which option of a command something is said; a page has a field for it."""
 
 PAGES: dict[str, tuple[str, str]] = {
     "answer": ("quotes.answer_page", later("Answers")),
@@ -72,7 +77,6 @@ PAGES: dict[str, tuple[str, str]] = {
     "table": ("same.table_page", later("Same parts")),
     "table add": ("same.add_page", later("Add a statement")),
     "table add-part": ("same.add_part_page", later("Add a part of ours")),
-    "table change-part": ("same.change_part_page", later("Change a part of ours")),
     "table check": ("same.check_page", later("Check of the table")),
     "table statement": ("same.statement_page", later("Statement")),
     "number-rules": ("alike.rules_page", later("Number rules")),
@@ -88,13 +92,16 @@ def said(sentence: str) -> Markup:
     """The sentence with commands turned into links to the pages that do the same. Everything else is escaped."""
     sentence = shown(sentence)
     if has_request_context():
-        sentence = as_written(sentence, locale())
+        sentence = as_written(OPTION.sub("", sentence), locale())
     made, at = Markup(), 0
     for found in COMMAND.finditer(sentence):
         link, before = _link(found, sentence), sentence[at : found.start()]
         for word, place in PLACED.items():
             if before.endswith(word) and link != escape(found.group(0)):
                 before = before.removesuffix(word) + place
+        told = f"{link.striptags()}: "  # "write the quote: Write the quote" says it twice
+        if before.casefold().endswith(told.casefold()):
+            before = before[: -len(told)]
         made += escape(before) + link
         at = found.end()
     return made + escape(sentence[at:])
@@ -120,7 +127,8 @@ def _link(found: re.Match[str], sentence: str) -> Markup:
     facts = {key: number.group(0) for key, number in numbers.items() if number}
     facts |= {"statement": statement.group(1)} if statement else {}
     needed: dict[str, Any] = {key: facts[key] for key in _needs(page) if key in facts}
-    needed |= {"code": part} if part else {}
+    unknown = UNDER.search(sentence) if command == "table add-part" else None
+    needed |= {"code": part} if part else {"code": unknown[1], "number": unknown[1]} if unknown else {}
     if day := NEED_BY.search(rest):
         needed["need_by"] = day.group(1)
     try:

@@ -17,8 +17,8 @@ HELD = "typed"
 """Under this name the session knows what is held."""
 
 NEVER = frozenset(("password", "secret", "csrf_token", ONCE))
-NOT_OF = ("/log-in", "/first-visit", "/my-password", "/people", "/log-out", "/q/")
-"""Forms that are about passwords, or a customer's."""
+NOT_OF = ("//", "/log-in", "/first-visit", "/my-password", "/people", "/log-out", "/q/")
+"""Forms that are about passwords, or a customer's; and an address that would lead to another site."""
 
 NOT_TYPED = frozenset(("seen", "version", "keep", "look", "what", "do"))
 """Fields of our own making: they go back with the form, and are not shown."""
@@ -79,17 +79,30 @@ _FORMS = _HeldForms()
 
 
 def hold_typed() -> None:
-    """Hold the form of this request, which came without a log-in, where it is one of ours and can be held."""
+    """Hold the form of this request, which came without a log-in, for whom it was shown to."""
+    typed = _typed()
+    if typed:
+        session[HELD] = _FORMS.hold(typed)
+
+
+def hold_for(person: int) -> str:
+    """Hold the form of this request where it was shown to this person; the name to take it by, blank where not."""
+    typed = _typed()
+    return _FORMS.hold(typed) if typed and typed.person == person else ""
+
+
+def _typed() -> Typed | None:
+    """The form of this request; None where it is none of ours or can't be held."""
     if (request.content_length or MOST_BYTES) >= MOST_BYTES:
-        return  # with files, or far too long: nobody without a log-in makes the counter read that
-    person = whose_form(request.form.get(ONCE, ""))
-    if person is None or request.path.startswith(NOT_OF):
-        return
+        return None  # with files, or far too long: nobody without a log-in makes the counter read that
     name = request.form.get(ONCE, "")
+    person = whose_form(name)
+    if person is None or request.path.startswith(NOT_OF):
+        return None
     fields = tuple((key, value) for key, value in request.form.items(multi=True) if key not in NEVER)
-    if not request.path.startswith("//") and sum(len(key) + len(value) for key, value in fields) <= MOST_CHARACTERS:
-        address = request.full_path.rstrip("?")
-        session[HELD] = _FORMS.hold(Typed(name, person, address, fields, time.monotonic()))
+    if sum(len(key) + len(value) for key, value in fields) > MOST_CHARACTERS:
+        return None
+    return Typed(name, person, request.full_path.rstrip("?"), fields, time.monotonic())
 
 
 def held_name() -> str:

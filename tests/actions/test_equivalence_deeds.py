@@ -60,7 +60,8 @@ def test_a_statement_added_is_unchecked_and_signed_unless_told_otherwise(desk: D
     [
         ({"right": "NW-40388"}, "number-without-maker"),
         ({"right": "Norrowby: - "}, "blank-number"),
-        ({"right": "Norrowby:1.23E+11"}, "table-number-damaged"),
+        ({"right": "Norrowby:1.23E+11"}, "number-looks-damaged"),
+        ({"right": "Norrowby: "}, "number-missing"),
         ({"left": "ours:BELT-AUGUR"}, "part-not-ours"),
         ({"right": "ours:Belt auger"}, "statement-about-itself"),
         ({"relation": "like"}, "unknown-word"),

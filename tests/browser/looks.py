@@ -83,6 +83,7 @@ def keyboard_only(page: Page) -> list[str]:
     wrong += [f"{name}: has the focus out of sight" for name, one in reached.items() if not one["in_sight"]]
     tried = {one["tried"] for one in reached.values()}
     wrong += [f"{name}: not reached" for key, name in listed.items() if key not in tried]
+    page.evaluate("() => { document.activeElement?.blur(); scrollTo(0, 0); }")  # for the pictures that follow
     assert not wrong, f"{page.url} by keyboard: " + "; ".join(wrong)
     return [one["name"] for one in reached.values()]
 

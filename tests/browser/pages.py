@@ -24,6 +24,14 @@ PATIENCE = 10_000
 
 HIDDEN = re.compile(r'<input type="hidden" name="([^"]+)" value="([^"]*)">')
 
+MOST_LOOKS = 40
+EVERY_PICTURE = """() => {
+  const all = [...document.images];
+  for (const one of all) one.loading = 'eager';
+  return all.every(one => one.complete);
+}"""
+"""Asks for the pictures further down as well, and tells whether all are there."""
+
 NOT_OURS = "Failed to load resource"
 """The browser's word for a refusal (4xx) or a lost network; faults of the server (5xx) are counted by themselves."""
 
@@ -78,6 +86,10 @@ class Pages:
         size = page.viewport_size
         assert size
         path = self._screenshots / f"{name}-{size['width']}.png"
+        for _ in range(MOST_LOOKS):
+            if page.evaluate(EVERY_PICTURE):
+                break
+            page.wait_for_timeout(50)
         page.screenshot(path=path, full_page=True, scale="css")
         return path
 

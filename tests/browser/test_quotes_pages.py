@@ -39,6 +39,8 @@ def test_an_answer_by_telephone_is_taken_down(pages: Pages, counter: Counter, sc
     kept = dict(standing(desk, QUOTED).answers.by_label)
     desk.store.close()
     assert kept == {"1": "approved", "2": "approved", "A": "approved", "B": "declined", "C": "waiting"}
+    page.go_back()  # also over the total that was worked out: no dead end
+    expect(page.get_by_role("heading", level=1)).to_contain_text("Answers to the quote")
 
 
 @pytest.mark.parametrize("profile", PROFILES)

@@ -122,6 +122,17 @@ def test_the_totals_for_the_script_are_what_the_server_works_out(app: Flask, cle
         assert f'class="figure">{total}</output>' in answer.text, said
 
 
+def test_marks_alone_are_worked_out_at_an_address_back_can_lead_to(clerk: Browser) -> None:
+    """Lines and nothing else stand in it: who said it, and in which words, is in no address."""
+    hidden, marks = clerk.hidden(PAGE, PAGE), {"line-1": "yes", "line-C": "no", "line-2": ""}
+    answer = clerk.client.post(PAGE, data={**hidden, "do": "total", **marks})
+    assert answer.status_code == 303 and answer.location == f"{PAGE}?line-1=yes&line-C=no#comes-to"
+    shown = clerk.get(answer.location)
+    assert 'name="line-1" value="yes" checked' in shown and 'name="line-C" value="no" checked' in shown
+    answer = clerk.client.post(PAGE, data={**hidden, "do": "total", **marks, "words": "after lunch"})
+    assert answer.status_code == 200 and "after lunch</textarea>" in answer.text
+
+
 @pytest.mark.parametrize("said", ["yyyyy", "yn-y-", "ny---", "nnnnn", "-y-yn", "y---y"])
 def test_the_running_total_is_what_comes_of_it_with_freight_of_its_own(app: Flask, owner: Browser, said: str) -> None:
     """Freight billed on lines of its own goes along with the agreed parts, and has a mark where it is for add-ons."""

@@ -33,6 +33,7 @@ def test_a_job_is_taken_in_with_its_part_named_by_any_number(technician: Browser
     done = technician.send("/jobs/new", **NEW)
     assert done.status_code == 200 and done.request.path == "/jobs/2026-0005"
     assert "BELT-AUGER" in done.text and "is taken in as 2026-0005" in done.text
+    assert "rite the quote: <a" not in done.text  # what is next is said once
     assert kept(app, "2026-0005") == ("Replace the auger drive belt",)
 
 
@@ -85,6 +86,24 @@ def test_the_second_of_two_who_change_one_line_overwrites_nothing(app: Flask) ->
     refused = other.send_again(mine, page, title="Something else", hours="0.1")
     assert refused.status_code == 409 and "changed job" in refused.text and "Something else" in refused.text
     assert kept(app, TAKEN_IN)[2] == "Straighten the keepers"
+
+
+def test_who_has_read_what_another_changed_may_keep_her_own_in_its_place(app: Flask) -> None:
+    """Of customer and machine too: what stands now is shown beside what she typed, and is not changed unread."""
+    one, other = logged_in(app, "technician"), logged_in(app, "clerk")
+    page = f"/jobs/{TAKEN_IN}/facts"
+    mine = other.hidden(page, page)
+    typed = {"name": "Maud Tilbrook", "machine_description": "snow thrower", "complaint": "It stands still."}
+    one.send(page, **{**typed, "complaint": "It smells burnt."})
+    refused = other.send_again(mine, page, **typed)
+    assert refused.status_code == 409 and "The job as it stands now" in refused.text
+    assert "<dd>It smells burnt.</dd>" in refused.text and "It stands still.</textarea>" in refused.text
+    read = re.findall(r'type="checkbox" name="version" value="(\w+)"', refused.text)
+    unread = re.findall(r'type="hidden" name="version" value="(\w+)"', refused.text)
+    assert unread == [mine["version"]] and read not in ([], unread)
+    once = dict(re.findall(r'type="hidden" name="(once|csrf_token)" value="([^"]+)"', refused.text))
+    assert other.send_again(once, page, **typed, version=unread[0]).status_code == 409
+    assert "It stands still." in other.send_again(once, page, **typed, version=[*read, *unread]).text
 
 
 def test_two_who_add_something_do_not_stand_in_each_others_way(app: Flask) -> None:

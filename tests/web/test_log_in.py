@@ -182,6 +182,23 @@ def test_what_one_person_typed_is_shown_to_nobody_else(app: Flask) -> None:
     assert "PIN-9" not in other.get("/log-in")
 
 
+def test_a_form_of_an_earlier_log_in_is_not_lost(app: Flask) -> None:
+    """Logged out and in again in another window, the old page is sent: its token is old, what was typed is there."""
+    browser = logged_in(app, "clerk")
+    page = "/same-parts/our-parts/add"
+    hidden = browser.hidden(page, page)
+    browser.send_again({"csrf_token": hidden["csrf_token"]}, "/log-out")
+    browser.client.post(
+        "/log-in", data={**browser.hidden("/log-in", "/log-in"), "name": CLERK, "password": PASSWORDS[CLERK]}
+    )
+    shown = browser.client.post(page, data={**hidden, "code": "PIN-7"}, follow_redirects=True)
+    assert (
+        shown.request.path == "/typed-again" and "PIN-7" in shown.text and browser.status("/find?number=PIN-7") == 409
+    )
+    other = {**hidden, "once": "made up", "code": "PIN-7"}
+    assert browser.client.post(page, data=other).status_code == 400
+
+
 def test_a_form_that_names_nobody_is_not_held(app: Flask) -> None:
     """What a stranger sends is let go at once."""
     browser = Browser(app)

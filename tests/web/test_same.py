@@ -83,6 +83,7 @@ def test_a_statement_is_withdrawn_with_a_reason_and_restored(app: Flask, clerk: 
     """Without a reason nothing is done; the history keeps both."""
     refused = clerk.send(SAID, f"{SAID}/change", what="withdraw", reason="  ")
     assert refused.status_code == 409 and not statement_history(_desk(app), 5).withdrawn
+    assert "say why in words" in refused.text and "--reason" not in refused.text
     gone = clerk.send(SAID, f"{SAID}/change", what="withdraw", reason="wrong list")
     assert "It counts no more" in gone.text and "Take it back" in gone.text
     assert "DM-77120" not in clerk.get(f"{TABLE}/number?number=NW-40388").split("withdrawn")[0]

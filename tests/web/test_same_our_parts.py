@@ -154,3 +154,24 @@ def test_a_technician_adds_and_changes_no_part(technician: Browser) -> None:
 
 def _words(page: str) -> str:
     return page.replace("&#39;", "'").split("<main")[1]
+
+
+def test_a_statement_is_refused_in_the_words_of_its_page(clerk: Browser) -> None:
+    """No option of a command, no column, no row of a worksheet."""
+    said = {"left_whose": "ours", "left_number": "BELT-AUGER", "relation": "same part", "right_number": "X-1"}
+    for wrong in (
+        {"source": ""},
+        {"source": "list", "right_number": "1.23E+11"},
+        {"source": "list", "right_number": " "},
+    ):
+        refused = clerk.send("/same-parts/add", **{**said, **wrong})
+        told = refused.text.split('id="refused"')[1].split("</div>")[0]
+        assert refused.status_code == 409 and not re.search("--|column|cell|row", told), told
+
+
+def test_a_number_a_job_names_in_vain_leads_to_the_form(clerk: Browser) -> None:
+    """As typed, blanks and all."""
+    told = clerk.send(
+        "/jobs/new", name="Ada", machine_description="thrower", title="Replace it", part="OV 99", quantity="1"
+    )
+    assert f'href="{PARTS}/add?code=OV+99&amp;number=OV+99"' in told.text

@@ -1,7 +1,10 @@
 """A customer's answers: taken down as they were said, taken back, and all of them in order."""
 
-from flask import Blueprint, request, url_for
+from collections.abc import Mapping
+
+from flask import Blueprint, redirect, request, url_for
 from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import MultiDict
 
 from ...actions.answer_sheet import answer_sheet, take_down, total_of_answers
 from ...actions.answers import Spoken, TakenBack, withdraw
@@ -21,6 +24,8 @@ HOW = ("telephone", "in person", "text", "e-mail")
 """How an answer comes that somebody takes down; one on the customer's page is kept by the page itself."""
 
 ANOTHER = "another"
+WRITTEN = ("who", "another", "how", "contact", "words", "condition", "instead")
+"""What the form asks for beside the answers themselves."""
 
 
 def add_to(blueprint: Blueprint) -> None:
@@ -37,12 +42,16 @@ def answer_page(job: str) -> ResponseReturnValue:
     is_sent = request.method == "POST" and text("do") != "total"
     if is_sent and (gone := deed(lambda: _answered(job))):
         return gone
+    if request.method == "POST" and not is_sent and not any(map(text, WRITTEN)):
+        return redirect(_with_marks(job), code=303)
+    filled = request.form if request.method == "POST" else MultiDict(_marks(request.args))
     sheet = answer_sheet(desk(), job, _revision())
     return show(
         "quotes/answers.html",
         job=job,
         sheet=sheet,
-        total=total_of_answers(desk(), job, _said("yes"), _said("no")) if request.method == "POST" else sheet.approved,
+        typed=filled,
+        total=total_of_answers(desk(), job, _said(filled, "yes"), _said(filled, "no")) if filled else sheet.approved,
         totals=totals_text(sheet.totals, sheet.locale),
         record=answer_record(desk(), job),
         law=LAW,
@@ -73,8 +82,8 @@ def who_said() -> str:
 
 def _answered(job: str) -> str:
     spoken = Spoken(
-        yes=_said("yes"),
-        no=_said("no"),
+        yes=_said(request.form, "yes"),
+        no=_said(request.form, "no"),
         who=who_said(),
         how=text("how"),
         contact=text("contact"),
@@ -97,11 +106,21 @@ def _taken_back(job: str) -> str:
     return url_for("quotes.answer_page", job=job)
 
 
-def _said(word: str) -> tuple[str, ...]:
+def _with_marks(job: str) -> str:
+    """This page with the answers marked so far in its address, so that Back leads to a page a browser can ask for anew.
+    What was written down besides never goes there: where there is some, the answer to the form shows the total."""
+    asked = {"revision": request.args["revision"]} if request.args.get("revision") else {}
+    return url_for("quotes.answer_page", job=job, **asked, **_marks(request.form), _anchor="comes-to")
+
+
+def _marks(sent: Mapping[str, str]) -> dict[str, str]:
+    """Of all that was sent, the lines with a yes or a no."""
+    return {name: value for name, value in sent.items() if name.startswith(LINE) and value in ("yes", "no")}
+
+
+def _said(sent: Mapping[str, str], word: str) -> tuple[str, ...]:
     """Labels of the lines with this word."""
-    return tuple(
-        name.removeprefix(LINE) for name, value in request.form.items() if name.startswith(LINE) and value == word
-    )
+    return tuple(name.removeprefix(LINE) for name, value in _marks(sent).items() if value == word)
 
 
 def _revision() -> int | None:
