@@ -103,7 +103,7 @@ def _ours(connection: Connection, code: str) -> OurPart:
     key = number_key(code)
     found = next((one for one in our_parts(connection) if number_key(one.code) == key), None)
     if found is None:
-        raise refused("part-not-ours", found=code)
+        raise refused("our-part-unknown", found=code)
     return found
 
 

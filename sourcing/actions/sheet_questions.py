@@ -63,12 +63,14 @@ class SheetAsked(Value, frozen=True, kw_only=True):
     """Everything a person is asked of one sheet.
 
     `asked` need an answer; `columns` are all others, to be corrected by whoever wants to. `look_at_all`: one of the
-    columns must be named, and nobody knows which. `rest` can't be answered here, and their remedy says what helps.
+    columns must be named, and nobody knows which. `look_over`: nothing is asked, the person wanted to see. `rest` can't
+    be answered here, and their remedy says what helps.
     """
 
     asks_supplier: bool
     asks_day: bool
     look_at_all: tuple[Problem, ...]
+    look_over: bool
     asked: tuple[AskedColumn, ...]
     columns: tuple[AskedColumn, ...]
     rest: tuple[Problem, ...]
@@ -76,7 +78,7 @@ class SheetAsked(Value, frozen=True, kw_only=True):
     @property
     def can_answer(self) -> bool:
         """Whether there is anything a person can say that may help."""
-        return bool(self.asks_supplier or self.asks_day or self.look_at_all or self.asked)
+        return bool(self.asks_supplier or self.asks_day or self.look_at_all or self.look_over or self.asked)
 
     @property
     def fields(self) -> tuple[AskedColumn, ...]:
@@ -90,12 +92,13 @@ def sheet_asked(taken: SheetTaken) -> SheetAsked:
     columns = list(_columns(taken.samples, taken.problems))
     lines = [_line(one) for one in taken.problems if one.code in LINES]
     told = {id(one) for column in columns for one in column.problems}
-    known = ("supplier-not-named", "no-terms", "sheet-not-dated", *WHOLE_SHEET, *LINES)
+    known = ("supplier-not-named", "no-terms", "sheet-not-dated", "columns-shown-first", *WHOLE_SHEET, *LINES)
     has_columns = bool(columns)
     return SheetAsked(
         asks_supplier=bool(codes.intersection(("supplier-not-named", "no-terms"))),
         asks_day="sheet-not-dated" in codes,
         look_at_all=tuple(one for one in taken.problems if one.code in WHOLE_SHEET and has_columns),
+        look_over="columns-shown-first" in codes,
         asked=(*(one for one in columns if one.problems), *lines),
         columns=tuple(one for one in columns if not one.problems),
         rest=tuple(

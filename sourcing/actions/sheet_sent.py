@@ -61,9 +61,12 @@ class SheetTaken(Value, frozen=True, kw_only=True):
     rows_wrong: tuple[Problem, ...] = ()
 
 
-def take_in_sent(desk: Desk, content: bytes, name: str, said: Said, tell: Tell = silent) -> SheetTaken:
+def take_in_sent(
+    desk: Desk, content: bytes, name: str, said: Said, tell: Tell = silent, look: bool = False
+) -> SheetTaken:
     """Keep the sheet, or say what is asked first; nothing of a sheet that is asked about is kept.
 
+    `look`: the person wants to see first what every column is read as, also where nothing is to be asked.
     Whose it is: as said, else the supplier whose short name its own begins with, as in 'larkmoor-2026-01-07.xlsx'.
     """
     try:
@@ -71,7 +74,7 @@ def take_in_sent(desk: Desk, content: bytes, name: str, said: Said, tell: Tell =
     except Refused as refusal:
         return _without_supplier(content, name, refusal)
     try:
-        done = _take_in(desk, content, name, changed(said, supplier=supplier), tell)
+        done = _take_in(desk, content, name, changed(said, supplier=supplier), tell, look)
     except _Asked as asked:
         samples = _samples(desk, content, name, changed(said, supplier=supplier), asked.problems)
         return SheetTaken(
@@ -124,7 +127,7 @@ class _Asked(Refused):
         self.rows_wrong = tuple(rows_wrong[:MOST_SHOWN])
 
 
-def _take_in(desk: Desk, content: bytes, name: str, said: Said, tell: Tell) -> Imported:
+def _take_in(desk: Desk, content: bytes, name: str, said: Said, tell: Tell, look: bool) -> Imported:
     sha256 = sha256_of(content)
     with desk.store.reading() as connection:
         terms = terms_on(connection, desk.at.date())[said.supplier]
@@ -133,7 +136,7 @@ def _take_in(desk: Desk, content: bytes, name: str, said: Said, tell: Tell) -> I
     if there:
         return Imported(kept=there, summary=None, again=True)
     reading = read_with(known, content, name, terms, said, tell)
-    _check(reading, name, said)
+    _check(reading, name, said, look)
     tell(f"{name}: keeping {len(reading.offers):,} offers")
     with desk.writing("import") as pen:
         there = same_sheet(pen.connection, terms.supplier, sha256, desk.at.date())
@@ -141,10 +144,10 @@ def _take_in(desk: Desk, content: bytes, name: str, said: Said, tell: Tell) -> I
             return Imported(kept=there, summary=None, again=True)
         if _still(pen.connection, terms, known, desk):
             return keep_reading(pen, reading, sha256, terms.supplier, said)
-    return _take_in(desk, content, name, said, tell)  # somebody said something of it meanwhile: read it with that
+    return _take_in(desk, content, name, said, tell, look)  # somebody said something of it meanwhile: read it with that
 
 
-def _check(reading: SheetReading, name: str, said: Said) -> None:
+def _check(reading: SheetReading, name: str, said: Said, look: bool) -> None:
     """All that is asked, at once: what columns mean, and the day."""
     refuse_unknown_headers(reading.summary, said.columns)
     asked = list(reading.summary.questions)
@@ -153,6 +156,8 @@ def _check(reading: SheetReading, name: str, said: Said) -> None:
     if reading.offers.empty and not asked:
         count = sum(one.problem_rows for one in reading.summary.accounting)
         asked.append(problem("sheet-without-offers", found=name, problems=count))
+    if look and not asked:
+        asked.append(problem("columns-shown-first", found=name))
     if asked:
         raise _Asked(asked, reading.summary.problems if reading.offers.empty else ())
 

@@ -99,7 +99,7 @@ def _refuse_numbers(left: str, right: str) -> None:
     """As the cells of a row are refused; what is wrong is said of numbers, for there are no columns here."""
     for which, number in (("the first", left.strip()), ("the second", right.strip())):
         if not number:
-            raise refused("number-missing", which=which)
+            raise refused("statement-number-missing", which=which)
         if why := damage_of(number):
             raise refused("number-looks-damaged", found=number, why=why)
 
@@ -120,7 +120,7 @@ def _checked(connection: Connection, statement: Statement) -> Statement:
         if number.maker != OURS:
             return number
         if number.key not in codes:
-            raise refused("part-not-ours", found=number.printed)
+            raise refused("our-part-unknown", found=number.printed)
         return changed(number, printed=codes[number.key])
 
     made = changed(statement, left=as_printed(statement.left), right=as_printed(statement.right))

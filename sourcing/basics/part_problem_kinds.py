@@ -29,7 +29,7 @@ PART_KINDS: dict[str, ProblemKind] = {
         "it speaks of a new part whose code is another part's number: {found}",
         "give the part another code; this statement then counts",
     ),
-    "part-not-ours": kind(
+    "our-part-unknown": kind(
         "No such part of ours",
         "no part of ours has the code '{found}'",
         "add it first with 'sourcing table add-part {found}', or correct the code",

@@ -28,6 +28,11 @@ SENT_SHEET_KINDS: dict[str, ProblemKind] = {
         "somebody has answered for this sheet already",
         "look at what is asked now",
     ),
+    "columns-shown-first": kind(
+        "Shown first",
+        "you asked to see what the columns of '{found}' are read as",
+        "look them over, and change what is wrong",
+    ),
     "reading-broke-off": kind(
         "Reading broke off",
         "the reading of '{found}' broke off",

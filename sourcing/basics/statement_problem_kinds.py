@@ -74,7 +74,7 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "'{found}' is no part number as somebody would write it: {why}",
         "write it as it is printed; if it is printed so, set it apart with a dash or a blank",
     ),
-    "number-missing": kind(
+    "statement-number-missing": kind(
         "Number missing",
         "{which} of the two numbers is missing",
         "write it as it is printed",

@@ -32,9 +32,12 @@ from .summary import (
     structure_of,
     two_worksheets,
 )
-from .worksheet import Worksheet
+from .worksheet import Cell, Worksheet
 
 __all__ = ["Hints", "SheetReading", "Tell", "read_sheet", "silent"]
+
+ROWS_LOOKED_AT = 2_000
+"""So many rows of the numbers are looked at, to see whether they can be numbers."""
 
 
 def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
@@ -145,7 +148,14 @@ def _asked(table: Table, file: str) -> tuple[Problem, ...]:
     by_unit = [
         problem("price-unit-unread", place=place, found=column.header, unit=unit) for column, unit in units if unit
     ]
-    return (*questions(table.columns, place, lambda at: body.coded(at).different), *by_unit)
+    number_at = table.at("supplier number")
+
+    def cells_of(at: int) -> Sequence[Cell]:
+        """The different cells; of the numbers some rows, for a number that comes over and over is none."""
+        coded = body.coded(at)
+        return coded.some_rows(ROWS_LOOKED_AT) if at == number_at else coded.different
+
+    return (*questions(table.columns, place, cells_of), *by_unit)
 
 
 def _without_open_prices(table: Table) -> Table:

@@ -29,7 +29,10 @@ Tell = Callable[[str], None]
 
 
 class TakeIn(Value, frozen=True, kw_only=True, tag="take in"):
-    """Keep the sheet held at `path`, or say what is asked. `said`: as JSON of `actions.import_sheets.Said`."""
+    """Keep the sheet held at `path`, or say what is asked. `said`: as JSON of `actions.import_sheets.Said`.
+
+    `look`: show what every column is read as before anything is kept.
+    """
 
     database: str
     at: datetime
@@ -37,6 +40,7 @@ class TakeIn(Value, frozen=True, kw_only=True, tag="take in"):
     path: str
     file: str
     said: str
+    look: bool = False
 
 
 class Compare(Value, frozen=True, kw_only=True, tag="compare"):
@@ -119,7 +123,7 @@ def _take_in(errand: TakeIn, tell: Tell) -> bytes:
     desk = open_desk(errand.database, errand.at, errand.who)
     with desk.store:
         content = Path(errand.path).read_bytes()
-        return to_json(take_in_sent(desk, content, errand.file, from_json(errand.said, Said), tell))
+        return to_json(take_in_sent(desk, content, errand.file, from_json(errand.said, Said), tell, errand.look))
 
 
 def _look_through(errand: LookThrough, tell: Tell) -> bytes:

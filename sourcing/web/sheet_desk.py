@@ -73,15 +73,18 @@ class SheetDesk:
     sent: dict[str, Sent] = field(default_factory=dict)
     compared: dict[Pair, Work] = field(default_factory=dict)
 
-    def take(self, files: list[FileStorage], said: Said) -> list[Sent]:
-        """Hold what was sent, to be read one after the other. Refuses nothing at all, and too many."""
+    def take(self, files: list[FileStorage], said: Said, look: bool = False) -> list[Sent]:
+        """Hold what was sent, to be read one after the other. Refuses nothing at all, and too many.
+
+        `look`: none is kept before somebody has seen what its columns are read as.
+        """
         chosen = [one for one in files if one.filename]
         if not chosen:
             raise refused("no-file-chosen")
         if len(chosen) > MOST_AT_ONCE:
             raise refused("too-many-sheets", count=len(chosen), most=MOST_AT_ONCE)
         self._forget(desk().at)
-        return [self._take(one, said) for one in chosen]
+        return [self._take(one, said, look) for one in chosen]
 
     def in_hand(self) -> list[Sent]:
         """What was sent and is not told yet, the newest first."""
@@ -113,17 +116,25 @@ class SheetDesk:
         """Where the file of a comparison is."""
         return self.held.folder / _named((before.sheet, whole.kept.sheet, kind))
 
-    def _take(self, one: FileStorage, said: Said) -> Sent:
+    def _take(self, one: FileStorage, said: Said, look: bool) -> Sent:
         file, path = file_name(one.filename or ""), self.held.hold(one)
         at = desk()
-        work = self.works.add(file, at.who, at.at, self._reading(path, file, said))
+        work = self.works.add(file, at.who, at.at, self._reading(path, file, said, look))
         sent = Sent(name=secrets.token_urlsafe(9), file=file, path=path, said=said, who=at.who, at=at.at, work=work)
         self.sent[sent.name] = sent
         return sent
 
-    def _reading(self, path: Path, file: str, said: Said) -> Task:
-        at, database, run, held = desk(), counter().database, self.run, self.held
-        errand = TakeIn(database=database, at=at.at, who=at.who, path=str(path), file=file, said=to_json(said).decode())
+    def _reading(self, path: Path, file: str, said: Said, look: bool = False) -> Task:
+        at, run, held = desk(), self.run, self.held
+        errand = TakeIn(
+            database=counter().database,
+            at=at.at,
+            who=at.who,
+            path=str(path),
+            file=file,
+            said=to_json(said).decode(),
+            look=look,
+        )
 
         def task(tell: Tell) -> SheetTaken:
             is_asked = False

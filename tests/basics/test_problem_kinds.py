@@ -47,3 +47,15 @@ def test_sentences_read_as_sentences() -> None:
         assert kind.title and kind.what and kind.remedy, code
         assert not kind.what.endswith(".") and not kind.remedy.endswith("."), code
         assert not re.match(r"[A-Z][a-z]", kind.remedy), code
+
+
+def test_no_code_is_given_twice() -> None:
+    """The later one would take the other's place, and the other's refusals would be faults."""
+    codes: list[str] = []
+    for file in sorted((SOURCE / "basics").glob("*problem_kinds.py")):
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+            for key, value in zip(node.keys, node.values, strict=True) if isinstance(node, ast.Dict) else ():
+                if isinstance(key, ast.Constant) and isinstance(value, ast.Call):
+                    codes.append(str(key.value))
+    assert {code for code in codes if codes.count(code) > 1} == set()
+    assert set(KINDS) == set(codes)

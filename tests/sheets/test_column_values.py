@@ -85,6 +85,7 @@ def test_other_numbers_are_no_gtins(text: str) -> None:
         ("supplier number", PRICES, "prices"), ("supplier number", DATES, "dates"),
         ("supplier number", WORDS, "words"),
         ("supplier number", ["1", "2", "3", "4", "5", "6"], "count the rows"),
+        ("supplier number", ["NORROWBY", "NORROWBY", "OSTREVIK", "OV", "OSTREVIK", "NORROWBY"], "only 3 of the 6"),
         ("supplier number", ["A1", "B2"] * 30, "only 2 of the 60"), ("maker number", PRICES, "prices"),
         ("stock", DATES, "dates"), ("stock", PRICES[:2] + PRICES[3:], "prices"),
         ("pack", ["EA", "PK", "EA", "BX", "EA"], "units"),

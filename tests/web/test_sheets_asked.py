@@ -6,7 +6,7 @@ from flask import Flask
 
 from sourcing.actions.sheet_list import sheets_of
 from sourcing.web.desks import desk
-from tests.web.sheets_world import drop, held, page_of, settle
+from tests.web.sheets_world import PLAIN, drop, held, page_of, settle
 from tests.web.world import Browser
 
 UNCLEAR = b"Part No,Description,Price,Remark\n" + b"".join(b"ZQ-%d,Shoe,%d.50,x\n" % (at, at + 3) for at in range(9))
@@ -128,3 +128,46 @@ def test_parts_of_ours_stand_first_among_the_changes_with_their_open_jobs(app: F
     page = clerk.get("/sheets/7/changes")
     assert page.index("Parts of ours") < page.index(">Rose")
     assert "our BELT-AUGER" in page and "2026-0004" in page
+
+
+REFERENCES = b"QX,Ref,Zed,Words,Net\n" + b"".join(
+    b"QX-%d,%s,NW-%d,Skid shoe,%d.50\n" % (at, (b"NORROWBY", b"OSTREVIK")[at % 2], at, at + 3) for at in range(9)
+)
+"""Its 'Ref' is the maker's name, though the header may be a number's."""
+
+
+def test_a_column_of_names_is_not_taken_for_numbers_without_a_question(app: Flask, clerk: Browser) -> None:
+    """Every offer would be ordered as 'NORROWBY'. Said once, the sheet is kept with the numbers told."""
+    sent = drop(app, clerk, REFERENCES, NAME)
+    page = clerk.get(sent)
+    assert "words without figures, and only 2 of the 9 looked at differ" in page
+    places = dict(re.findall(r'<label for="other-(\d+)">[A-Z]: (\w+)', page))
+    at = {header: f"other-{place}" for place, header in places.items()}
+    clerk.send(
+        sent, **{"said-0": "another", "other-0": "maker", at["QX"]: "supplier number", at["Zed"]: "maker number"}
+    )
+    settle(app)
+    kept = page_of(clerk, sent)
+    assert all(f"<td>{meaning}</td>" in kept for meaning in ("supplier number", "maker", "maker number", "net price"))
+
+
+def test_who_wants_to_sees_the_columns_first_and_changes_one(app: Flask, clerk: Browser) -> None:
+    """Nothing would have been asked of this sheet; nothing is kept before it was looked over."""
+    sent = drop(app, clerk, PLAIN, NAME, look="yes")
+    page = clerk.get(sent)
+    assert "Nothing is asked" in page and "Keep it so" in page and clerk.status("/sheets/7") == 409
+    assert "as it is read: net price" in page
+    (place,) = re.findall(r'<label for="other-(\d+)">D: List', page)
+    clerk.send(sent, **{f"other-{place}": "not used"})
+    settle(app)
+    kept = page_of(clerk, sent)
+    assert "Sheet 7" in kept and "<td>list price</td>" not in kept and "<td>net price</td>" in kept
+
+
+def test_a_sheet_read_wrongly_is_taken_out_to_be_read_otherwise(app: Flask, clerk: Browser) -> None:
+    """The page for dropping it again has the supplier chosen and the tick set."""
+    drop(app, clerk, PLAIN, NAME)
+    page = clerk.send("/sheets/7/take-out", again="yes")
+    assert page.request.path == "/sheets" and 'name="look" value="yes" checked' in page.text
+    assert '<option value="stonegarth" selected>' in page.text
+    assert 'name="look" value="yes" checked' not in clerk.get("/sheets")

@@ -155,13 +155,16 @@ def _selling_unit_doubt(header: str, sample: Sequence[str]) -> str | None:
 
 
 def _number_doubt(sample: Sequence[str]) -> str | None:
-    """Numbers that count the rows, sentences, or one number over and over are no part numbers."""
+    """Numbers that count the rows, words, or one number over and over are no part numbers."""
     if sample[:FEWEST] == [str(at) for at in range(1, FEWEST + 1)] and all(map(str.isdigit, sample)):
         return f"the values count the rows: {', '.join(sample[:3])} and so on"
     if share_of(sample, lambda text: is_prose(text) and _no_digit(text)) >= NEARLY_ALL:
         return f"nearly all of the {len(sample)} values looked at are words without figures"
-    if len(sample) >= 40 and len(set(sample)) * 20 < len(sample):
-        return f"only {len(set(sample))} of the {len(sample)} values looked at differ"
+    few = len(set(sample))
+    if share_of(sample, _no_digit) >= NEARLY_ALL and few * 2 <= len(sample):
+        return f"the values are words without figures, and only {few} of the {len(sample)} looked at differ"
+    if len(sample) >= 40 and few * 20 < len(sample):
+        return f"only {few} of the {len(sample)} values looked at differ"
     return None
 
 

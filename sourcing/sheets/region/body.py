@@ -74,6 +74,10 @@ class Coded:
         """One value for each different cell, laid out over the rows."""
         return objects(values, len(values))[self.codes]
 
+    def some_rows(self, most: int) -> list[Cell]:
+        """The cells of about so many rows from all over the column, or of all."""
+        return [self.different[code] for code in self.codes[:: max(1, len(self.codes) // most)]]
+
     def rows_with(self, numbers: Iterable[int]) -> list[int]:
         """The rows that hold any of the different cells with these numbers, in order."""
         wanted = np.zeros(len(self.different), dtype=bool)

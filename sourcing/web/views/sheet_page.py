@@ -56,4 +56,6 @@ def _take_out(sheet: int) -> str:
     gone = undo_import(desk(), sheet)
     told = _("Sheet %(sheet)s is taken out: %(file)s. To have it again, drop the file again.")
     tell(told % {"sheet": gone.sheet, "file": gone.file})
+    if request.form.get("again"):
+        return url_for("sheets.list_page", supplier=gone.supplier, look="yes")
     return url_for("sheets.supplier_page", supplier=gone.supplier)

@@ -27,10 +27,11 @@ def list_page() -> ResponseReturnValue:
     """Every supplier with the sheet that counts; new ones are dropped here."""
     if request.method == "POST" and (gone := deed(_drop)):
         return gone
-    chosen = request.args.get("supplier", "")
+    chosen, look = request.args.get("supplier", ""), request.args.get("look", "")
     in_hand = sheet_desk().in_hand()
     going = [one for one in in_hand if not one.work.is_over]
-    return show("sheets/list.html", suppliers=supplier_sheets(desk()), in_hand=in_hand, going=going, chosen=chosen)
+    suppliers = supplier_sheets(desk())
+    return show("sheets/list.html", suppliers=suppliers, in_hand=in_hand, going=going, chosen=chosen, look=look)
 
 
 @blueprint.get("/sheets/of/<supplier>")
@@ -43,7 +44,7 @@ def supplier_page(supplier: str) -> ResponseReturnValue:
 
 def _drop() -> str:
     said = Said(supplier=text("supplier"), dated=day("dated"))
-    sent = sheet_desk().take(request.files.getlist("sheets"), said)
+    sent = sheet_desk().take(request.files.getlist("sheets"), said, bool(text("look")))
     if len(sent) == 1:
         return url_for("sheets.sent_page", sent=sent[0].name)
     told = several("%(count)s file is read.", "%(count)s files are read, one after the other.", len(sent))
