@@ -60,7 +60,7 @@ def test_the_bill_is_looked_at_before_it_is_written(app: Flask, clerk: Browser) 
 def test_the_bill_is_written_once_and_read_by_everybody(app: Flask, clerk: Browser, technician: Browser) -> None:
     """A double click writes one; the paper is shown and saved to the letter."""
     hidden = clerk.hidden(WRITE, WRITE)
-    pages = [clerk.send_again(hidden, WRITE) for _ in range(2)]
+    pages = [clerk.send_again(hidden, WRITE, do="write") for _ in range(2)]
     assert [page.status_code for page in pages] == [200, 200]
     assert "Bill B-2026-0001 is written" in pages[0].text
     frozen = bill_if_any(desk_of(app), ORDERED)
@@ -78,13 +78,34 @@ def test_a_line_not_done_and_one_with_something_off_are_billed_so(app: Flask, cl
     page = clerk.get(wishes)
     assert "Only a look" in page and 'value="B" checked' in page and 'value="5.00"' in page
     form = f"{WRITE}?not_done=B&amp;words=bearing+was+fine&amp;off-1=5.00&amp;off_words=regular+customer"
-    answer = clerk.send_again(clerk.hidden(wishes, form), wishes)
+    said = {"not_done": "B", "words": "bearing was fine", "off-1": "5.00", "off_words": "regular customer"}
+    answer = clerk.send_again(clerk.hidden(wishes, form), wishes, do="write", **said)
     assert answer.status_code == 200, answer.text
     frozen = bill_if_any(desk_of(app), ORDERED)
     assert frozen is not None
     assert [one.label for one in frozen.bill.not_done] == ["B"] and frozen.bill.not_done[0].words == "bearing was fine"
     assert [(one.label, str(one.amount)) for one in frozen.bill.off] == [("1", "5.00 USD")]
     assert "Still to do" in answer.text and "Still to do" not in logged_in(app, "technician").get(PAGE)
+
+
+@pytest.mark.parametrize("fields", [{"off-1": "5.00", "off_words": "regular"}, {"not_done": "B", "words": "was fine"}])
+def test_what_is_filled_in_and_was_not_looked_at_is_looked_at_first(
+    app: Flask, clerk: Browser, fields: dict[str, str]
+) -> None:
+    """A bill without it could never be taken back; the second press writes it."""
+    page = clerk.send(WRITE, do="write", **fields)
+    assert "Nothing is written yet" in page.text and bill_if_any(desk_of(app), ORDERED) is None
+    assert all(f'value="{one}"' in page.text for one in fields.values())
+    again = clerk.send_again(clerk.hidden(WRITE, WRITE), page.request.full_path, do="write", **fields)
+    frozen = bill_if_any(desk_of(app), ORDERED)
+    assert again.status_code == 200 and frozen is not None and (frozen.bill.off or frozen.bill.not_done)
+
+
+def test_a_wish_taken_back_is_looked_at_too(app: Flask, clerk: Browser) -> None:
+    """What stands in the address alone is not what the form says."""
+    page = clerk.send_again(clerk.hidden(WRITE, WRITE), f"{WRITE}?off-1=5.00&off_words=regular", do="write")
+    assert "Nothing is written yet" in page.text and bill_if_any(desk_of(app), ORDERED) is None
+    assert page.request.full_path.rstrip("?") == WRITE
 
 
 def test_why_it_can_not_be_billed_yet_is_said(app: Flask, clerk: Browser) -> None:

@@ -1,9 +1,11 @@
 """Money the customer paid ahead, and the bill that closes the job: looked at before it is written, printed after."""
 
 from decimal import Decimal
+from typing import Any
 
 from flask import Blueprint, abort, request, url_for
 from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import MultiDict
 
 from ...actions.after_bill import left_with_suppliers
 from ...actions.answer_sheet import answer_sheet
@@ -55,18 +57,22 @@ def bill_page(job: str) -> ResponseReturnValue:
 
 @open_to(*WITH_COSTS)
 def write_bill_page(job: str) -> ResponseReturnValue:
-    """Look at the bill as it would be, with lines left out or something taken off; then write it, once."""
+    """Look at the bill as it would be, with lines left out or something taken off; then write it, once.
+
+    What is filled in and was not looked at is never left by the way: it is looked at first.
+    """
     if request.method == "POST" and (gone := deed(lambda: _written(job))):
         return gone
     looked, why_not = _looked(job)
+    asked = request.form if request.method == "POST" else request.args
     return show(
         "quotes/write_bill.html",
         job=job,
         looked=looked,
         why_not=why_not,
         lines=[one.line for one in answer_sheet(desk(), job).lines if one.stands == "approved"],
-        asked=request.args,
-        not_done=request.args.getlist("not_done"),
+        asked=asked,
+        not_done=asked.getlist("not_done"),
         query=request.args.to_dict(flat=False),
     )
 
@@ -74,7 +80,7 @@ def write_bill_page(job: str) -> ResponseReturnValue:
 @open_to(*WITH_COSTS)
 def look_itself(job: str) -> ResponseReturnValue:
     """The paper as it would be; nothing is kept."""
-    return paper(bill_html(look_at_bill(desk(), job, *_wishes())))
+    return paper(bill_html(look_at_bill(desk(), job, *_wishes(request.args))))
 
 
 @open_to(*EVERYBODY)
@@ -122,14 +128,13 @@ def _bill(job: str) -> FrozenBill:
 def _looked(job: str) -> tuple[Bill | None, tuple[Problem, ...]]:
     """The bill as it would be, or why it can't be written yet."""
     try:
-        return look_at_bill(desk(), job, *_wishes()), ()
+        return look_at_bill(desk(), job, *_wishes(request.args)), ()
     except Refused as refusal:
         return None, refusal.problems
 
 
-def _wishes() -> tuple[LeftOut, Off]:
-    """What the address asks of the bill: lines not done and why, amounts off and why."""
-    asked = request.args
+def _wishes(asked: MultiDict[str, str]) -> tuple[LeftOut, Off]:
+    """What is asked of the bill, by the address or by the form: lines not done and why, amounts off and why."""
     labels = tuple(one for one in asked.getlist("not_done") if one)
     off = tuple(
         (name.removeprefix(OFF), amount(typed.strip()))
@@ -143,9 +148,20 @@ def _wishes() -> tuple[LeftOut, Off]:
 
 
 def _written(job: str) -> str:
-    frozen = write_bill(desk(), job, bill_html, *_wishes())
+    wishes = _wishes(request.form)
+    if text("do") != "write" or wishes != _wishes(request.args):
+        if text("do") == "write":
+            tell(_("Nothing is written yet. Look at the bill with what you filled in, then write it."))
+        return url_for("quotes.write_bill_page", job=job, **_filled_in())
+    frozen = write_bill(desk(), job, bill_html, *wishes)
     tell(_("Bill %(number)s is written and job %(job)s is closed.") % {"number": frozen.bill.number, "job": job})
     return url_for("quotes.bill_page", job=job)
+
+
+def _filled_in() -> dict[str, Any]:
+    """What the form says of the bill, for the address of a look at it."""
+    names = [name for name in request.form if name in ("not_done", "words", "off_words") or name.startswith(OFF)]
+    return {name: some for name in names if (some := [one for one in request.form.getlist(name) if one.strip()])}
 
 
 def _taken(job: str) -> str:
