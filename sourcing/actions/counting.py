@@ -5,6 +5,7 @@ from typing import Literal
 
 from sqlalchemy import Connection
 
+from ..basics.landed_cost import CostLine
 from ..basics.order import Receipt
 from ..basics.order_now import LineNow
 from ..basics.part_number import PartNumber, number_key
@@ -37,13 +38,15 @@ class CountLine(Value, frozen=True, kw_only=True):
 
 
 class CountSheet(Value, frozen=True, kw_only=True):
-    """An order to count goods against. `before`: the papers taken in so far."""
+    """An order to count goods against. `before`: the papers taken in so far. `charges`: what the order names beside
+    goods and freight, such as an entry fee, under the name a paper should have it by."""
 
     order: str
     supplier_name: str
     currency: str
     lines: tuple[CountLine, ...]
     before: tuple[str, ...]
+    charges: tuple[str, ...] = ()
 
     @property
     def is_complete(self) -> bool:
@@ -85,7 +88,12 @@ def count_sheet(desk: Desk, number: str, but: str = "") -> CountSheet:
         currency=now.order.currency,
         lines=tuple(_line(one, left.get(one.line.line, 0)) for one in now.lines if one.pieces),
         before=tuple(one.paper for one in came),
+        charges=tuple(dict.fromkeys(one.name for one in now.order.charges if _may_stand_on_a_paper(one))),
     )
+
+
+def _may_stand_on_a_paper(one: CostLine) -> bool:
+    return not (one.is_goods or one.is_freight) and one.amount.amount > 0
 
 
 def scan(desk: Desk, number: str, typed: str, pieces: Mapping[int, int], but: str = "") -> Scanned:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from ..basics.currency import minor_units
 from ..basics.margin_facts import Purchase
-from ..basics.value import Value
+from ..basics.value import Value, changed
 from .came import AsCame, as_came, lines_that_came
 from .freight_rise import Rise, rises_of
 from .going_back import NOTHING as NO_BACK
@@ -76,6 +76,8 @@ def bought(purchase: Purchase, currency: str) -> list[Bought]:
     if purchase.back:
         back = [back_of(purchase, one, mine, currency) for one, mine in zip(ordered, came, strict=True)]
     is_here = [bool(mine.pieces) and one.pieces <= mine.good for one, mine in zip(ordered, came, strict=True)]
+    if all(is_here) and any(mine.other is not None for mine in came):  # what no paper states now, none will
+        came = [mine if mine.other is not None else changed(mine, other=0) for mine in came]
     rises = rises_of(ordered, came, is_here) if any(is_here) else []
     return [
         Bought(

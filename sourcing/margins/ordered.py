@@ -107,11 +107,13 @@ def _charges(
 
 
 def _by_kind(purchase: Purchase, places: int) -> tuple[int, int, int, int]:
-    """The order's carrier freight, own drive, small-order fee, and what a supplier's paper may state beside freight.
+    """The order's carrier freight, own drive, small-order fee, and what a supplier's paper states beside freight.
 
-    The shop's own drive stands on no paper of a supplier.
+    That is the small-order fee and handling whatever they are called there, and every other charge that a paper names
+    as the order does. The shop's own drive stands on no paper of a supplier.
     """
-    carrier = drive = small = handling = 0
+    carrier = drive = small = others = 0
+    named = {charge.name.casefold() for receipt in purchase.receipts for charge in receipt.other_charges}
     for one in purchase.order.charges:
         amount = minor(one.amount.amount, places)
         if one.kind == "freight" or (not one.kind and one.name == OLD_CARRIER):
@@ -120,6 +122,6 @@ def _by_kind(purchase: Purchase, places: int) -> tuple[int, int, int, int]:
             drive += amount
         elif one.kind == "small-order fee" or (not one.kind and one.name == OLD_FEE):
             small += amount
-        elif one.kind == "handling":
-            handling += amount
-    return carrier, drive, small, small + handling
+        elif one.kind == "handling" or named.intersection((one.name.casefold(), one.kind)):
+            others += amount
+    return carrier, drive, small, small + others

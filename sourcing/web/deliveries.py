@@ -102,7 +102,7 @@ def _with_costs(form: Mapping[str, str], sheet: CountSheet, said: Delivery) -> D
         prices=_amounts(form, sheet, "price"),
         charged=_counts(form, sheet, "charged"),
         cores=_amounts(form, sheet, "core"),
-        other_charges=_other_charges(form),
+        other_charges=_charges_of(form, sheet),
         supplier_total=amount(total) if total else None,
         freight_by=one_word(_text(form, "freight_by") or "value", "freight", ("value", "weight")),
         rate=amount(rate) if rate else None,
@@ -114,6 +114,16 @@ def _freight(form: Mapping[str, str]) -> Decimal:
     if not typed:
         raise refused("freight-not-said", found=_text(form, "paper"))
     return amount(typed)
+
+
+def _charges_of(form: Mapping[str, str], sheet: CountSheet) -> dict[str, Decimal]:
+    """Those the order has, under its own names; then others. A blank says that the paper has none."""
+    rows = ((name, _text(form, f"ordered_charge_{at}")) for at, name in enumerate(sheet.charges, 1))
+    found = {name: amount(typed) for name, typed in rows if typed}
+    others = _other_charges(form)
+    if twice := [name for name in others if name in found]:
+        raise refused("charge-not-clear", found=twice[0])
+    return {**found, **others}
 
 
 def _other_charges(form: Mapping[str, str]) -> dict[str, Decimal]:

@@ -1,5 +1,7 @@
 """Goods taken in at the counter: counted scan by scan, wrong numbers said loudly, who says what was charged."""
 
+import json
+import sqlite3
 from collections.abc import Iterator
 from decimal import Decimal
 from pathlib import Path
@@ -227,3 +229,23 @@ def test_what_a_paper_does_not_explain_is_asked_of_who_sees_costs(keeper: Browse
     assert "is not explained by its lines" in keeper.get(page)
     shown = mechanic.get(page)
     assert "PB-4038" in shown and "explained" not in shown
+
+
+def test_charges_the_order_has_stand_ready_under_its_own_names(ordered: Flask, keeper: Browser) -> None:
+    """So that a fee that was agreed is neither claimed nor counted twice; a blank is no charge; nothing twice."""
+    fee = {"name": "Entry fee", "kind": "entry fee", "rule": "by hand", "amount": {"amount": "6.00", "currency": "USD"}}
+    with sqlite3.connect(desk_of(ordered).store.shown) as store:
+        store.execute(
+            "UPDATE purchase_orders SET body = json_insert(body, '$.charges[#]', json(?)) WHERE number = ?",
+            (json.dumps(fee), OPEN),
+        )
+    store.close()
+    assert '<label for="field-ordered_charge_1">Entry fee</label>' in keeper.get(HERE)
+    fields = {"do": "keep", "paper": "DN-9", "freight": "0", f"came_{SHEAR}": "2", "ordered_charge_1": "6.00"}
+    again = keeper.send(HERE, **fields, charge_name_1="Entry fee", charge_1="6.00")
+    assert again.status_code == 409 and "stands there twice" in again.text
+    page = keeper.send(HERE, **fields)
+    assert page.status_code == 200 and "Entry fee" in page.text
+    (receipt,) = standing(ordered).receipts
+    assert [(one.name, one.amount.amount) for one in receipt.other_charges] == [("Entry fee", Decimal("6.00"))]
+    assert [one for one in differences_of(desk_of(ordered), OPEN).differences if one.kind == "charge"] == []
