@@ -61,7 +61,7 @@ class WentBack(Value, frozen=True, kw_only=True):
 
 def send_back(desk: Desk, number: str, said: BackStep) -> WentBack:
     """Keep one step of an old part or of goods going back. Refuses a step that can't follow the earlier ones, and
-    giving up without a word why."""
+    giving up, or a credit of more than was to be expected, without a word why."""
     if said.step == "lost" and not said.words.strip():
         raise refused("words-missing", found="giving an old part or goods up")
     with desk.writing("send back") as pen:
@@ -72,6 +72,7 @@ def send_back(desk: Desk, number: str, said: BackStep) -> WentBack:
         step = _step(desk, bought, said)
         refuse_step(here, step)
         terms = terms_on(pen.connection, desk.at.date()).get(bought.supplier)
+        _refuse_more(here, step, terms)
         notes = tuple(chain(_late(here, step, terms), _less(here, step, terms)))
         add_goods_back(pen.connection, step)
         what = "old part" if said.kind == "core" else "goods"
@@ -162,20 +163,33 @@ def _late(here: Standing, step: GoodsBack, terms: Terms | None) -> Iterator[str]
         yield f"{terms.name} takes no goods back by his terms: ask him first"
 
 
-def _less(here: Standing, step: GoodsBack, terms: Terms | None) -> Iterator[str]:
-    """Credited less, or more, than was charged for it less the fee in the terms."""
-    if step.credit is None:
-        return
+def _refuse_more(here: Standing, step: GoodsBack, terms: Terms | None) -> None:
+    """A credit is kept for good: one that is too high is more likely mistyped than given."""
+    whole = _expected(here, step, terms) if step.credit is not None and not step.words else None
+    if isinstance(whole, Money) and step.credit is not None and step.credit > whole:
+        raise refused("credit-above-expected", found=step.credit, expected=whole)
+
+
+def _expected(here: Standing, step: GoodsBack, terms: Terms | None) -> Money | Lot:
+    """What was charged for the pieces less the fee in the terms; or the lot for which the terms say nothing."""
     expected: list[Money] = []
     for lot, take in _first(chain(here.must_go.on_the_way(), here.may_go.on_the_way()), step.pieces):
         amount, _ = expected_credit(lot, terms)
         if amount is None:
-            charged = f"{lot.amount} was charged for {lot.pieces}"
-            yield f"what the supplier keeps of returned goods is not in his terms: {charged}"
-            return
+            return lot
         expected.append(Money(amount=amount.amount * take / lot.pieces, currency=amount.currency).rounded())
-    whole = total(expected, step.credit.currency)
-    if step.credit != whole:
+    return total(expected, step.credit.currency if step.credit else "")
+
+
+def _less(here: Standing, step: GoodsBack, terms: Terms | None) -> Iterator[str]:
+    """Credited less, or more, than was to be expected."""
+    if step.credit is None:
+        return
+    whole = _expected(here, step, terms)
+    if isinstance(whole, Lot):
+        charged = f"{whole.amount} was charged for {whole.pieces}"
+        yield f"what the supplier keeps of returned goods is not in his terms: {charged}"
+    elif step.credit != whole:
         less = step.credit < whole
         gap = whole - step.credit if less else step.credit - whole
         yield f"{whole} was to be expected, {step.credit} came: {gap} {'less' if less else 'more'}"

@@ -43,13 +43,15 @@ DAY = re.compile(r"(?<!\d)(\d{4})-(\d{2})-(\d{2})(?!\d)")
 class Said(Value, frozen=True, kw_only=True):
     """What the clerk says about the files: whose they are, from which day, what some columns mean (by header).
 
-    `quantities`: for columns she says are net prices, from how many pieces on they hold.
+    `quantities`: for columns she says are net prices, from how many pieces on they hold. `looked_over`: she has seen
+    what a sheet shows before it is kept, where nothing is asked.
     """
 
     supplier: str = ""
     dated: date | None = None
     columns: Mapping[str, Field] = {}
     quantities: Mapping[str, int] = {}
+    looked_over: bool = False
 
 
 class KnownColumns(Value, frozen=True, kw_only=True):

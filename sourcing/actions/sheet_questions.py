@@ -31,6 +31,9 @@ APT: dict[str, tuple[Field, ...]] = {
 WHOLE_SHEET = ("no-number-column", "no-price-column", "no-table", "net-price-gone", "no-such-header")
 """Asked of no column that is named: the person looks through all of them."""
 
+LOOK_OVER = ("columns-shown-first", "sheet-much-shorter")
+"""Nothing is asked: the person looks, and says that it is to be kept so."""
+
 LINES: dict[str, tuple[Field, ...]] = {
     "line-about-prices": ("not used", "price basis"),
     "two-worksheets": ("not used",),
@@ -63,14 +66,14 @@ class SheetAsked(Value, frozen=True, kw_only=True):
     """Everything a person is asked of one sheet.
 
     `asked` need an answer; `columns` are all others, to be corrected by whoever wants to. `look_at_all`: one of the
-    columns must be named, and nobody knows which. `look_over`: nothing is asked, the person wanted to see. `rest` can't
-    be answered here, and their remedy says what helps.
+    columns must be named, and nobody knows which. `look_over`: why it is shown where nothing is asked. `rest` can't be
+    answered here, and their remedy says what helps.
     """
 
     asks_supplier: bool
     asks_day: bool
     look_at_all: tuple[Problem, ...]
-    look_over: bool
+    look_over: tuple[Problem, ...]
     asked: tuple[AskedColumn, ...]
     columns: tuple[AskedColumn, ...]
     rest: tuple[Problem, ...]
@@ -79,6 +82,11 @@ class SheetAsked(Value, frozen=True, kw_only=True):
     def can_answer(self) -> bool:
         """Whether there is anything a person can say that may help."""
         return bool(self.asks_supplier or self.asks_day or self.look_at_all or self.look_over or self.asked)
+
+    @property
+    def may_be_a_part(self) -> bool:
+        """Whether it is so much shorter than the sheet before it that it may be a part of one."""
+        return any(one.code == "sheet-much-shorter" for one in self.look_over)
 
     @property
     def fields(self) -> tuple[AskedColumn, ...]:
@@ -92,13 +100,13 @@ def sheet_asked(taken: SheetTaken) -> SheetAsked:
     columns = list(_columns(taken.samples, taken.problems))
     lines = [_line(one) for one in taken.problems if one.code in LINES]
     told = {id(one) for column in columns for one in column.problems}
-    known = ("supplier-not-named", "no-terms", "sheet-not-dated", "columns-shown-first", *WHOLE_SHEET, *LINES)
+    known = ("supplier-not-named", "no-terms", "sheet-not-dated", *LOOK_OVER, *WHOLE_SHEET, *LINES)
     has_columns = bool(columns)
     return SheetAsked(
         asks_supplier=bool(codes.intersection(("supplier-not-named", "no-terms"))),
         asks_day="sheet-not-dated" in codes,
         look_at_all=tuple(one for one in taken.problems if one.code in WHOLE_SHEET and has_columns),
-        look_over="columns-shown-first" in codes,
+        look_over=tuple(one for one in taken.problems if one.code in LOOK_OVER),
         asked=(*(one for one in columns if one.problems), *lines),
         columns=tuple(one for one in columns if not one.problems),
         rest=tuple(
@@ -132,7 +140,8 @@ def said_of(asked: SheetAsked, answers: Mapping[int, str], quantities: Mapping[i
     if asked.look_at_all and not any(answers.get(at) for at, _ in enumerate(asked.fields)):
         raise refused("columns-not-answered")
     _check_discounts(asked, columns)
-    return changed(said, columns=columns, quantities=pieces)
+    looked_over = said.looked_over or bool(asked.look_over)
+    return changed(said, columns=columns, quantities=pieces, looked_over=looked_over)
 
 
 def _check_discounts(asked: SheetAsked, columns: Mapping[str, Field]) -> None:

@@ -16,7 +16,7 @@ from ..basics.terms import Terms
 from ..basics.value import Value, changed
 from ..sheets.reading import SheetReading, Tell, silent
 from ..sheets.sample import sheet_samples
-from ..storage.sheets import same_sheet
+from ..storage.sheets import kept_sheets, same_sheet
 from ..storage.shop import terms_on
 from .desk import Desk
 from .import_answers import refuse_unknown_headers
@@ -34,6 +34,8 @@ from .left_by_import import left_by_import
 
 LONGEST_NAME = 120
 MOST_SHOWN = 50
+FEW, MUCH_SHORTER = 20, 4
+"""A sheet of fewer offers than one in so many of those before it may be a part of a sheet, or another table."""
 NO_HELP = frozenset(
     (
         *("not-a-sheet", "file-empty", "workbook-damaged", "password-protected", "unpacks-too-large"),
@@ -133,10 +135,13 @@ def _take_in(desk: Desk, content: bytes, name: str, said: Said, tell: Tell, look
         terms = terms_on(connection, desk.at.date())[said.supplier]
         there = same_sheet(connection, terms.supplier, sha256, desk.at.date())
         known = known_columns(connection, terms.supplier)
+        before = _offers_before(connection, terms.supplier, desk)
     if there:
         return Imported(kept=there, summary=None, again=True)
     reading = read_with(known, content, name, terms, said, tell)
-    _check(reading, name, said, look)
+    _check(reading, name, said)
+    if not said.looked_over and (shown := _to_look_over(reading, name, look, before)):
+        raise _Asked(shown, ())
     tell(f"{name}: keeping {len(reading.offers):,} offers")
     with desk.writing("import") as pen:
         there = same_sheet(pen.connection, terms.supplier, sha256, desk.at.date())
@@ -147,7 +152,7 @@ def _take_in(desk: Desk, content: bytes, name: str, said: Said, tell: Tell, look
     return _take_in(desk, content, name, said, tell, look)  # somebody said something of it meanwhile: read it with that
 
 
-def _check(reading: SheetReading, name: str, said: Said, look: bool) -> None:
+def _check(reading: SheetReading, name: str, said: Said) -> None:
     """All that is asked, at once: what columns mean, and the day."""
     refuse_unknown_headers(reading.summary, said.columns)
     asked = list(reading.summary.questions)
@@ -156,10 +161,23 @@ def _check(reading: SheetReading, name: str, said: Said, look: bool) -> None:
     if reading.offers.empty and not asked:
         count = sum(one.problem_rows for one in reading.summary.accounting)
         asked.append(problem("sheet-without-offers", found=name, problems=count))
-    if look and not asked:
-        asked.append(problem("columns-shown-first", found=name))
     if asked:
         raise _Asked(asked, reading.summary.problems if reading.offers.empty else ())
+
+
+def _to_look_over(reading: SheetReading, name: str, look: bool, before: int) -> list[Problem]:
+    """What is shown though nothing is asked: where the person wants to look, and a sheet that may be a part of one."""
+    found = [problem("columns-shown-first", found=name)] if look else []
+    offers = len(reading.offers)
+    if before >= FEW and offers * MUCH_SHORTER < before:
+        found.append(problem("sheet-much-shorter", found=name, count=offers, before=before))
+    return found
+
+
+def _offers_before(connection: Connection, supplier: str, desk: Desk) -> int:
+    """How many the sheet has that counts now; 0 where there is none."""
+    kept = kept_sheets(connection, desk.at.date())
+    return next((one.offers for one in kept if one.supplier == supplier and one.is_newest), 0)
 
 
 def _still(connection: Connection, terms: Terms, known: KnownColumns, desk: Desk) -> bool:

@@ -18,6 +18,11 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
         "nothing is said of freight on paper {found}",
         "type the freight the paper charges, and 0 where it charges none",
     ),
+    "credit-above-expected": kind(
+        "More than to be expected",
+        "a credit of {found} is more than the {expected} that was to be expected, and nobody says why",
+        "read the credit note again; if it is right, say in a few words what it is for",
+    ),
     "charge-not-clear": kind(
         "Charge not clear",
         "the other charge '{found}' has a name without an amount, an amount without a name, or stands there twice",

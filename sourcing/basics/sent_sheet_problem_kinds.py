@@ -33,6 +33,11 @@ SENT_SHEET_KINDS: dict[str, ProblemKind] = {
         "you asked to see what the columns of '{found}' are read as",
         "look them over, and change what is wrong",
     ),
+    "sheet-much-shorter": kind(
+        "Much shorter than before",
+        "'{found}' has {count} offers, and the supplier's sheet that counts now has {before}",
+        "if that is all he sells, keep it so; if it is a part of his list, leave it and ask him for the whole",
+    ),
     "reading-broke-off": kind(
         "Reading broke off",
         "the reading of '{found}' broke off",

@@ -54,6 +54,18 @@ def test_a_damaged_keeper_from_the_door_to_the_credit(tmp_path: Path) -> None:
     ]  # fmt: skip
 
 
+def test_a_credit_of_more_than_was_to_be_expected_wants_a_word(tmp_path: Path) -> None:
+    """It is kept for good, and a figure that is too high is more likely mistyped: nothing is kept without the word."""
+    number = came(tmp_path, damaged={2: 1})
+    desk = desk_at(tmp_path, FRIDAY)
+    send_back(desk, number, step(2, "sent"))
+    with pytest.raises(Refused, match=r"99\.00 USD is more than the 6\.20 USD that was to be expected"):
+        send_back(desk, number, step(2, "credited", credit=Decimal("99.00")))
+    assert [one.waits for one in going_back(desk, number)] == ["for credit"]
+    done = send_back(desk, number, step(2, "credited", credit=Decimal("7.00"), words="80 cents for the trouble"))
+    assert done.notes == ("6.20 USD was to be expected, 7.00 USD came: 0.80 USD more",)
+
+
 def test_after_the_last_day_it_is_recorded_and_said(tmp_path: Path) -> None:
     """What happened is kept; that the supplier may not take it is for a person to ask."""
     number = came(tmp_path, damaged={2: 1})

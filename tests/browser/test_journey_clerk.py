@@ -27,6 +27,8 @@ def test_the_clerks_morning(pages: Pages, server: Switch, profile: Profile) -> N
         {"name": "stonegarth-2026-01-14.csv", "mimeType": "text/csv", "buffer": PLAIN}
     )
     page.get_by_role("button", name="Read them").click()
+    if profile == "desktop":  # eight rows where there were hundreds: that is shown first
+        page.get_by_role("button", name="Keep it so").click(timeout=READING)
     expect(page.get_by_role("heading", level=1)).to_have_text(re.compile("^Sheet 7 of Stonegarth"), timeout=READING)
     step(pages, page, "clerk-1-sheet-kept")
     page.get_by_role("link", name="What changed since sheet").click()

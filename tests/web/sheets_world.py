@@ -5,6 +5,7 @@ from pathlib import Path
 
 from flask import Flask
 
+from sourcing.actions import sheet_sent
 from sourcing.web import errands
 from sourcing.web.sheet_desk import PLACE, SheetDesk
 from tests.web.world import Browser
@@ -12,6 +13,10 @@ from tests.web.world import Browser
 PLAIN = b"Part No,Description,Net,List\n" + b"".join(
     b"ZQ-%d,Skid shoe %d,%d.50,%d.00\n" % (at, at, at + 3, at + 6) for at in range(1, 9)
 )
+
+
+sheet_sent.FEW = 10_000
+"""The sheets of these tests are short beside those of the demo; a test of that asks for the true figure."""
 
 
 def in_hand(app: Flask) -> SheetDesk:

@@ -2,8 +2,10 @@
 
 import re
 
+import pytest
 from flask import Flask
 
+from sourcing.actions import sheet_sent
 from sourcing.actions.sheet_list import sheets_of
 from sourcing.web.desks import desk
 from tests.web.sheets_world import PLAIN, drop, held, page_of, settle
@@ -171,3 +173,18 @@ def test_a_sheet_read_wrongly_is_taken_out_to_be_read_otherwise(app: Flask, cler
     assert page.request.path == "/sheets" and 'name="look" value="yes" checked' in page.text
     assert '<option value="stonegarth" selected>' in page.text
     assert 'name="look" value="yes" checked' not in clerk.get("/sheets")
+
+
+def test_a_sheet_much_shorter_than_the_one_before_is_not_kept_unseen(
+    app: Flask, clerk: Browser, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Four rows would stand for 831; who says that it is all he sells has it kept."""
+    monkeypatch.setattr(sheet_sent, "FEW", 20)
+    few = b"\n".join(PLAIN.split(b"\n")[:5])
+    sent = drop(app, clerk, few, NAME)
+    page = clerk.get(sent)
+    assert "Is it the whole sheet?" in page and "has 4 offers" in page and "now has 831" in page
+    assert clerk.status("/sheets/7") == 409
+    clerk.send(sent)
+    settle(app)
+    assert "Sheet 7" in page_of(clerk, sent)

@@ -16,7 +16,7 @@ from sourcing.web.errands import Compare, Runner, TakeIn, in_a_process
 from tests.web.sheets_world import PLAIN
 from tests.web.world import CLERK, NOW, new_database
 
-SAID = to_json(Said()).decode()
+SAID = to_json(Said(looked_over=True)).decode()
 
 
 def taken(database: Path, path: Path, file: str, run: Runner = in_a_process) -> SheetTaken:
