@@ -4,7 +4,7 @@ import re
 
 import pytest
 from flask import Flask
-from playwright.sync_api import Page, expect
+from playwright.sync_api import FilePayload, Page, expect
 
 from tests.browser.journeys import step
 from tests.browser.pages import Pages, Profile
@@ -38,7 +38,7 @@ def test_the_clerk_says_what_columns_are(
     in_hand(server.app)
     page = pages.at_work("clerk", profile, script=script)
     page.goto("/sheets")
-    sheet = {"name": NAME, "mimeType": "text/csv", "buffer": f"{headers}\n{ROWS}".encode()}
+    sheet: FilePayload = {"name": NAME, "mimeType": "text/csv", "buffer": f"{headers}\n{ROWS}".encode()}
     page.get_by_label("Price sheets").set_input_files(sheet)
     page.get_by_role("button", name="Read them").click()
     _waited(page, server.app, script)

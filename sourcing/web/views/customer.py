@@ -8,6 +8,7 @@ more than that, and makes browsers send 'Origin: null' with forms (Fetch standar
 """
 
 from collections.abc import Mapping
+from typing import Any
 
 from flask import Blueprint, Response, abort, g, redirect, request, url_for
 from flask.typing import ResponseReturnValue
@@ -151,7 +152,7 @@ def _answer(secret: str) -> str:
     return ANSWERED
 
 
-def _marks(sent: Mapping[str, str]) -> dict[str, str]:
+def _marks(sent: Mapping[str, str]) -> dict[str, Any]:
     """Of all that was sent, the lines with a yes or a no."""
     return {key: value for key, value in sent.items() if key.startswith(LINE) and value in MARKS}
 

@@ -1,6 +1,7 @@
 """A customer's answers: taken down as they were said, taken back, and all of them in order."""
 
 from collections.abc import Mapping
+from typing import Any
 
 from flask import Blueprint, redirect, request, url_for
 from flask.typing import ResponseReturnValue
@@ -109,11 +110,11 @@ def _taken_back(job: str) -> str:
 def _with_marks(job: str) -> str:
     """This page with the answers marked so far in its address, so that Back leads to a page a browser can ask for anew.
     What was written down besides never goes there: where there is some, the answer to the form shows the total."""
-    asked = {"revision": request.args["revision"]} if request.args.get("revision") else {}
+    asked: dict[str, Any] = {"revision": request.args["revision"]} if request.args.get("revision") else {}
     return url_for("quotes.answer_page", job=job, **asked, **_marks(request.form), _anchor="comes-to")
 
 
-def _marks(sent: Mapping[str, str]) -> dict[str, str]:
+def _marks(sent: Mapping[str, str]) -> dict[str, Any]:
     """Of all that was sent, the lines with a yes or a no."""
     return {name: value for name, value in sent.items() if name.startswith(LINE) and value in ("yes", "no")}
 
