@@ -30,6 +30,13 @@ SAID = {"do": "record", "who": "Maud Tilbrook", "how": "telephone", "contact": "
 BY_PHONE = {**SAID, "line-1": "yes", "line-2": "yes", "line-A": "yes", "line-B": "no", "line-C": ""}
 
 
+def test_a_line_that_is_ordered_is_named_with_what_comes_first(clerk: Browser) -> None:
+    """Its yes stands until its order is cancelled."""
+    page = clerk.get(f"/jobs/{ORDERED}/answers/take-back")
+    assert "Ordered already, so its yes stands:" in page and "Cancel the order of a line first" in page
+    assert "Ordered already" not in clerk.get(f"/jobs/{APPROVED}/answers/take-back")
+
+
 def words(app: Flask, job: str = QUOTED) -> dict[str, str]:
     """The answers by label."""
     return dict(standing(desk_of(app), job).answers.by_label)
