@@ -7,6 +7,7 @@ boxes, but no CSS grid: a paper that is to look the same must do without.
 """
 
 import io
+from functools import cache
 from typing import TYPE_CHECKING, Literal
 
 from ..basics.problem import Refused, refused
@@ -23,6 +24,16 @@ def check_pdf_can_be_made() -> None:
         import plutoprint  # noqa: F401  # only to see whether it loads
     except (ImportError, OSError) as trouble:
         raise _no_pdf(trouble) from None
+
+
+@cache
+def makes_pdf() -> bool:
+    """Whether a PDF can be made here: nobody should be offered one that can't."""
+    try:
+        check_pdf_can_be_made()
+    except Refused:
+        return False
+    return True
 
 
 def pdf_bytes(html: str, paper: PaperSize, title: str) -> bytes:

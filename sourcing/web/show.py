@@ -1,5 +1,6 @@
 """Render a page: what every page needs beside its own values, in one place."""
 
+from collections.abc import Iterable
 from datetime import date, datetime
 from decimal import Decimal
 from functools import cache
@@ -14,6 +15,7 @@ from werkzeug.exceptions import RequestEntityTooLarge
 from ..actions.shop_facts import shop_facts
 from ..basics.money import Money
 from ..basics.person import Role
+from ..documents import pdf
 from ..documents.amounts import clock_text, date_text, decimal_text, money_text, month_text, percent_text
 from ..documents.as_written import as_written
 from ..documents.deeds import done_words
@@ -85,6 +87,7 @@ def prepare(app: Flask) -> None:
         sentence=sentence,
         clock=_clock,
         month=_month,
+        that_can_be_made=_that_can_be_made,
     )
     app.jinja_env.filters["told_lines"] = problem_lines
     app.context_processor(_common)
@@ -93,6 +96,11 @@ def prepare(app: Flask) -> None:
 def _written(sentence: str) -> str:
     """A sentence with its days and amounts as this page writes them."""
     return as_written(sentence, locale())
+
+
+def _that_can_be_made(kinds: Iterable[str]) -> list[str]:
+    """The kinds of file, without PDF where this computer makes none: the page itself prints as well."""
+    return [kind for kind in kinds if kind != "pdf" or pdf.makes_pdf()]
 
 
 def _money(amount: Money) -> str:

@@ -8,6 +8,7 @@ from flask import Flask
 from sourcing.actions.bill import bill_if_any
 from sourcing.actions.deposits import deposits_of, take_deposit
 from sourcing.actions.given_away import given_away_on
+from sourcing.documents import pdf
 from tests.web.orders_world import desk_of
 from tests.web.world import APPROVED, ORDERED, Browser, logged_in
 
@@ -138,3 +139,13 @@ def test_an_extra_given_away_is_on_record_and_its_cost_is_the_owners(
     assert "1.37" in owner.get(page) and "1.37" not in clerk.get(page) and "cable clip" in clerk.get(page)
     assert clerk.send(page, **fields).status_code == 409
     assert clerk.send(page, what="pin", cost="", words="x").status_code == 409
+
+
+def test_no_pdf_is_offered_where_none_can_be_made(clerk: Browser, monkeypatch: pytest.MonkeyPatch) -> None:
+    """On the pages of bill, quote and order; the paper itself is there to be printed."""
+    clerk.send_again(clerk.hidden(WRITE, WRITE), WRITE, do="write")
+    pages = (PAGE, f"/jobs/{ORDERED}/quote", "/orders/PO-2026-0001/paper")
+    assert all(": PDF</a>" in clerk.get(page) for page in pages)
+    monkeypatch.setattr(pdf, "makes_pdf", lambda: False)
+    assert not [page for page in pages if ": PDF</a>" in clerk.get(page)]
+    assert "Save: Page" in clerk.get(PAGE)
