@@ -7,11 +7,12 @@ from ..basics.landed_cost import OrderItem
 from ..basics.money import Money
 from ..basics.offer import Offer
 from ..basics.part_number import number_key
-from ..basics.quote import QuoteLine
+from ..basics.quote import Behind, QuoteLine
 from ..landed_cost.order import line_cost
 from ..landed_cost.quantity import sensible_quantities
 from ..quoting.number_approved import covers_number
 from ..quoting.pricing import UnitPrice, offer_price
+from ..storage.offers import offers_by_keys
 from .evaluate import Catalogue, judged_offers
 from .needs import asks_of
 from .sorted_offers import Judged, why_not
@@ -34,10 +35,19 @@ def quoted_offer(found: Catalogue, line: QuoteLine, asks: Asks) -> tuple[Offer |
         return None, "the quote names no offer"
     judged = judged_as_quoted(found, line, asks)
     if judged is None:
-        return None, f"{behind.supplier_number} is not on the newest sheet of {found.supplier_name(behind.supplier)}"
+        sheet = f"on the newest sheet of {found.supplier_name(behind.supplier)}"
+        if _is_on_the_sheet(found, behind):
+            return None, f"{behind.supplier_number} is {sheet}, and our table no longer says that it is {line.part}"
+        return None, f"{behind.supplier_number} is not {sheet}"
     standing = judged.verdict
     why = why_not(found, judged.offer) if standing.stands else "; ".join(standing.objections)
     return (None, why) if why else (judged.offer, "")
+
+
+def _is_on_the_sheet(found: Catalogue, behind: Behind) -> bool:
+    key = number_key(behind.supplier_number)
+    there = offers_by_keys(found.connection, {key}, found.at.date())
+    return any((one.supplier, number_key(one.supplier_number)) == (behind.supplier, key) for one in there)
 
 
 def judged_as_quoted(found: Catalogue, line: QuoteLine, asks: Asks) -> Judged | None:

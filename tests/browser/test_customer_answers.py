@@ -183,6 +183,20 @@ def test_an_answer_that_arrived_though_its_page_did_not_is_not_doubled(
     expect(page.get_by_role("heading", level=1)).to_have_text(THANKS)
 
 
+def test_a_drawn_signature_is_still_there_after_a_refusal(pages: Pages, counter: Counter, link: str) -> None:
+    """A name that is not on the quote: she corrects it, and need not draw again."""
+    page = pages.open("phone")
+    page.goto(link)
+    choose(page, _1="Approve", _2="Approve")
+    draw(page)
+    page.get_by_label("Your name").fill("Nobody Known")
+    page.get_by_role("button", name="Send my answers").click()
+    expect(page.locator("#refused")).to_be_focused()
+    page.get_by_label("Your name").fill("Maud Tilbrook")
+    page.get_by_role("button", name="Send my answers").click()
+    expect(page.get_by_alt_text("Signature of Maud Tilbrook")).to_be_visible()
+
+
 def test_the_tablet_is_handed_over(pages: Pages) -> None:
     """The browser is logged out and shows her page; Back leads to no page of the shop."""
     page = pages.at_work("clerk", "phone")

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from datetime import date
 from decimal import Decimal
+from html import unescape
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ from flask import Flask
 from sourcing.actions.job_alarms import job_alarms
 from sourcing.actions.order_changes import Confirmation, confirm
 from sourcing.actions.orders import one_order_now
+from sourcing.actions.statement_deeds import withdraw_statement
 from sourcing.basics.order import LineEvent
 from tests.web.orders_world import BELT, OPEN, counter_with_order, desk_of
 from tests.web.world import APPROVED, ORDERED, Browser, logged_in
@@ -122,3 +124,13 @@ def test_a_line_that_stands_as_approved_has_nothing_to_decide(clerk: Browser) ->
     """It is said, not shown as a fault."""
     assert clerk.status(f"/jobs/{ORDERED}/not-as-approved/1") == 409
     assert clerk.status(f"/jobs/{ORDERED}/not-as-approved/Z") == 409
+
+
+def test_a_row_that_is_there_and_no_longer_ours_is_told_so(app: Flask, clerk: Browser) -> None:
+    """The statement was withdrawn, the sheet is the same: who reads 'not on the sheet' would ask the supplier."""
+    desk = desk_of(app)
+    for statement in range(1, 11):
+        withdraw_statement(desk, statement, "misread")
+    page = unescape(clerk.get(f"/jobs/{APPROVED}/not-as-approved"))
+    said = "is on the newest sheet of Pellbrook Power Parts, and our table no longer says that it is"
+    assert f"PB-4038 {said} BELT-AUGER" in page and "is not on the newest sheet" not in page
