@@ -13,6 +13,7 @@ from ..ordering.changes import (
     changed_pieces,
     changes_of,
     check_confirmed,
+    has_confirmed_otherwise,
     standing_line,
     what_differs,
 )
@@ -40,12 +41,13 @@ class Confirmation(Value, frozen=True, kw_only=True):
 
 class Confirmed(Value, frozen=True, kw_only=True):
     """The order as it stands after the supplier's word, and what he confirmed otherwise than it stood. `alarms`: where
-    a customer's yes no longer covers it; each is to be looked at."""
+    a customer's yes no longer covers it; each is to be looked at. `as_ordered`: nothing he ever said is otherwise."""
 
     now: OrderNow
     event: OrderEvent
     differs: tuple[str, ...]
     alarms: tuple[str, ...] = ()
+    as_ordered: bool = True
 
 
 class Altered(Value, frozen=True, kw_only=True):
@@ -69,9 +71,11 @@ def confirm(desk: Desk, number: str, said: Confirmation) -> Confirmed:
         for promise in promises_from_event(before.order, event):
             add_promise(pen.connection, promise)
         who = said.said_by or before.order.supplier_name
-        _note(pen, before, event, f"{who} confirmed {number}{': ' if differs else ' as ordered'}{'; '.join(differs)}")
+        as_ordered = not differs and not has_confirmed_otherwise(before)
+        what = f": {'; '.join(differs)}" if differs else " as ordered" if as_ordered else " as he said before"
+        _note(pen, before, event, f"{who} confirmed {number}{what}")
         now = now_of(pen.connection, number)
-        return Confirmed(now=now, event=event, differs=differs, alarms=_alarms(pen, now))
+        return Confirmed(now=now, event=event, differs=differs, alarms=_alarms(pen, now), as_ordered=as_ordered)
 
 
 def change_order(desk: Desk, number: str, pieces: Mapping[int, int], words: str = "") -> Altered:

@@ -19,6 +19,8 @@ from .part_touches import touched_by
 
 ADD, CHANGE, TAKE_OUT = "add part", "change part", "take part out"
 """The deeds, about 'part CODE'."""
+LONGEST_CODE = 60
+"""Characters of a code: it stands on every paper and in every address."""
 
 
 def add_part(desk: Desk, told: PartTold) -> KeptPart:
@@ -84,6 +86,8 @@ def _part(told: PartTold, code: str = "") -> OurPart:
     row["code"] = code or row["code"]
     if not number_key(row["code"]):
         raise refused("part-code-missing")
+    if len(row["code"]) > LONGEST_CODE:
+        raise refused("part-code-too-long", found=f"{row['code'][:20]}...", most=LONGEST_CODE)
     if not code and (why := damage_of(row["code"])):
         raise refused("part-code-damaged", found=row["code"], why=why)
     return part_of(row, 0)

@@ -1,5 +1,6 @@
 """The shop's exchange rates at the desk: the table, and a rate added with its day and source."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from ..basics.currency import is_currency
@@ -11,6 +12,8 @@ from ..storage.shop import put_rates, rates, settings_on
 from .desk import Desk
 from .setup_warnings import of_rates
 
+FAR = 2
+"""A rate of more than so many times the last, or less than that part of it, is more likely mistyped than moved."""
 ROWS = 50
 """Rows of a page."""
 
@@ -49,11 +52,13 @@ def rates_now(desk: Desk, page: int = 1) -> RatesNow:
     )
 
 
-def add_rate(desk: Desk, currency: str, rate: str, dated: date | None, source: str) -> tuple[Problem, ...]:
+def add_rate(
+    desk: Desk, currency: str, rate: str, dated: date | None, source: str, sure: bool = False
+) -> tuple[Problem, ...]:
     """Keep a rate into the shop's currency, of that day (left out: the desk's). One of the same day is replaced.
 
     The answer is what to mind: another rate stood there, or the day is to come. Refuses what is no rate above zero,
-    no currency, the shop's own, and a rate without a source.
+    no currency, the shop's own, a rate without a source, and unless somebody is `sure` one far from the last.
     """
     code, number = currency.strip().upper(), amount(rate.strip())
     if not is_currency(code):
@@ -63,7 +68,18 @@ def add_rate(desk: Desk, currency: str, rate: str, dated: date | None, source: s
         new = Rate(currency=code, into=into, rate=number, dated=dated or desk.at.date(), source=source.strip())
         if number <= 0 or code == into or not new.source:
             raise refused("rates-row", found=f"{code} {into} {number} {new.dated} {new.source}".strip())
+        if not sure:
+            _refuse_far(rates(pen.connection, into).rates, new)
         told = tuple(of_rates(pen.connection, [new], desk.at.date()))
         put_rates(pen.connection, [new])
         pen.note("rates", f"{new.words()} ({new.source})")
     return told
+
+
+def _refuse_far(kept: Sequence[Rate], new: Rate) -> None:
+    """A point forgotten makes everything of a supplier a hundred times too dear."""
+    others = [one for one in kept if one.currency == new.currency and one.dated != new.dated]
+    last = max((one for one in others if one.dated < new.dated), key=lambda one: one.dated, default=None)
+    beside = last or min(others, key=lambda one: one.dated, default=None)
+    if beside and not beside.rate / FAR <= new.rate <= beside.rate * FAR:
+        raise refused("rate-far-off", found=new.words(), last=beside.words())

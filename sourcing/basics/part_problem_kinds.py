@@ -29,6 +29,11 @@ PART_KINDS: dict[str, ProblemKind] = {
         "it speaks of a new part whose code is another part's number: {found}",
         "give the part another code; this statement then counts",
     ),
+    "part-code-too-long": kind(
+        "Code too long",
+        "the code '{found}' has more than {most} characters",
+        "give the part a short code; what it is goes into its name",
+    ),
     "our-part-unknown": kind(
         "No such part of ours",
         "no part of ours has the code '{found}'",

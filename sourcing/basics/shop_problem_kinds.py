@@ -98,6 +98,11 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "'{file}' can't be used: {found}",
         "correct the file and try again",
     ),
+    "rate-far-off": kind(
+        "Far from the last rate",
+        "'{found}' is far from '{last}'",
+        "look at the decimal point; if the rate is right, tick that it is and keep it",
+    ),
     "rates-row": kind(
         "Rate not understood",
         "'{found}' is not a rate with its date",

@@ -96,6 +96,12 @@ def what_differs(before: OrderNow, event: OrderEvent) -> tuple[str, ...]:
     )
 
 
+def has_confirmed_otherwise(now: OrderNow) -> bool:
+    """Whether anything the supplier confirmed so far is otherwise than it was ordered."""
+    placed = order_now(now.order, [one for one in now.events if one.what != "confirmed"])
+    return any(what_differs(placed, event) for event in now.events if event.what == "confirmed")
+
+
 def changes_of(now: OrderNow) -> tuple[OrderEvent, ...]:
     """The changes and cancellations of an order, oldest first: the n-th is what its paper calls change n."""
     return tuple(event for event in now.events if event.what != "confirmed")

@@ -110,3 +110,10 @@ def test_a_file_says_what_it_would_change_of_a_part(desk: Desk, tmp_path: Path) 
     change_part(desk, PartTold(code="BELT", name="Auger belt", size="B36"))
     sections = dict(changes_sections(import_table(desk, folder, Wanted(look=True))))
     assert sections["Parts changed"] == ["BELT  Auger belt: size: 'B36' becomes ''"]
+
+
+def test_a_code_nobody_can_read_is_refused(desk: Desk) -> None:
+    """It would stand on every paper."""
+    with pytest.raises(Refused, match="more than 60 characters"):
+        add_part(desk, PartTold(code="P" * 61, name="Shear pin"))
+    assert add_part(desk, PartTold(code="P" * 60)).part.code == "P" * 60

@@ -1,5 +1,6 @@
 """What happens to an order afterwards, at the counter: confirmed, changed, cancelled, claimed."""
 
+import re
 from collections.abc import Iterator
 from decimal import Decimal
 from pathlib import Path
@@ -111,3 +112,12 @@ def test_an_order_where_nothing_cost_more_offers_no_claim(keeper: Browser) -> No
     """The button is not there, and the page says why."""
     assert "Claim $" not in keeper.get(f"/orders/{OPEN}")
     assert "Write it" not in keeper.get(f"/orders/{OPEN}/claim")
+
+
+def test_a_second_word_that_says_nothing_is_not_called_as_ordered(ordered: Flask, keeper: Browser) -> None:
+    """The price confirmed dearer before stands; and what is still to ask is not told under 'Done'."""
+    first = keeper.send(f"/orders/{OPEN}/confirm", **{f"price_{BELT}": "139.59"}).text
+    assert re.search(r'<p class="careful" role="status">The customer[^<]*yes does not cover it', first)
+    page = keeper.send(f"/orders/{OPEN}/confirm").text
+    assert "he says nothing new" in page and "all of it is as ordered" not in page
+    assert "as he said before" in keeper.get(f"/jobs/{APPROVED}/history")

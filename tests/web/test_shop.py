@@ -253,3 +253,13 @@ def test_a_rate_is_kept_with_its_day_and_source(clerk: Browser) -> None:
         {"currency": "EURO", "rate": "1", "source": "us"},
     ):
         assert clerk.send("/rates", dated="2026-01-14", **words).status_code == 409
+
+
+def test_a_rate_far_from_the_last_is_asked_about(clerk: Browser) -> None:
+    """A point forgotten would price all of a supplier a hundred times too dear; a right one is kept all the same."""
+    far = {"currency": "EUR", "rate": "108", "dated": "2026-01-14", "source": "our bank"}
+    assert 'name="sure"' not in clerk.get("/rates")
+    asked = clerk.send("/rates", **far)
+    assert asked.status_code == 409 and "is far from" in asked.text and 'name="sure"' in asked.text
+    assert "108" not in clerk.get("/rates.csv")
+    assert "The rate is kept" in clerk.send("/rates", sure="yes", **far).text

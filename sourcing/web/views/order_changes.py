@@ -14,7 +14,7 @@ from ...basics.problem import Refused
 from ...basics.typed import amount, count
 from ...documents.order_paper import price_words
 from ..desks import desk
-from ..forms import day, deed, marked, refuse, tell, text
+from ..forms import day, deed, marked, mind, refuse, tell, text
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -101,10 +101,10 @@ def _confirm(order: str) -> str:
     if done.differs:
         tell(_("Kept. What is otherwise than ordered stands below."))
     else:
-        tell(_("Kept: all of it is as ordered."))
+        tell(_("Kept: all of it is as ordered.") if done.as_ordered else _("Kept: he says nothing new."))
     if done.alarms:
         jobs = ", ".join(f"'sourcing alarms {job}'" for job in sorted({one.line.job for one in done.now.lines}))
-        tell(_("The customer's yes does not cover it. What can be done: %(pages)s") % {"pages": jobs})
+        mind(_("The customer's yes does not cover it. What can be done: %(pages)s") % {"pages": jobs})
     return url_for("orders.order_page", order=order)
 
 

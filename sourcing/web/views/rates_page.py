@@ -34,6 +34,6 @@ def rates_file() -> ResponseReturnValue:
 
 
 def _add() -> str:
-    told = add_rate(desk(), text("currency"), text("rate"), day("dated"), text("source"))
+    told = add_rate(desk(), text("currency"), text("rate"), day("dated"), text("source"), bool(text("sure")))
     tell(" ".join([_("The rate is kept."), *(one.sentence() for one in told)]))
     return url_for("shop.rates_page")
