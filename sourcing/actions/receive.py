@@ -14,6 +14,7 @@ from ..basics.part_number import PartNumber, number_key
 from ..basics.problem import refused
 from ..basics.value import Value, changed
 from ..ordering.claims import differences
+from ..ordering.goods_back import line_without_ground
 from ..ordering.order_now import good_pieces, open_pieces, order_now
 from ..ordering.receiving import LineCame, freight_shares, in_currency, receipt_lines, same_paper
 from ..storage.after_order import events, goods_back
@@ -89,7 +90,7 @@ def receive_anew(desk: Desk, number: str, delivery: Delivery, words: str) -> Rec
 def receive_again(desk: Desk, number: str, paper: str, words: str) -> Receipt:
     """Set a receipt aside that was recorded wrongly; its paper can then be taken in as it is. Both stay to be read.
 
-    Refuses a paper that was not taken in, one whose goods went back already, and silence about why.
+    Refuses a paper that was not taken in, one without which goods went back that had not come, and silence about why.
     """
     with desk.writing("set receipt aside") as pen:
         return _set_aside(pen, number, paper, words)
@@ -131,8 +132,8 @@ def _set_aside(pen: Pen, number: str, paper: str, words: str) -> Receipt:
     if wrong is None:
         known = ", ".join(one.paper for one in kept) or "none"
         raise refused("no-such-paper", order=number, found=paper, known=known)
-    gone = {one.line for one in goods_back(connection, number)}
-    back = next((line.line for line in wrong.lines if line.line in gone), None)
+    now, left = order_now(bought, events(connection, number)), [one for one in kept if one is not wrong]
+    back = line_without_ground(now, left, goods_back(connection, number))
     if back is not None:
         raise refused("gone-back-already", order=number, line=back, paper=wrong.paper)
     word = Receipt(

@@ -13,7 +13,7 @@ from ..basics.claim import GoodsBackOpen
 from ..basics.money import Money, percent_of
 from ..basics.order import GoodsBack, OrderEvent, PurchaseOrder, PurchaseOrderLine, Receipt, ReturnStep
 from ..basics.order_now import OrderNow
-from ..basics.problem import refused
+from ..basics.problem import Refused, refused
 from ..basics.terms import Terms
 from ..basics.value import Value, changed
 from .lots import Lot, core_lots, goods_lots
@@ -108,6 +108,18 @@ def _after(found: Standing, step: GoodsBack) -> Standing:
     rest = step.pieces - unsent - first
     must = changed(must, given_up=must.given_up + unsent, settled=must.settled + first)
     return changed(found, must_go=must, may_go=changed(may, settled=may.settled + rest))
+
+
+def line_without_ground(now: OrderNow, came: Sequence[Receipt], steps: Sequence[GoodsBack]) -> int | None:
+    """The line of the first step that these deliveries do not bear: more went back than had come by then. None: all
+    steps stand."""
+    for at, step in enumerate(steps):
+        by_then = [one for one in came if one.at <= step.at]
+        try:
+            refuse_step(standing(now, step.line, step.kind, by_then, steps[:at]), step)
+        except Refused:
+            return step.line
+    return None
 
 
 def refuse_step(found: Standing, step: GoodsBack) -> None:

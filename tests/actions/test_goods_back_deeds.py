@@ -105,6 +105,20 @@ def test_a_paper_whose_goods_went_back_can_not_be_set_aside(tmp_path: Path) -> N
         receive_again(desk, number, "D1", "slip")
 
 
+def test_another_paper_of_the_line_can_be(tmp_path: Path) -> None:
+    """What went back came on the first; the second, typed wrongly, is put right."""
+    number = ordered(tmp_path)
+    first = Delivery(paper="D1", freight=Decimal(0), quantities={1: 1, 2: 1}, damaged={2: 1})
+    receive(desk_at(tmp_path, WEDNESDAY), number, first)
+    desk = desk_at(tmp_path, FRIDAY)
+    send_back(desk, number, step(2, "sent"))
+    receive(desk, number, Delivery(paper="D2", freight=Decimal(0), quantities={2: 1}))
+    assert receive_again(desk, number, "D2", "two pieces came").paper == "D2"
+    assert [one.waits for one in going_back(desk, number)] == ["for credit"]
+    with pytest.raises(Refused, match="line 2 on paper D1"):
+        receive_again(desk, number, "D1", "slip")
+
+
 def test_the_claim_names_no_customer_and_no_job(tmp_path: Path) -> None:
     """What is claimed and what was credited of it."""
     number = came(tmp_path, damaged={2: 1}, prices={1: Decimal("130.00")})
