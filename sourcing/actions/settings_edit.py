@@ -1,5 +1,6 @@
 """The shop's settings at the desk: look at them, change them from a day on, take a change back, begin with them."""
 
+import hashlib
 from collections.abc import Mapping, Sequence
 from datetime import date
 
@@ -9,7 +10,8 @@ from ..basics.problem import Problem, problem, refused
 from ..basics.settings import Settings
 from ..basics.terms_view import FieldChange, field_values
 from ..basics.toml_text import toml_text
-from ..basics.value import Value
+from ..basics.value import Value, to_json
+from ..storage.deeds import deeds
 from ..storage.settings_versions import every_settings, remove_settings
 from ..storage.shop import has_settings, put_settings
 from .desk import Desk, Pen
@@ -22,13 +24,17 @@ SUBJECT = "shop"
 
 
 class SettingsNow(Value, frozen=True, kw_only=True):
-    """The settings that hold on that day, and the days from which there are any. `later` begin after that day."""
+    """The settings that hold on that day, and the days from which there are any. `later` begin after that day.
+
+    `version`: another one says that somebody has changed any of them since.
+    """
 
     on: date
     settings: Settings
     since: date
     starts: tuple[date, ...]
     later: tuple[date, ...]
+    version: str
 
     @property
     def can_go(self) -> tuple[date, ...]:
@@ -57,24 +63,30 @@ def settings_now(desk: Desk, on: date | None = None) -> SettingsNow | None:
         return None
     since, holds = _holding(every, day)
     starts = tuple(start for start, _ in every)
-    return SettingsNow(
-        on=day, settings=holds, since=since, starts=starts, later=tuple(one for one in starts if one > day)
-    )
+    later = tuple(one for one in starts if one > day)
+    return SettingsNow(on=day, settings=holds, since=since, starts=starts, later=later, version=_version_of(every))
 
 
-def look_at_settings(desk: Desk, typed: Mapping[str, Typed], starts_on: date | None, past: str = "") -> SettingsChange:
-    """What `keep_settings` would change; nothing is kept. Refuses what it refuses."""
+def look_at_settings(
+    desk: Desk, typed: Mapping[str, Typed], starts_on: date | None, past: str = "", version: str = ""
+) -> SettingsChange:
+    """What `keep_settings` would change; nothing is kept. Refuses what it refuses, and what somebody began to type
+    before another changed the settings (`version`: what she had before her; blank: whatever it is)."""
     with desk.store.reading() as connection:
+        _refuse_meanwhile(connection, version)
         return _changed(connection, desk.at.date(), typed, starts_on, past)[1]
 
 
-def keep_settings(desk: Desk, typed: Mapping[str, Typed], starts_on: date | None, past: str = "") -> SettingsChange:
+def keep_settings(
+    desk: Desk, typed: Mapping[str, Typed], starts_on: date | None, past: str = "", version: str = ""
+) -> SettingsChange:
     """Change fields of the settings from that day on (left out: the desk's). Settings that begin that day are replaced.
 
     Refuses what can't hold, what changes nothing, another currency while jobs are open, and a day that is over unless
     `past` says why it must be.
     """
     with desk.writing(DEED) as pen:
+        _refuse_meanwhile(pen.connection, version)
         new, done = _changed(pen.connection, desk.at.date(), typed, starts_on, past)
         refuse_other_currency(pen, new)
         put_settings(pen.connection, new, done.starts_on)
@@ -122,6 +134,18 @@ def settings_changes(before: Settings, after: Settings) -> tuple[FieldChange, ..
 
 def _text(values: Mapping[str, object], name: str) -> str:
     return toml_text(values[name]) if name in values else ""
+
+
+def _version_of(every: Sequence[tuple[date, Settings]]) -> str:
+    return hashlib.sha256(b"".join(b"%s %s" % (str(day).encode(), to_json(one)) for day, one in every)).hexdigest()[:16]
+
+
+def _refuse_meanwhile(connection: Connection, version: str) -> None:
+    if version and version != _version_of(every_settings(connection)):
+        last = deeds(connection, SUBJECT)[-1]
+        raise refused(
+            "settings-changed-meanwhile", who=last.who, at=last.at.strftime("%Y-%m-%d %H:%M"), what=last.detail
+        )
 
 
 def _refuse_started(pen: Pen) -> None:

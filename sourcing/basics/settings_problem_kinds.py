@@ -3,6 +3,11 @@
 from .problem_kind import ProblemKind, kind
 
 SETTINGS_KINDS: dict[str, ProblemKind] = {
+    "settings-changed-meanwhile": kind(
+        "Changed meanwhile",
+        "{who} changed the settings on {at}, while this was typed: {what}",
+        "nothing was overwritten; look at what would change now, then keep it",
+    ),
     "settings-the-same": kind(
         "Nothing changed", "the settings of {day} say that already", "change a field first; nothing was changed"
     ),

@@ -263,3 +263,16 @@ def test_a_rate_far_from_the_last_is_asked_about(clerk: Browser) -> None:
     assert asked.status_code == 409 and "is far from" in asked.text and 'name="sure"' in asked.text
     assert "108" not in clerk.get("/rates.csv")
     assert "The rate is kept" in clerk.send("/rates", sure="yes", **far).text
+
+
+def test_an_older_window_puts_no_others_change_back_unseen(app: Flask, owner: Browser) -> None:
+    """Who changed what is named first, and what was typed stands there; then it is as she says."""
+    page, rates = "/shop/change/labour", {"labour_rate": "96.00", "technician_cost": "34.00", "clerk_cost": "23.00"}
+    rates |= {"mileage_rate": "0.725", "rate_per_km": ""}
+    older = owner.hidden(page, page)
+    assert "The settings are changed" in keep(owner, page, **{**rates, "clerk_cost": "22.00", "labour_rate": "99"}).text
+    refused = owner.send_again(older, page, look="yes", **rates)
+    assert refused.status_code == 409 and "labour_rate 96.00 -&gt; 99" in refused.text
+    assert 'name="clerk_cost" type="text" autocomplete="off" value="23.00"' in refused.text
+    assert _settings(app).labour_rate == 99
+    assert "The settings are changed" in keep(owner, page, **rates).text and _settings(app).labour_rate == 96

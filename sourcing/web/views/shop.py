@@ -57,7 +57,8 @@ def change_page(part: str) -> ResponseReturnValue:
     found = settings_now(desk())
     if found is None:
         raise refused("no-settings", day=desk().at.date())
-    return show(f"shop/change_{part}.html", now_is=found.settings, looked=looked, mark=mark_of(looked))
+    version = found.version  # also after a refusal: what changed meanwhile was told then
+    return show(f"shop/change_{part}.html", now_is=found.settings, looked=looked, mark=mark_of(looked), version=version)
 
 
 @blueprint.route("/shop/withdraw/<starts_on>", methods=["GET", "POST"])
@@ -76,11 +77,11 @@ def _begin() -> str:
 
 
 def _look(part: str) -> SettingsChange:
-    return look_at_settings(desk(), part_typed(part), day("starts_on"), text("past"))
+    return look_at_settings(desk(), part_typed(part), day("starts_on"), text("past"), text("version"))
 
 
 def _keep(part: str) -> str:
-    done = keep_settings(desk(), part_typed(part), day("starts_on"), text("past"))
+    done = keep_settings(desk(), part_typed(part), day("starts_on"), text("past"), text("version"))
     undo = url_for("shop.withdraw_page", starts_on=done.starts_on.isoformat()) if done.is_new else ""
     tell(_("The settings are changed."), undo=undo)
     return url_for("shop.settings_page")
