@@ -3,17 +3,17 @@
 import re
 
 import pytest
-from flask import Flask
-from playwright.sync_api import FilePayload, Page, expect
+from playwright.sync_api import FilePayload, expect
 
 from tests.browser.journeys import step
 from tests.browser.pages import Pages, Profile
 from tests.browser.served import Switch
-from tests.web.sheets_world import in_hand, settle
+from tests.web.sheets_world import in_hand
 
 NAME = "stonegarth-2026-01-14.csv"
 READING = 30_000
-"""Milliseconds a sheet may take on a busy machine."""
+"""Milliseconds a sheet may take on a busy machine. The page looks again by itself, without script every few seconds:
+a reload of ours at that moment would be lost to it, or it to ours."""
 
 ROWS = "".join(f"{at * 3}.40,Skid shoe {at},ZQ-{at},{at * 2}.15\n" for at in range(1, 9))
 UNKNOWN, UNSURE = "Vorn,Words,Tolk,Quux", "Price 2,Description,Part No,Price"
@@ -41,7 +41,6 @@ def test_the_clerk_says_what_columns_are(
     sheet: FilePayload = {"name": NAME, "mimeType": "text/csv", "buffer": f"{headers}\n{ROWS}".encode()}
     page.get_by_label("Price sheets").set_input_files(sheet)
     page.get_by_role("button", name="Read them").click()
-    _waited(page, server.app, script)
     expect(page.get_by_role("heading", level=1)).to_have_text(f"Before it is kept: {NAME}", timeout=READING)
     expect(page.get_by_role("region", name="Rows of the sheet 1")).to_contain_text("Skid shoe 3")
     expect(page.locator("input:checked")).to_have_count(0)
@@ -55,17 +54,9 @@ def test_the_clerk_says_what_columns_are(
             page.get_by_role("group", name=column, exact=True).get_by_role("radio", name=meaning).check()
     step(pages, page, f"columns-1-asked-{profile}", main=script)
     page.get_by_role("button", name="That is what it means").click()
-    _waited(page, server.app, script)
     expect(page.get_by_role("heading", level=1)).to_have_text(re.compile("^Sheet 7 of Stonegarth"), timeout=READING)
     step(pages, page, f"columns-2-read-{profile}")
     page.goto("/sheets/of/stonegarth")
     for column, meaning in said.items():
         header = page.locator("dt", has_text=re.compile(f"^{column.split(': ')[-1]}$"))
         expect(header.locator("+ dd")).to_have_text(meaning)
-
-
-def _waited(page: Page, app: Flask, script: bool) -> None:
-    """The page looks again by itself; without script some seconds later, which no test need wait for."""
-    if not script:
-        settle(app)
-        page.reload()
