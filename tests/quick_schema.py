@@ -1,7 +1,7 @@
 """A new SQLite file gets its tables in one go, so that many hundred tests need not migrate step by step.
 
 The first file of a run is migrated, the others get the tables it ended with. Tests of opening and migrating
-(tests/storage) and every process of its own go the true way.
+(tests/storage/test_database_opening.py and test_transactions.py) and every process of its own go the true way.
 """
 
 from sourcing.storage import database

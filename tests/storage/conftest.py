@@ -20,9 +20,9 @@ POSTGRESQL = os.environ.get("SOURCING_TEST_POSTGRESQL", "")
 NEEDS_POSTGRESQL = pytest.mark.skipif(not POSTGRESQL, reason="SOURCING_TEST_POSTGRESQL is not set")
 
 
-@pytest.fixture(autouse=True)
+@pytest.fixture
 def migrated_step_by_step(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Here a new database goes through every migration."""
+    """A new database goes through every migration: for tests of opening one."""
     monkeypatch.setattr(database, "_migrate", MIGRATE)
 
 

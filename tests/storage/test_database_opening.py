@@ -18,6 +18,8 @@ from sourcing.storage.schema import REVISIONS, VERSION_TABLE
 from sourcing.storage.tables import METADATA
 from sourcing.storage.upgrade import config_for, upgrade
 
+pytestmark = pytest.mark.usefixtures("migrated_step_by_step")
+
 
 def code_of(address: str) -> str:
     """The kind of refusal opening that address meets."""

@@ -21,6 +21,8 @@ from sourcing.storage.jobs import add_job, jobs
 from sourcing.storage.shop import has_settings, put_rates, put_settings, rates
 from tests.storage.kept_values import AT, job, settings
 
+pytestmark = pytest.mark.usefixtures("migrated_step_by_step")
+
 NUMBERS = st.decimals(min_value=-9_000_000_000, max_value=9_000_000_000, places=6)
 
 
