@@ -2,7 +2,7 @@
 
 from hypothesis import settings
 
-from tests.quick_schema import use
+from tests.quick_database import use
 
 settings.register_profile("no hurry", deadline=None)
 settings.load_profile("no hurry")

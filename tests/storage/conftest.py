@@ -14,7 +14,7 @@ from sqlalchemy import create_engine, make_url, text
 
 from sourcing.storage import database
 from sourcing.storage.database import Store, open_store
-from tests.quick_schema import MIGRATE
+from tests.quick_database import MIGRATE
 
 POSTGRESQL = os.environ.get("SOURCING_TEST_POSTGRESQL", "")
 NEEDS_POSTGRESQL = pytest.mark.skipif(not POSTGRESQL, reason="SOURCING_TEST_POSTGRESQL is not set")

@@ -1,13 +1,17 @@
-"""A new SQLite file gets its tables in one go, so that many hundred tests need not migrate step by step.
+"""A new SQLite file gets its tables in one go, and no statement is written as SQL twice: many thousand tests need both.
 
 The first file of a run is migrated, the others get the tables it ended with. Tests of opening and migrating
 (tests/storage/test_database_opening.py and test_transactions.py) and every process of its own go the true way.
 """
 
+from collections.abc import Callable
+
+from sqlalchemy import Engine, create_engine
+
 from sourcing.storage import database
 from sourcing.storage.schema import VERSION_TABLE, is_current
 
-MIGRATE = database._migrate
+MIGRATE, MAKE_ENGINE = database._migrate, database.make_engine
 _MADE: list[str] = []
 
 
@@ -38,6 +42,21 @@ def _migrate_quickly(store: database.Store) -> None:
                 connection.exec_driver_sql(statement)
 
 
+def _written_once() -> Callable[[str, float], Engine]:
+    """Makes engines that share what was written as SQL once; a statement is known by its engine's dialect otherwise."""
+    first = create_engine("sqlite://", query_cache_size=3000)
+    first.connect().close()  # a dialect learns what its database can do at the first connection
+    first.dispose()
+
+    def engine(address: str, patience: float) -> Engine:
+        made = MAKE_ENGINE(address, patience)
+        if made.dialect.name == "sqlite":
+            made.dialect, made._compiled_cache = first.dialect, first._compiled_cache
+        return made
+
+    return engine
+
+
 def use() -> None:
     """From now on new files are made so in this process."""
-    database._migrate = _migrate_quickly
+    database._migrate, database.make_engine = _migrate_quickly, _written_once()
