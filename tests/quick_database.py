@@ -9,9 +9,10 @@ from collections.abc import Callable
 from sqlalchemy import Engine, create_engine
 
 from sourcing.storage import database
+from sourcing.storage.engines import make_engine
 from sourcing.storage.schema import VERSION_TABLE, is_current
 
-MIGRATE, MAKE_ENGINE = database._migrate, database.make_engine
+MIGRATE = database._migrate
 _MADE: list[str] = []
 
 
@@ -49,7 +50,7 @@ def _written_once() -> Callable[[str, float], Engine]:
     first.dispose()
 
     def engine(address: str, patience: float) -> Engine:
-        made = MAKE_ENGINE(address, patience)
+        made = make_engine(address, patience)
         if made.dialect.name == "sqlite":
             made.dialect, made._compiled_cache = first.dialect, first._compiled_cache
         return made
@@ -59,4 +60,4 @@ def _written_once() -> Callable[[str, float], Engine]:
 
 def use() -> None:
     """From now on new files are made so in this process."""
-    database._migrate, database.make_engine = _migrate_quickly, _written_once()
+    vars(database).update(_migrate=_migrate_quickly, make_engine=_written_once())
