@@ -10,11 +10,12 @@ from ..basics.problem import Problem, problem, refused
 from ..basics.settings import Settings
 from ..basics.terms_view import FieldChange, field_values
 from ..basics.toml_text import toml_text
-from ..basics.value import Value, to_json
+from ..basics.value import Value, changed, to_json
 from ..storage.deeds import deeds
 from ..storage.settings_versions import every_settings, remove_settings
 from ..storage.shop import has_settings, put_settings
 from .desk import Desk, Pen
+from .settings_labels import as_filled_in, label_of
 from .settings_typed import Typed, settings_from
 from .setup import ALWAYS, refuse_other_currency
 from .setup_warnings import of_bands
@@ -143,9 +144,8 @@ def _version_of(every: Sequence[tuple[date, Settings]]) -> str:
 def _refuse_meanwhile(connection: Connection, version: str) -> None:
     if version and version != _version_of(every_settings(connection)):
         last = deeds(connection, SUBJECT)[-1]
-        raise refused(
-            "settings-changed-meanwhile", who=last.who, at=last.at.strftime("%Y-%m-%d %H:%M"), what=last.detail
-        )
+        at, what = last.at.strftime("%Y-%m-%d %H:%M"), as_filled_in(last.detail)
+        raise refused("settings-changed-meanwhile", who=last.who, at=at, what=what)
 
 
 def _refuse_started(pen: Pen) -> None:
@@ -173,7 +173,7 @@ def _changed(
     if not changes:
         raise refused("settings-the-same", day=day)
     if day < today and not past.strip():
-        found = "; ".join(one.words() for one in changes)
+        found = _in_words(changes)
         raise refused("settings-of-the-past", day=day, found=found, today=today)
     fields = {one.field for one in changes}
     later = [(start, one) for start, one in every if start > day]
@@ -187,7 +187,12 @@ def _later(new: Settings, later: Sequence[tuple[date, Settings]], fields: set[st
     """Settings that begin later and know nothing of the change."""
     told = []
     for start, one in later:
-        differs = [change.words() for change in settings_changes(new, one) if change.field in fields]
+        differs = [change for change in settings_changes(new, one) if change.field in fields]
         if differs:
-            told.append(problem("later-settings", day=start, found="; ".join(differs)))
+            told.append(problem("later-settings", day=start, found=_in_words(differs)))
     return told
+
+
+def _in_words(changes: Sequence[FieldChange]) -> str:
+    """Every field as the form calls it, with old and new; deeds are entered with the names a file has."""
+    return "; ".join(as_filled_in(changed(one, field=f"'{label_of(one.field)}'").words()) for one in changes)

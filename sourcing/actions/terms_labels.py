@@ -3,8 +3,14 @@
 import re
 
 from ..basics.contradiction import Contradiction
+from ..basics.problem import Problem, Refused
+from ..basics.value import changed
+from .form_words import in_form_words, label_in
 
 LABELS = {
+    "freight": "Freight",
+    "freight.rule": "How freight is charged",
+    "freight.weight_unit": "Weight in",
     "freight.charge": "Charge an order or a parcel",
     "freight.free_from": "Nothing from this value on",
     "freight.bands": "By value of the order",
@@ -31,6 +37,11 @@ LABELS = {
     "calendar.country": "Country whose public holidays are kept",
     "calendar.region": "State or region",
     "calendar.closed": "Also closed on",
+    "calendar.week": "Works on",
+    "order_days": "Takes orders on",
+    "address": "Address",
+    "returns": "In the supplier's words",
+    "return_terms.returnable": "Do goods go back?",
     "return_terms.restocking_percent": "Restocking, per cent",
     "return_terms.freight": "Freight of a return",
     "return_terms.within_days": "Within days",
@@ -53,3 +64,41 @@ def as_typed(one: Contradiction) -> str:
         name = name.rpartition(".")[0]
     found = re.sub(r"\b(\d\d:\d\d):00\b", r"\1", one.found.replace("a list [ ]", "a list with commas between"))
     return f"{found} (in the form: {LABELS[name]})" if name in LABELS else found
+
+
+RULES = {
+    "flat": "so much an order",
+    "by order value": "by the value of the order",
+    "by weight": "by the weight of the order",
+    "per weight": "so much for each unit of weight",
+    "per parcel": "so much a parcel",
+    "pick-up": "we drive and pick up",
+    "included": "the price is delivered",
+    "asked": "said only when asked",
+}
+"""How the form says each rule of freight."""
+
+RULE = re.compile(r"(?:the rule|(write) rule =) '([a-z -]+)'")
+IN_FORM = re.compile(r" \(in the form: [^()]*\)")
+"""What `as_typed` adds for who reads the name a file has for the field."""
+
+
+def in_the_form(text: str) -> str:
+    """A sentence about terms with their fields and the rules of freight as the form calls them."""
+    text = RULE.sub(lambda found: f"{'choose ' if found[1] else ''}'{RULES.get(found[2], found[2])}'", text)
+    return in_form_words(IN_FORM.sub("", text), LABELS)
+
+
+def field_in_the_form(field: str) -> str:
+    """What the form calls a field; its name in a file where it is not on the form."""
+    return label_in(field, LABELS) or field
+
+
+def problem_in_the_form(one: Problem) -> Problem:
+    """The same of a problem with terms that were filled in. Where a field of a file is asked for, it stays."""
+    return one if one.code == "no-such-term" else changed(one, what=in_the_form(one.what))
+
+
+def refused_in_the_form(refusal: Refused) -> Refused:
+    """The same of a refusal."""
+    return Refused(*map(problem_in_the_form, refusal.problems))

@@ -29,6 +29,8 @@ ALARM_KINDS: dict[str, ProblemKind] = {
         "A new price is answered on paper",
         "a yes to a new price of line {label} of job {job} is recorded on a new revision, not here",
         "decide it without --agreed-by, write the revision with 'sourcing quote {job}' and record the answer to it",
+        at_counter="leave 'Who said yes' at 'Nobody yet', write the revision under 'page:quote' and record the "
+        "answer to it",
     ),
     "promise-backwards": kind(
         "Days the wrong way round",
@@ -44,6 +46,7 @@ ALARM_KINDS: dict[str, ProblemKind] = {
         "Promise of nobody",
         "nobody is named who promised {found} for job {job}",
         "say who with --said-by",
+        at_counter="fill in 'Who said it'",
     ),
     "promise-not-on-order": kind(
         "Not on order for the job",

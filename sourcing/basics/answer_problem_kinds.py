@@ -7,6 +7,8 @@ ANSWER_KINDS: dict[str, ProblemKind] = {
         "Answered otherwise before",
         "line {label} of job {job} stands as {found}",
         "ask which holds; if the customer has changed the answer, record it again with --instead",
+        at_counter="ask which holds; if the customer has changed the answer, tick 'I asked: the customer thinks "
+        "otherwise now' and write it down again",
     ),
     "older-revision": kind(
         "Answer to an older revision",
@@ -18,6 +20,8 @@ ANSWER_KINDS: dict[str, ProblemKind] = {
         "revision {newest} of job {job} was not given to the customer, revision {given} was",
         "if the customer has it by now, note that first with 'sourcing given {job}'; else say with --revision which "
         "one was answered",
+        at_counter="if the customer has it by now, note that first under 'page:given'; else choose the revision "
+        "the customer answers",
     ),
     "freight-for-nothing": kind(
         "Freight for nothing",
@@ -33,6 +37,7 @@ ANSWER_KINDS: dict[str, ProblemKind] = {
         "Condition without a yes",
         "job {job}: the condition '{found}' belongs to a yes, and no line is approved with it",
         "name the lines approved with --yes, or write what was said with --words",
+        at_counter="choose Yes for the lines approved, or write what was said under 'The customer's words'",
     ),
     "freight-not-approved": kind(
         "Freight not approved",

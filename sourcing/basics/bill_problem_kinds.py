@@ -17,11 +17,13 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "Bill before what it bills",
         "the bill of job {job} would be dated {found}, before {what} of {on}",
         "check the day and time said with --at",
+        at_counter="see that the clock of the shop's computer is right",
     ),
     "currency-of-open-jobs": kind(
         "Currency of open jobs",
         "the shop's currency can't become {found}: {jobs} would stand in {before}, with quotes and orders in it",
         "bill the open jobs first, or leave the currency in shop.toml as {before}",
+        at_counter="bill the open jobs first, or leave the money as it is",
     ),
     "not-approved-for-bill": kind(
         "Line not approved",
@@ -47,6 +49,7 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "Goods have not come",
         "line {label} of job {job} can't be billed: {found}",
         "receive the goods first, or leave the line out with --not-done {label} and the reason with --words",
+        at_counter="receive the goods first, or tick the line as approved but not done and say why",
     ),
     "other-number-for-bill": kind(
         "Another number came",
@@ -57,6 +60,7 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "Freight of nothing",
         "line {label} of job {job} is freight, and no line with a part that it was for is billed",
         "leave it out as well with --not-done {label}",
+        at_counter="tick it as not done as well",
     ),
     "not-done-unknown": kind(
         "Can't be left out",
@@ -67,11 +71,13 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "No reason given",
         "job {job} leaves out lines that were approved, without a reason",
         "say why with --words: it stands on the bill",
+        at_counter="say why it was not done: it stands on the bill",
     ),
     "off-unknown": kind(
         "Nothing to take off",
         "job {job}: nothing can be taken off line {label}, for it is not on the bill",
         "name lines that are billed; 'sourcing bill {job} --look' shows them",
+        at_counter="take amounts off lines that are billed; the bill as it would be shows them",
     ),
     "off-twice": kind(
         "Line named twice",
@@ -92,6 +98,7 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "No reason given",
         "job {job}: a discount without a reason",
         "say why with --off-words: the owner reads it later",
+        at_counter="say why: the owner reads it later",
     ),
     "given-away-amount": kind(
         "Not an amount",
@@ -102,11 +109,13 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "Not said",
         "job {job}: {what} of the extra given away is not said",
         "say what was fitted with --what and why with --words",
+        at_counter="fill in what was fitted, and why it was fitted without asking",
     ),
     "given-away-already": kind(
         "Recorded already",
         "job {job}: {found} is recorded as given away already, at a cost of {cost}",
         "if it was given a second time, say so in --what, such as 'second cable clip'",
+        at_counter="if it was given a second time, say so in 'What was fitted', such as 'second cable clip'",
     ),
     "deposit-amount": kind(
         "Not a deposit",
@@ -117,6 +126,7 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "Way of paying not said",
         "job {job}: it is not said how the money was paid",
         "say it with --how, such as cash or card",
+        at_counter="say how, such as cash or card",
     ),
     "deposit-above-total": kind(
         "Deposit above the total",

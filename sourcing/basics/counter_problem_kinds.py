@@ -52,6 +52,7 @@ COUNTER_KINDS: dict[str, ProblemKind] = {
         "Code wrong",
         "the code for the first log-in does not fit",
         "type the one that 'sourcing serve' printed where it was started",
+        at_counter="type the one that was printed on the shop's computer where the counter was started",
     ),
     "can-not-listen": kind(
         "Can't listen there",

@@ -7,6 +7,8 @@ DATE_KINDS: dict[str, ProblemKind] = {
         "Shop without a time zone",
         "the cut-off of '{supplier}' is on a clock in {found}, and the shop's own time zone is not set",
         "set time_zone of the shop, such as America/Chicago, or leave the supplier's blank where both clocks agree",
+        at_counter="fill in 'Clock of the shop' under 'page:setup', or leave the supplier's blank where both "
+        "clocks agree",
     ),
     "unknown-time-zone": kind(
         "Unknown time zone",
@@ -32,6 +34,7 @@ DATE_KINDS: dict[str, ProblemKind] = {
         "Orders taken on no working day",
         "{whose} takes orders on {found} and works on none of these days",
         "correct order_days or the week of the calendar",
+        at_counter="correct the days he takes orders on, or the days that are worked",
     ),
     "days-below-zero": kind(
         "Days below zero",
@@ -57,6 +60,7 @@ DATE_KINDS: dict[str, ProblemKind] = {
         "Cut-off with a zone of its own",
         "the cut-off {found} of {whose} says a zone itself",
         "write the hour alone, such as 14:00:00, and the zone as time_zone",
+        at_counter="write the hour alone, such as 14:00, and its clock beside it",
     ),
     "too-far-ahead": kind(
         "Day too far ahead",

@@ -24,6 +24,8 @@ JOB_KINDS: dict[str, ProblemKind] = {
         "Not entitled to answer",
         "{who} is not named as someone who may answer for job {job} (named: {entitled})",
         "ask one of those named, or add the name to may_also_approve in the job with the customer's consent",
+        at_counter="ask one of those named, or add the name to the job under 'Who else may say yes' with the "
+        "customer's consent",
     ),
     "quote-expired": kind(
         "Quote past its validity",
@@ -49,6 +51,7 @@ JOB_KINDS: dict[str, ProblemKind] = {
         "No answer given",
         "no line of job {job} was answered",
         "say --yes or --no with a line's label; a line not named stays waiting",
+        at_counter="choose Yes or No for a line; a line left at 'Not yet' stays waiting",
     ),
     "no-such-line": kind(
         "No such line",
@@ -94,6 +97,7 @@ JOB_KINDS: dict[str, ProblemKind] = {
         "Freight not known",
         "the order can't be priced: {found}",
         "add the freight rule to suppliers.toml and run 'sourcing setup' again",
+        at_counter="say under 'page:terms' how he charges freight",
     ),
     "no-such-order-line": kind(
         "No such line on the order",
@@ -104,6 +108,7 @@ JOB_KINDS: dict[str, ProblemKind] = {
         "Price without goods",
         "a price is given for line {line} of order {order}, but no pieces",
         "add --line {line}=PIECES",
+        at_counter="say under 'Came' how many pieces of it came",
     ),
     "charged-below-zero": kind(
         "Charged below zero",

@@ -47,16 +47,19 @@ JUDGEMENT_KINDS: dict[str, ProblemKind] = {
         "Another number of candidates",
         "{found} were to be accepted, but there are {count}",
         "look at them again and then say --accept {count}",
+        at_counter="look at them again and then accept them",
     ),
     "no-judged-workbook": kind(
         "Not a file of answers",
         "'{found}' can't be opened as an XLSX workbook",
         "fill in the workbook that 'sourcing candidates --xlsx FILE' writes and save it as .xlsx",
+        at_counter="take the workbook along again under 'page:workbook', fill it in and save it as .xlsx",
     ),
     "judged-column-missing": kind(
         "Column missing",
         "the first worksheet of '{file}' has no column '{found}'",
         "fill in the workbook that 'sourcing candidates --xlsx FILE' writes and leave its header row as it is",
+        at_counter="take the workbook along again under 'page:workbook', fill it in and leave its header row as it is",
     ),
     "unknown-answer": kind(
         "Answer not understood",
@@ -92,6 +95,7 @@ JUDGEMENT_KINDS: dict[str, ProblemKind] = {
         "Number rule there already",
         "the rule is kept already as number {found}",
         "nothing needs doing; 'sourcing number-rules withdraw {found} --words WHY' lets it hold no more",
+        at_counter="nothing needs doing; withdraw it under 'page:number-rules' if it is to hold no more",
     ),
     "number-rule-withdrawn": kind(
         "Number rule withdrawn",
@@ -102,6 +106,7 @@ JUDGEMENT_KINDS: dict[str, ProblemKind] = {
         "Nobody's numbers",
         "no number on the newest sheet of '{supplier}' has '{found}' {where} it",
         "write it as it is printed, with its dash, and name the supplier as 'sourcing sheets' does",
+        at_counter="write it as it is printed, with its dash, and choose the supplier whose numbers have it",
     ),
     "number-rule-words": kind(
         "No reason given",
@@ -112,5 +117,6 @@ JUDGEMENT_KINDS: dict[str, ProblemKind] = {
         "No sheet of the supplier",
         "there is no sheet of '{supplier}'",
         "import one, or name the supplier as 'sourcing sheets' does",
+        at_counter="take one in under 'page:sheets', or choose another supplier",
     ),
 }

@@ -17,6 +17,7 @@ MARGIN_KINDS: dict[str, ProblemKind] = {
         "One job is needed",
         "{found} can be made of one job only",
         "name the job, as in 'sourcing margins 2026-0001 {found} FILE'",
+        at_counter="look at the margin of one job",
     ),
     "many-jobs-only": kind(
         "All jobs are needed",
@@ -27,6 +28,7 @@ MARGIN_KINDS: dict[str, ProblemKind] = {
         "Markup bands contradict",
         "the markup bands can't hold: {found}",
         "write them as in shop.toml, in rising order of from_cost",
+        at_counter="write a line for each band, from this cost = cost times, in rising order of cost",
     ),
     "not-a-month": kind("Not a month", "'{found}' is no month", "write year and month, such as 2026-01"),
     "months-turned": kind("Months the wrong way round", "{since} is after {until}", "write the earlier month first"),
@@ -34,5 +36,6 @@ MARGIN_KINDS: dict[str, ProblemKind] = {
         "No other bands given",
         "no markup bands are given to try",
         "name a file with markup_bands, or write '--band 50=1.60' for each cost from which a multiplier holds",
+        at_counter="write a line for each band: from this cost = cost times",
     ),
 }

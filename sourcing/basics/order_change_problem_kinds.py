@@ -12,6 +12,7 @@ ORDER_CHANGE_KINDS: dict[str, ProblemKind] = {
         "Order cancelled",
         "nothing of order {order} is wanted any more",
         "place a new order with 'sourcing order' and the job's number",
+        at_counter="place a new order from the page of the job, under 'page:jobs'",
     ),
     "nothing-confirmed": kind(
         "Nothing said of a line",
@@ -52,6 +53,7 @@ ORDER_CHANGE_KINDS: dict[str, ProblemKind] = {
         "Change to nothing",
         "line {line} can't be changed to {found} pieces",
         "say at least 1, or cancel the line with 'sourcing cancel-order {order} --line {line}'",
+        at_counter="say at least 1, or cancel the line under 'page:cancel-order'",
     ),
     "order-says-so": kind(
         "Nothing to change",
@@ -72,6 +74,7 @@ ORDER_CHANGE_KINDS: dict[str, ProblemKind] = {
         "A change is a page",
         "a change of order {order} is a page, not a list of lines to load",
         "take --html or --pdf with --change, or leave --change out for the order as it was placed",
+        at_counter="save it as a page or a PDF, or save the order as it was placed",
     ),
     "day-not-read": kind(
         "Not a day",

@@ -17,6 +17,7 @@ PLAN_KINDS: dict[str, ProblemKind] = {
         "No price of a day",
         "cost and days are to be weighed, and no price of a day of waiting is stated",
         "state 'value_per_day'",
+        at_counter="say what a day of waiting is worth",
     ),
     "plan-day-price-negative": kind(
         "Negative price of a day",

@@ -7,12 +7,15 @@ PRICE_KINDS: dict[str, ProblemKind] = {
         "Dearer part sells for less",
         "shop.toml: {found}",
         "let the band start higher, or set floor_bands = true",
+        at_counter="let the band start higher, or say that no dearer part may sell for less than a cheaper one",
+        what_at_counter="{found}",
     ),
     "no-pdf": kind(
         "No PDF here",
         "a PDF can't be made on this machine ({found})",
         "leave out --pdf and print the HTML paper from a browser, or install the extra: "
         "pip install '.[pdf]' in this program's folder",
+        at_counter="print the page from the browser instead",
     ),
     "pdf-failed-afterwards": kind(
         "PDF failed afterwards",
@@ -23,6 +26,8 @@ PRICE_KINDS: dict[str, ProblemKind] = {
         "Free of tax without words",
         "{name} is marked as free of tax, but exempt_because is blank",
         "write in the job file what the customer's certificate says, or take tax_exempt out",
+        at_counter="write what the customer's certificate says, or take out the tick that the customer pays no tax",
+        what_at_counter="the customer is marked as free of tax, and what the certificate says is blank",
     ),
     "pinned-offer-gone": kind(
         "Decided offer gone",

@@ -1,7 +1,7 @@
 """A problem is a value: what is wrong, where, and what to do. `Refused` carries problems to the person."""
 
 from .problem_kinds import KINDS
-from .value import Value
+from .value import Value, changed
 
 
 class Place(Value, frozen=True, kw_only=True):
@@ -61,3 +61,15 @@ def problem(code: str, *, place: Place | None = None, suggestions: tuple[str, ..
 def refused(code: str, *, place: Place | None = None, suggestions: tuple[str, ...] = (), **facts: object) -> Refused:
     """A refusal with one problem, ready to raise."""
     return Refused(problem(code, place=place, suggestions=suggestions, **facts))
+
+
+def at_counter(one: Problem) -> Problem:
+    """The problem as a page tells it: without options of commands, and with what stands on the page instead of files.
+
+    Kinds that have no other words for the counter, and problems of no kind in the table, stay as they are.
+    """
+    kind = KINDS.get(one.code)
+    if kind is None or not (kind.at_counter or kind.what_at_counter):
+        return one
+    what = kind.what_at_counter.format(found=one.found) or one.what
+    return changed(one, what=what, remedy=kind.at_counter.format(found=one.found) or one.remedy)

@@ -67,16 +67,19 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
         "More than came",
         "{found} of line {line} of order {order} is more than the {came} that came",
         "say with --line how many came in all",
+        at_counter="say under 'Came' how many came in all",
     ),
     "said-without-goods": kind(
         "Said of a line that did not come",
         "{found} is said of line {line} of order {order}, but no pieces",
         "add --line {line}=PIECES",
+        at_counter="say under 'Came' how many pieces of it came",
     ),
     "weight-not-known": kind(
         "Weight not known",
         "freight of order {order} can't be shared by weight: nobody knows what line {lines} weighs",
         "share it by value, with --share-by value",
+        at_counter="share the freight by value",
     ),
     "rate-not-usable": kind(
         "Rate not usable",
@@ -92,6 +95,7 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
         "Came before it was ordered",
         "it would be taken in on {found}, and order {order} was placed on {placed}",
         "check the day and time said with --at, and the number of the order",
+        at_counter="see that the clock of the shop's computer is right, and check the number of the order",
     ),
     "dated-ahead": kind(
         "Paper dated ahead",
@@ -117,16 +121,19 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
         "No old part to send in",
         "line {line} of order {order} has no charge for an old part",
         "say --goods where it is the goods that go back",
+        at_counter="if it is the goods that go back, choose 'Send back goods' of the line under 'page:one order'",
     ),
     "credit-without-sending": kind(
         "Credit before sending",
         "{found} pieces of line {line} of order {order} can't be {step}: {left} are sent and not settled",
         "say --sent first; where he wants nothing back, say so with --words",
+        at_counter="keep 'Sent back' first; where he wants nothing back, write that under 'What was said'",
     ),
     "credit-not-said": kind(
         "Credit without an amount",
         "no amount is said that was credited for line {line} of order {order}",
         "say it with --credited; 0 where he gave nothing back",
+        at_counter="fill in 'He gave back'; 0 where he gave nothing back",
     ),
     "pieces-missing": kind(
         "Pieces missing",
@@ -137,6 +144,7 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
         "Amount with the wrong step",
         "a {found} is said for goods that are {step}",
         "say a credit or a fee with --credited, and freight with --sent",
+        at_counter="fill in what he gave back and his fee with 'Credited', and what sending it cost with 'Sent back'",
     ),
     "back-below-zero": kind(
         "Amount below zero",
@@ -147,5 +155,6 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
         "Nothing to claim",
         "nothing of order {order} cost more than agreed",
         "see 'sourcing differences {order}' for what is still open",
+        at_counter="look under 'page:one order' for what is still open",
     ),
 }

@@ -7,6 +7,7 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "Two currencies in one sum",
         "{one} and {other} can't be added without a dated rate",
         "add a rate to rates.csv and run 'sourcing setup' again",
+        at_counter="add a rate under 'page:rates'",
     ),
     "unknown-currency": kind(
         "Unknown currency",
@@ -17,21 +18,25 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "No exchange rate",
         "the rate table has no rate from {currency} to {into} on or before {day}",
         "add one with its date to rates.csv and run 'sourcing setup' again",
+        at_counter="add one with its date under 'page:rates'",
     ),
     "terms-contradict": kind(
         "Supplier's terms contradict",
         "the terms of '{supplier}' can't hold: {found}",
         "correct suppliers.toml and run 'sourcing setup' again",
+        at_counter="correct them under 'page:terms'",
     ),
     "settings-contradict": kind(
         "Settings contradict",
         "the shop's settings can't hold: {found}",
         "correct the shop's settings: 'sourcing setup'",
+        at_counter="correct them under 'page:setup'",
     ),
     "never-open": kind(
         "Calendar without working days",
         "a calendar has no working day for years before {day}",
         "correct 'week' and 'closed' of the calendar in suppliers.toml or shop.toml",
+        at_counter="correct the days that are worked and the closing days, under 'page:setup' or 'page:terms'",
     ),
     "unknown-country": kind(
         "Unknown country or region",
@@ -47,6 +52,7 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "Worksheet missing",
         "'{file}' has no worksheet '{found}', or it is empty",
         "add the worksheet with its header row; demo_prices/equivalence.xlsx shows how",
+        at_counter="add the worksheet with its header row, as in the table saved from 'page:table'",
     ),
     "unknown-table-column": kind(
         "Unknown column in the equivalence table",
@@ -92,6 +98,7 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "Equivalence table has problems",
         "the equivalence table has {count} rows that can't be used",
         "correct them and run 'sourcing setup' again; nothing was changed",
+        at_counter="correct them and send the file again, or tick that such rows are left out; nothing was changed",
     ),
     "file-not-understood": kind(
         "File not understood",
@@ -112,26 +119,31 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "Nothing to set up",
         "'{found}' holds none of shop.toml, suppliers.toml, rates.csv, equivalence.xlsx",
         "name the folder that has them; demo_prices/ shows what they look like",
+        at_counter="choose one of the four; nothing was changed",
     ),
     "supplier-not-named": kind(
         "Supplier not known",
         "it is not clear whose sheet '{found}' is",
         "put it in a folder named after the supplier, or add --supplier with one of: {known}",
+        at_counter="choose whose sheet it is",
     ),
     "no-terms": kind(
         "Supplier without terms",
         "there are no terms for the supplier '{supplier}' on {day}",
         "add a [[supplier]] entry to suppliers.toml and run 'sourcing setup' again",
+        at_counter="choose another supplier, or take him in under 'page:terms'",
     ),
     "sheet-not-dated": kind(
         "Sheet without a date",
         "'{found}' does not say from which day its prices hold",
         "name the file like prices-2026-01-05.csv, or add --dated 2026-01-05",
+        at_counter="say from which day its prices hold",
     ),
     "sheet-without-offers": kind(
         "Sheet without offers",
         "'{found}' holds no row that can be taken as an offer ({problems} rows have problems)",
         "look at the problems with 'sourcing read', then import it again",
+        at_counter="look at what is wrong with its rows, correct them and drop the file again",
     ),
     "no-sheets": kind(
         "No sheets found",
@@ -188,6 +200,7 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "Moment too far off",
         "{found} is no day to work on",
         "write a moment between the years {first} and {last} with --at",
+        at_counter="see that the clock of the shop's computer is right",
     ),
     "not-a-pair": kind(
         "Not understood",

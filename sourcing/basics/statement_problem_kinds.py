@@ -7,6 +7,7 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "No such statement",
         "the table has no statement number {found}",
         "see the numbers with 'sourcing numbers NUMBER' or 'sourcing table export FILE.xlsx'",
+        at_counter="see the numbers under 'page:table'",
     ),
     "statement-number-twice": kind(
         "Statement number twice",
@@ -63,11 +64,13 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "Source missing",
         "no source is given for the statement",
         "say where it is said with --source: which list, letter or job",
+        at_counter="say where it is said: which list, letter or job",
     ),
     "reason-blank": kind(
         "Reason missing",
         "no reason is given for what is to be done with {found}",
         "say why in words with --reason",
+        at_counter="say why in words",
     ),
     "number-looks-damaged": kind(
         "Number that looks damaged",
@@ -83,6 +86,7 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "Maker not said",
         "'{found}' does not say whose number it is",
         "write it as maker:number, such as Norrowby:NW-40388; ours:CODE for our own part; :NUMBER if nobody knows",
+        at_counter="name its maker, or tick that it is our own part's code",
     ),
     "number-in-no-statement": kind(
         "Number in no statement",
@@ -93,21 +97,27 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "Rows that can't be used",
         "'{file}' has {count} that can't be used",
         "correct them, or add --keep-good to keep the others; nothing was changed",
+        at_counter="correct them, or tick 'Leave rows out that can't be used' to keep the others; nothing was changed",
     ),
     "withdraw-with-problems": kind(
         "Not clear what is missing",
         "'{file}' has {count} that can't be used, so it is not clear which statements are missing from it",
         "correct the rows first, or leave out --withdraw-missing; nothing was changed",
+        at_counter="correct the rows first, or leave blank for what reason missing statements are withdrawn; "
+        "nothing was changed",
     ),
     "no-table-file": kind(
         "Not a table",
         "the folder '{found}' holds none of parts.csv, statements.csv, makers.csv",
         "name a folder as 'sourcing table export FOLDER' makes it, or an .xlsx file",
+        at_counter="choose the XLSX, or the CSV files parts.csv, statements.csv and makers.csv",
+        what_at_counter="no table of same parts is among what was sent",
     ),
     "table-file-kind": kind(
         "Kind of file not known",
         "'{found}' has no ending this command writes",
         "name a file that ends in .xlsx, or a folder for CSV files",
+        at_counter="choose XLSX or CSV",
     ),
     "maker-name-blank": kind(
         "Maker's name blank",
@@ -123,6 +133,7 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "Name of another maker",
         "'{found}' stands for {maker} already",
         "take that away first with 'sourcing table maker \"{found}\" --remove'",
+        at_counter="take that away first under 'page:makers'",
     ),
     "alias-of-alias": kind(
         "Name that stands for another",
@@ -133,10 +144,12 @@ STATEMENT_KINDS: dict[str, ProblemKind] = {
         "Maker with other names",
         "'{found}' is the name that {aliases} stand for",
         "take those away first with 'sourcing table maker NAME --remove'",
+        at_counter="take those away first under 'page:makers'",
     ),
     "no-such-alias": kind(
         "No such name",
         "'{found}' is not kept as another name of a maker",
         "see the names with 'sourcing table makers'",
+        at_counter="see the names under 'page:makers'",
     ),
 }

@@ -57,6 +57,7 @@ STORAGE_KINDS: dict[str, ProblemKind] = {
         "Number or day out of reach",
         "a number or a day is too large to work with ({found}); nothing of this was kept",
         "check the numbers and days that were typed, and the moment said with --at",
+        at_counter="check the numbers and days that were typed",
     ),
     "not-a-database": kind(
         "Not a database",
@@ -77,6 +78,7 @@ STORAGE_KINDS: dict[str, ProblemKind] = {
         "Shop not set up",
         "the shop has no settings on {day}",
         "set it up first: 'sourcing setup FOLDER'",
+        at_counter="set it up first under 'page:setup'",
     ),
     "no-such-job": kind(
         "No such job",

@@ -32,17 +32,21 @@ TERMS_KINDS: dict[str, ProblemKind] = {
         "Supplier without a rate",
         "{name} charges in {currency}, and there is no rate into {into} on or before {day}",
         "add one to rates.csv and run 'sourcing setup' again; until then his offers have no cost at the door",
+        at_counter="add one under 'page:rates'; until then his offers have no cost at the door",
     ),
     "pick-up-without-rate": kind(
         "Pick-up without the shop's rate",
         "goods are picked up from {name}, and the shop states no {found}",
         "write mileage_rate or rate_per_km (0 if driving costs nothing) and clerk_cost into shop.toml and run "
         "'sourcing setup' again; until then his offers have no cost at the door",
+        at_counter="fill in what a mile or a kilometre costs (0 if driving costs nothing) and the clerk's hour "
+        "under 'page:setup'; until then his offers have no cost at the door",
     ),
     "shop-without-zone": kind(
         "Shop without a time zone",
         "{name} has the time zone {found}, and the shop has none, so his cut-off can't be put on the shop's clock",
         "write time_zone into shop.toml and run 'sourcing setup' again",
+        at_counter="fill in 'Clock of the shop' under 'page:setup'",
     ),
     "past-terms-changed": kind(
         "Terms of past days changed",
@@ -58,6 +62,7 @@ TERMS_KINDS: dict[str, ProblemKind] = {
         "Terms of a past day",
         "the terms of {name} from {day} on would change what was worked out since then ({found})",
         "name {today} or a later day, or say why it must be (--past); nothing was changed",
+        at_counter="choose today or a later day, or say why a day that is over is changed; nothing was changed",
     ),
     "later-terms": kind(
         "Later terms say otherwise",
@@ -88,5 +93,6 @@ TERMS_KINDS: dict[str, ProblemKind] = {
         "Reason missing",
         "terms are not withdrawn without a word why",
         "say why (--why)",
+        at_counter="say why",
     ),
 }

@@ -2,14 +2,11 @@
 
 from collections.abc import Iterable
 
-from ..basics.problem import Place, Problem
+from ..basics.problem import Place, Problem, at_counter
 from ..basics.sheet import Column, Field
 from ..basics.sheet_sample import Concern
 from ..basics.value import changed
 from .csv_text import csv_text
-
-BY_COMMAND = ("--column", "--currency", "--dated", "--supplier")
-"""Words of the command line; on a page something else helps."""
 
 PROBLEM_HEADERS = ("Worksheet", "Row", "Column", "Text found", "What is wrong", "What to do")
 
@@ -60,25 +57,18 @@ def field_options() -> tuple[tuple[str, str], ...]:
 
 
 def asked_words(one: Problem) -> str:
-    """A question without the command that would answer it: where, and what is not clear."""
-    return f"{_where(one)}{one.what}."
+    """A question without what answers it, where the page says that for several: where, and what is not clear."""
+    return f"{_inside(one).fault()}."
 
 
-def found_words(one: Problem) -> str:
-    """A problem or note of a sheet that is kept: where the command line helps, dropping the sheet anew does here."""
-    if any(word in one.remedy for word in BY_COMMAND):
-        return f"{_where(one)}{one.what}; if that is wrong, take the sheet out and drop it again with another meaning."
-    return one.sentence()
+def told_words(one: Problem) -> str:
+    """A question, a problem or a note with what helps at the counter; which file it is the page says."""
+    return at_counter(_inside(one)).sentence()
 
 
 def wrong_words(one: Problem) -> str:
     """The same without its place, for a table that has a column for it."""
-    return found_words(changed(one, place=None))
-
-
-def told_words(one: Problem) -> str:
-    """What keeps a sheet out, with what helps unless only the command line does."""
-    return asked_words(one) if any(word in one.remedy for word in BY_COMMAND) else one.sentence()
+    return told_words(changed(one, place=None))
 
 
 def meaning_words(column: Column) -> str:
@@ -100,14 +90,10 @@ def problems_csv(problems: Iterable[Problem]) -> str:
 
 
 def _cells(one: Problem) -> tuple[str | int | None, ...]:
-    place = one.place or Place()
-    remedy = "take the sheet out and drop it again with another meaning" if "--column" in one.remedy else one.remedy
-    return place.worksheet, place.row, place.column, one.found, one.what, remedy
+    place, shown = one.place or Place(), at_counter(one)
+    return place.worksheet, place.row, place.column, one.found, shown.what, shown.remedy
 
 
-def _where(one: Problem) -> str:
-    """The place inside the file: which file it is the page says."""
-    if one.place is None:
-        return ""
-    inside = str(Place(worksheet=one.place.worksheet, row=one.place.row, column=one.place.column))
-    return f"{inside}: " if inside else ""
+def _inside(one: Problem) -> Problem:
+    """The problem with its place inside the file alone."""
+    return changed(one, place=changed(one.place, file="") if one.place else None)

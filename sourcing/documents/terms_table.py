@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import date, timedelta
 
+from ..basics.problem import at_counter
 from ..basics.terms_view import SupplierTerms, TermsChange
 from ..basics.value import Value
 from .csv_text import Cell, csv_text
@@ -69,5 +70,5 @@ def terms_told(done: Sequence[TermsChange]) -> str:
         return "Nothing changed: all of it is kept already."
     said = ", ".join(f"{one.name} from {one.starts_on} on" for one in done[:MOST])
     more = f" and {len(done) - MOST} more" if len(done) > MOST else ""
-    told = [problem.sentence() for one in done for problem in one.told][:MOST]
+    told = [at_counter(problem).sentence() for one in done for problem in one.told][:MOST]
     return cut(" ".join([f"Kept: {said}{more}.", *(f"Mind: {sentence}" for sentence in told)]))

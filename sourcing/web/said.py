@@ -1,12 +1,13 @@
-"""Sentences of the program on a page: where one names a command, the page that does the same is linked instead."""
+"""Sentences of the program on a page: where one names a command or a page, that page is linked instead."""
 
 import re
 from typing import Any
 
-from flask import current_app, has_request_context, url_for
+from flask import current_app, has_request_context, request, url_for
 from markupsafe import Markup, escape
 from werkzeug.routing import BuildError
 
+from ..basics.problem import Problem, at_counter
 from ..documents.as_written import as_written
 from ..documents.plain_text import shown
 from .desks import person
@@ -15,21 +16,30 @@ from .words import _, later
 from .written import locale
 
 COMMAND = re.compile(
-    r"'sourcing ([a-z][a-z-]*)([^']*)'|(?:(?<=: )|(?<=with ))sourcing ([a-z][a-z-]*)((?: [A-Z0-9-]*[0-9])*)"
+    r"'sourcing (?P<quoted>[a-z][a-z-]*)(?P<rest>[^']*)'"
+    r"|(?:(?<=: )|(?<=with ))sourcing (?P<bare>[a-z][a-z-]*)(?P<numbers>(?: (?:--[a-z-]+|[A-Z0-9-]*[0-9]))*)"
+    r"|'page:(?P<page>[a-z -]+)'"
 )
 PLACED = {"with ": "under ", "run ": "open ", "Run ": "Open "}
 """A command is run, a page is opened: words before a command, and what they are before the page."""
 
-JOB = re.compile(r"\b\d{4}-\d{4,}\b")
+JOB = re.compile(r"(?<![\w-])\d{4}-\d{4,}\b")
+"""Not the end of an order's number."""
+
 ORDER = re.compile(r"\bPO-\d{4}-\d{4,}\b")
 FILE_FIRST = re.compile(r"[^\s:]+\.[a-z]{2,5}\b")
 NEED_BY = re.compile(r"--need-by (\d{4}-\d\d-\d\d)")
 UNDER = re.compile(r"known under '([^']+)'")
 STATEMENT = re.compile(r"(?:standing|doubt|answer|withdraw|restore|history) (\d+)\b")
 
-WHICH = r"(?: [A-Z0-9]{1,3}(?![\w-])| value\b)?"
-OPTION = re.compile(rf",?(?: and the reason)? (?:with|in) --(?!column)[a-z][a-z-]*{WHICH}")
-"""Where a sentence says with which option of a command something is said; a page has a field for it."""
+LINE = re.compile(r"--line (\d+)")
+
+ON_THE_PAGE = {
+    "--plan shop": later("choose 'the plan cheapest for the shop' under 'page:quote'"),
+    "--plan customer": later("choose 'the plan under which the customer pays least' under 'page:quote'"),
+    "with --agreed-by NAME --how HOW": later("with who said yes, and how"),
+}
+"""What stands on a page in the place of options that a sentence of an action names."""
 
 PAGES: dict[str, tuple[str, str]] = {
     "answer": ("quotes.answer_page", later("Answers")),
@@ -64,7 +74,7 @@ PAGES: dict[str, tuple[str, str]] = {
     "receive-again": ("receiving.count_page", later("Papers taken in")),
     "differences": ("orders.order_page", later("Order")),
     "going-back": ("receiving.going_back_page", later("Going back")),
-    "send-back": ("receiving.going_back_page", later("Going back")),
+    "send-back": ("receiving.step_page", later("Send it back")),
     "compare": ("find.find_page", later("Find")),
     "numbers": ("find.find_page", later("Find")),
     "import": ("sheets.list_page", later("Sheets")),
@@ -79,20 +89,27 @@ PAGES: dict[str, tuple[str, str]] = {
     "table add-part": ("same.add_part_page", later("Add a part of ours")),
     "table check": ("same.check_page", later("Check of the table")),
     "table statement": ("same.statement_page", later("Statement")),
+    "table maker": ("same.makers_page", later("Other names of makers")),
+    "table makers": ("same.makers_page", later("Other names of makers")),
     "number-rules": ("alike.rules_page", later("Number rules")),
     "judged": ("alike.answers_page", later("Answers to look-alikes")),
     "terms": ("shop.terms_page", later("Suppliers' terms")),
     "setup": ("shop.settings_page", later("Shop")),
     "margins": ("margins.margins_page", later("Margins")),
+    "makers": ("same.makers_page", later("Other names of makers")),
+    "one order": ("orders.order_page", later("Order")),
+    "rates": ("shop.rates_page", later("Exchange rates")),
+    "workbook": ("alike.file_page", later("Look-alikes by a workbook")),
 }
-"""By command: the page, and what it is called. A page that needs a number takes it from the sentence."""
+"""By command, or by a name of its own: the page, and what it is called. A page that needs a number takes it from the
+sentence, and the job or order from the page it stands on where the sentence names none."""
 
 
 def said(sentence: str) -> Markup:
     """The sentence with commands turned into links to the pages that do the same. Everything else is escaped."""
     sentence = shown(sentence)
     if has_request_context():
-        sentence = as_written(OPTION.sub("", sentence), locale())
+        sentence = as_written(_without_options(sentence), locale())
     made, at = Markup(), 0
     for found in COMMAND.finditer(sentence):
         link, before = _link(found, sentence), sentence[at : found.start()]
@@ -112,8 +129,19 @@ def sentence(words: str) -> Markup:
     return said(words if FILE_FIRST.match(words) else words[:1].upper() + words[1:])
 
 
+def told(one: Problem) -> Markup:
+    """A problem as the counter tells it, in one sentence."""
+    return said(at_counter(one).sentence())
+
+
+def _without_options(sentence: str) -> str:
+    for option, words in ON_THE_PAGE.items():
+        sentence = sentence.replace(option, _(words))
+    return sentence
+
+
 def _link(found: re.Match[str], sentence: str) -> Markup:
-    command, rest = found.group(1) or found.group(3), found.group(2) or found.group(4) or ""
+    command, rest = found["quoted"] or found["bare"] or found["page"], found["rest"] or found["numbers"] or ""
     statement = STATEMENT.search(rest)
     part = ""
     if command == "table":
@@ -123,9 +151,7 @@ def _link(found: re.Match[str], sentence: str) -> Markup:
     page, name = PAGES[command]
     if not _may_open(page):
         return escape(_(name))
-    numbers = {"job": JOB.search(rest) or JOB.search(sentence), "order": ORDER.search(sentence)}
-    facts = {key: number.group(0) for key, number in numbers.items() if number}
-    facts |= {"statement": statement.group(1)} if statement else {}
+    facts = _facts(rest, sentence) | ({"statement": statement.group(1)} if statement else {})
     needed: dict[str, Any] = {key: facts[key] for key in _needs(page) if key in facts}
     unknown = UNDER.search(sentence) if command == "table add-part" else None
     needed |= {"code": part} if part else {"code": unknown[1], "number": unknown[1]} if unknown else {}
@@ -133,9 +159,18 @@ def _link(found: re.Match[str], sentence: str) -> Markup:
         needed["need_by"] = day.group(1)
     try:
         address = url_for(page, **needed)
-    except BuildError:
-        return escape(found.group(0))
+    except BuildError:  # the sentence does not say of which job: the page is named all the same
+        return escape(_(name))
     return Markup('<a href="{}">{}</a>').format(address, _(name))
+
+
+def _facts(rest: str, sentence: str) -> dict[str, Any]:
+    """The numbers a page may need: of the command, else of the sentence, else of the page it stands on."""
+    numbers = {"job": JOB.search(rest) or JOB.search(sentence), "order": ORDER.search(sentence)}
+    said = {key: number.group(0) for key, number in numbers.items() if number}
+    line = LINE.search(rest)
+    back = {"line": int(line[1]), "kind": "goods" if "--goods" in rest else "core"} if line else {}
+    return {**(request.view_args or {}), **said, **back}
 
 
 def _of_table(rest: str, is_statement: bool) -> tuple[str, str]:

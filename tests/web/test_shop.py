@@ -104,7 +104,7 @@ def test_an_earlier_change_leaves_later_settings_their_own(app: Flask, owner: Br
         ("prices", {**BANDS, "category_bands": "belts 1.6"}, "does not have two sides"),
         ("days", {**DAYS, "week": []}, "&#39;Open&#39;"),
         ("days", {**DAYS, "country": "QQ"}, "QQ"),
-        ("days", {**DAYS, "quote_valid_days": "soon"}, "quote_valid_days"),
+        ("days", {**DAYS, "quote_valid_days": "soon"}, "&#39;Days a quote is good for&#39; needs a whole number"),
         ("days", DAYS, "say that already"),
         ("days", {**DAYS, "quote_valid_days": "9", "starts_on": "2026-01-02"}, "would change what was worked out"),
     ],
@@ -165,7 +165,7 @@ def test_taxes_fees_and_deposit_are_kept_as_filled_in(app: Flask, owner: Browser
     fields |= {"tax-2-on": ["parts", "labour"], "deposit_percent": ["50"], "deposit_from": ["20.00"]}
     fields |= {"fee-1-name": ["Old oil"], "fee-1-of": ["document"], "fee-1-charge": ["3.50"]}
     half = look(owner, page, **fields)
-    assert half.status_code == 409 and "fee_rules.1.starts_on" in half.text
+    assert half.status_code == 409 and "&#39;Fee: from day&#39; is missing" in half.text
     fields |= {"fee-1-starts_on": ["2026-02-01"], "fee-1-categories": ["oil, grease"]}
     assert keep(owner, page, **fields).status_code == 200
     now_is = _settings(app)
@@ -272,7 +272,7 @@ def test_an_older_window_puts_no_others_change_back_unseen(app: Flask, owner: Br
     older = owner.hidden(page, page)
     assert "The settings are changed" in keep(owner, page, **{**rates, "clerk_cost": "22.00", "labour_rate": "99"}).text
     refused = owner.send_again(older, page, look="yes", **rates)
-    assert refused.status_code == 409 and "labour_rate 96.00 -&gt; 99" in refused.text
+    assert refused.status_code == 409 and "An hour of labour, to the customer 96.00 -&gt; 99" in refused.text
     assert 'name="clerk_cost" type="text" autocomplete="off" value="23.00"' in refused.text
     assert _settings(app).labour_rate == 99
     assert "The settings are changed" in keep(owner, page, **rates).text and _settings(app).labour_rate == 96

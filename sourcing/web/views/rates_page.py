@@ -4,6 +4,7 @@ from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.rates import add_rate, rates_now
+from ...basics.problem import at_counter
 from ...documents.rates import rates_csv
 from ..desks import desk
 from ..files import attachment
@@ -35,5 +36,5 @@ def rates_file() -> ResponseReturnValue:
 
 def _add() -> str:
     told = add_rate(desk(), text("currency"), text("rate"), day("dated"), text("source"), bool(text("sure")))
-    tell(" ".join([_("The rate is kept."), *(one.sentence() for one in told)]))
+    tell(" ".join([_("The rate is kept."), *(at_counter(one).sentence() for one in told)]))
     return url_for("shop.rates_page")

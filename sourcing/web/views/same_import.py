@@ -5,7 +5,7 @@ from flask.typing import ResponseReturnValue
 
 from ...actions.sheet_sent import file_name
 from ...actions.table_import import Wanted, import_sent
-from ...basics.problem import refused
+from ...basics.problem import at_counter, refused
 from ...basics.value import Value, changed
 from ...documents.equivalences import changes_headline, changes_sections
 from ..desks import desk
@@ -40,7 +40,8 @@ def look_page(held: str) -> ResponseReturnValue:
     if request.method == "POST" and (gone := deed(lambda: _keep(held))):
         return gone
     looked = import_sent(desk(), held_tables().held(held), _wanted(look=True))
-    sections = [(title, words) for title, words in changes_sections(looked) if words]
+    shown = changed(looked, problems=tuple(map(at_counter, looked.problems)))
+    sections = [(title, words) for title, words in changes_sections(shown) if words]
     return show(
         "same/look.html",
         looked=looked,

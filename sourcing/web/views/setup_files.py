@@ -5,7 +5,7 @@ from flask.typing import ResponseReturnValue
 
 from ...actions.settings_edit import settings_now
 from ...actions.setup_sent import set_up_sent
-from ...basics.problem import refused
+from ...basics.problem import at_counter, refused
 from ...documents.settings import settings_toml
 from ...documents.setup_words import set_up_words
 from ..desks import desk
@@ -41,5 +41,5 @@ def settings_file() -> ResponseReturnValue:
 def _take_in() -> str:
     sent = {one.filename: one.read() for one in request.files.getlist("files") if one.filename}
     found = set_up_sent(desk(), sent, "keep_good" in request.form)
-    tell(set_up_words(found.files, found.warnings))
+    tell(set_up_words(found.files, tuple(map(at_counter, found.warnings))))
     return url_for("shop.settings_page")

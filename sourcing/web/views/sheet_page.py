@@ -5,7 +5,7 @@ from flask.typing import ResponseReturnValue
 
 from ...actions.import_sheets import undo_import
 from ...actions.sheet_list import problems_page, sheet_whole
-from ...documents.sheet_words import found_words, meaning_words, problems_csv, wrong_words
+from ...documents.sheet_words import meaning_words, problems_csv, told_words, wrong_words
 from ...documents.sheets import account_words
 from ..desks import desk
 from ..files import attachment
@@ -32,7 +32,7 @@ def sheet_page(sheet: int) -> ResponseReturnValue:
         problems_shown=problems_page(found.summary, request.args.get("page", 1, type=int)),
         account=account_words,
         meaning=meaning_words,
-        words=found_words,
+        words=told_words,
         without_place=wrong_words,
     )
 

@@ -11,6 +11,7 @@ from ...actions.settings_edit import (
     start_shop,
     withdraw_settings,
 )
+from ...actions.settings_labels import as_filled_in, label_of
 from ...basics.problem import refused
 from ...documents.settings import settings_words
 from ..desks import desk, may
@@ -58,7 +59,9 @@ def change_page(part: str) -> ResponseReturnValue:
     if found is None:
         raise refused("no-settings", day=desk().at.date())
     version = found.version  # also after a refusal: what changed meanwhile was told then
-    return show(f"shop/change_{part}.html", now_is=found.settings, looked=looked, mark=mark_of(looked), version=version)
+    words = {"named": label_of, "as_filled_in": as_filled_in}
+    facts = {"now_is": found.settings, "looked": looked, "mark": mark_of(looked), "version": version}
+    return show(f"shop/change_{part}.html", **facts, **words)
 
 
 @blueprint.route("/shop/withdraw/<starts_on>", methods=["GET", "POST"])

@@ -1,19 +1,28 @@
 """Change a supplier's terms from a day on, take a version back, begin with a new supplier."""
 
+from collections.abc import Callable
+from functools import wraps
+from typing import ParamSpec, TypeVar
+
 from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.terms import add_supplier, look_at_terms, set_terms, suppliers_terms, withdraw_terms
 from ...actions.terms_form import USUAL, term_texts, terms_said
-from ...basics.problem import refused
+from ...actions.terms_labels import field_in_the_form, in_the_form, problem_in_the_form, refused_in_the_form
+from ...basics.problem import Refused, refused
 from ...basics.terms import Terms
 from ...basics.terms_view import SupplierTerms, TermsChange
+from ...basics.value import changed
 from ..desks import desk
 from ..forms import day, deed, marked, tell, text
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
 from .look_first import ahead, kept, mark_of
+
+P = ParamSpec("P")
+T = TypeVar("T")
 
 MARKED = ("calendar.week", "order_days")
 """Fields that are boxes to mark."""
@@ -35,7 +44,8 @@ def change_terms_page(supplier: str) -> ResponseReturnValue:
     looked = ahead(lambda: _look(supplier))
     found = suppliers_terms(desk(), supplier)
     texts = term_texts(_shown(found))
-    return show("shop/terms_change.html", found=found, texts=texts, looked=looked, mark=mark_of(looked))
+    words = {"named": field_in_the_form, "as_filled_in": in_the_form}
+    return show("shop/terms_change.html", found=found, texts=texts, looked=looked, mark=mark_of(looked), **words)
 
 
 @open_to(*WITH_COSTS)
@@ -70,10 +80,26 @@ def _shown(found: SupplierTerms) -> Terms:
     return found.holds or found.versions[0]
 
 
+def told_in_the_form(done: Callable[P, T]) -> Callable[P, T]:
+    """What is refused of terms that were filled in is told as the form calls its fields."""
+
+    @wraps(done)
+    def told(*args: P.args, **words: P.kwargs) -> T:
+        try:
+            return done(*args, **words)
+        except Refused as refusal:
+            raise refused_in_the_form(refusal) from None
+
+    return told
+
+
+@told_in_the_form
 def _look(supplier: str) -> TermsChange:
-    return look_at_terms(desk(), supplier, _said(supplier), day("starts_on"), text("past"))
+    looked = look_at_terms(desk(), supplier, _said(supplier), day("starts_on"), text("past"))
+    return changed(looked, told=tuple(map(problem_in_the_form, looked.told)))
 
 
+@told_in_the_form
 def _change(supplier: str) -> str:
     done = set_terms(desk(), supplier, _said(supplier), day("starts_on"), text("past"))
     begun = done.starts_on.isoformat()
@@ -83,6 +109,7 @@ def _change(supplier: str) -> str:
     return url_for("shop.supplier_page", supplier=supplier)
 
 
+@told_in_the_form
 def _withdraw(supplier: str) -> str:
     starts_on = day("starts_on")
     if starts_on is None:
@@ -92,6 +119,7 @@ def _withdraw(supplier: str) -> str:
     return url_for("shop.supplier_page", supplier=supplier) if done.terms else url_for("shop.terms_page")
 
 
+@told_in_the_form
 def _new() -> str:
     done = add_supplier(desk(), text("supplier"), terms_said(None, _typed()), day("starts_on"))
     tell(_("%(name)s is there. See below what is not known yet, and change the terms.") % {"name": done.name})

@@ -7,6 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from ...actions.setup_sent import take_terms_sent
 from ...actions.terms import every_suppliers_terms, suppliers_terms
+from ...actions.terms_labels import in_the_form
 from ...basics.problem import refused
 from ...documents.terms import terms_toml
 from ...documents.terms_table import terms_csv, terms_told, terms_xlsx, version_words
@@ -41,7 +42,7 @@ def supplier_page(supplier: str) -> ResponseReturnValue:
     """One supplier."""
     found = suppliers_terms(desk(), supplier, _on())
     words = terms_words(found.holds) if found.holds else {}
-    return show("shop/supplier.html", found=found, words=words, versions=version_words(found))
+    return show("shop/supplier.html", found=found, words=words, versions=version_words(found), in_the_form=in_the_form)
 
 
 @open_to(*WITH_COSTS)

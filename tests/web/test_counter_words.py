@@ -1,0 +1,238 @@
+"""No page speaks of a command's option or of a file: whoever stands at the counter never typed either."""
+
+import re
+from string import Formatter
+from typing import Any
+
+import pytest
+from flask import Flask
+from werkzeug.test import TestResponse
+
+from sourcing.actions.desk import Desk
+from sourcing.actions.orders import all_orders
+from sourcing.actions.settings_labels import LABELS as SETTINGS
+from sourcing.actions.terms_labels import RULES
+from sourcing.basics.problem import Problem, at_counter, problem
+from sourcing.basics.problem_kinds import KINDS
+from sourcing.web.desks import STORE
+from sourcing.web.said import said, told
+from tests.web.sheets_world import drop
+from tests.web.test_shop import fields_of, look
+from tests.web.world import APPROVED, CLERK, NOW, ORDERED, QUOTED, TAKEN_IN, Browser
+
+COMMAND = re.compile(r"--|'page:|\bsourcing [a-z]")
+FILE = re.compile(r"\.toml|\.csv|[a-z]_[a-z]|job file|README")
+
+BY_COMMAND_ALONE = {
+    "can-not-listen": "told where the counter is started, before there is a page",
+    "no-four-columns": "matching two files without a shop has no page",
+    "no-answers": "matching two files without a shop has no page",
+    "answer-about-nothing": "matching two files without a shop has no page",
+}
+ABOUT_FILES = {
+    "nothing-to-set-up": "the page takes these very files",
+    "no-sheets": "a folder of sheets is named by command alone",
+    "no-table-file": "the page takes these very files",
+    "entry-doubled": "told of a file of terms, on the page that takes it",
+    "no-such-term": "the field is typed as in the file, in the box that says so",
+    "accepted-in-a-file": "a job is a file by command alone",
+    "json-too-deep": "a basket is a file by command alone",
+}
+FACTS = {"job": "2026-0001", "order": "PO-2026-0001"}
+
+
+def _fields(text: str) -> set[str]:
+    return {field for _, field, _, _ in Formatter().parse(text) if field}
+
+
+def _problem(code: str) -> Problem:
+    kind = KINDS[code]
+    facts: dict[str, Any] = {field: FACTS.get(field, "X1") for field in _fields(kind.what + kind.remedy)}
+    return problem(code, **facts)
+
+
+def test_no_kind_of_problem_speaks_of_a_command_at_the_counter(app: Flask) -> None:
+    """Of every kind there is, but those that are met by command alone."""
+    with app.test_request_context("/"):
+        shown = {code: told(_problem(code)).unescape() for code in KINDS}
+    assert {code for code, words in shown.items() if COMMAND.search(words)} == set(BY_COMMAND_ALONE)
+
+
+def test_no_kind_of_problem_names_a_file_the_counter_has_not(app: Flask) -> None:
+    """Nor a field of one."""
+    with app.test_request_context("/"):
+        shown = {code: told(_problem(code)).unescape() for code in KINDS}
+    assert {code for code, words in shown.items() if FILE.search(words)} == set(ABOUT_FILES)
+
+
+def test_the_counters_words_ask_for_nothing_a_problem_does_not_keep() -> None:
+    """A problem keeps what was found, and no other fact; a brace left in a sentence would be a slip."""
+    for code, kind in KINDS.items():
+        there = _fields(kind.what + kind.remedy)
+        assert _fields(kind.at_counter + kind.what_at_counter) <= there & {"found"}, code
+        assert not re.match(r"[A-Z][a-z]", kind.at_counter) and not kind.at_counter.endswith("."), code
+
+
+def test_what_the_command_line_says_stays() -> None:
+    """The page has words of its own; a problem without such words, and one of no kind, stay as they are."""
+    one = _problem("terms-need-why")
+    assert one.remedy == "say why (--why)" and at_counter(one).remedy == "say why"
+    plain = _problem("file-empty")
+    assert at_counter(plain) == plain
+    other = Problem(code="made-up", what="it is so", remedy="leave it")
+    assert at_counter(other) == other
+
+
+@pytest.mark.parametrize(
+    ("words", "shown"),
+    [
+        ("to quote that: --plan customer", "to quote that: choose 'the plan under which the customer pays least'"),
+        ("the shop's cheapest: --plan shop", "the shop's cheapest: choose 'the plan cheapest for the shop'"),
+        ("then decide it again with --agreed-by NAME --how HOW, and line 1", "again with who said yes, and how, and"),
+        ("it can go back: sourcing send-back PO-2026-0001 --line 2 --goods --sent", "it can go back: Send it back"),
+        ("give back 5.00 of the deposit: sourcing deposit 2026-0001 --back", "give back 5.00 of the deposit: Bill"),
+    ],
+)
+def test_options_in_sentences_of_actions_are_what_the_page_has(app: Flask, words: str, shown: str) -> None:
+    """Nothing of the command is left over."""
+    with app.test_request_context("/"):
+        page = said(words).unescape()
+    assert shown in page and not COMMAND.search(page)
+
+
+def test_the_end_of_an_orders_number_is_no_job(app: Flask) -> None:
+    """A link from a sentence about an order would lead to the job that happens to have its number."""
+    with app.test_request_context("/"):
+        assert "2026-0001" not in str(told(_problem("order-cancelled"))).replace("PO-2026-0001", "")
+
+
+def _refused(answer: TestResponse) -> str:
+    """What was refused, without its links."""
+    assert answer.status_code == 409, answer.status
+    block = answer.text.split('id="refused"')[1].split("</div>")[0]
+    words = " ".join(re.sub("<[^>]+>", "", block.partition(">")[2]).split())
+    words = words.replace("&#39;", "'").replace("&#34;", '"').replace("&gt;", ">")
+    assert not COMMAND.search(words) and not FILE.search(words), words
+    return words
+
+
+def test_bill_and_deposit_are_refused_in_the_words_of_their_pages(clerk: Browser) -> None:
+    """The tick, the box and the field that stand there."""
+    page = f"/jobs/{ORDERED}/bill/write"
+    told = clerk.get(f"{page}?not_done=1").replace("&#39;", "'")
+    assert "without a reason; say why it was not done: it stands on the bill." in told
+    assert "say why: the owner reads it later." in clerk.get(f"{page}?off-1=1.00")
+    assert not COMMAND.search(told.split("<main")[1])
+    taken = clerk.send(f"/jobs/{APPROVED}/bill", f"/jobs/{APPROVED}/deposit/take", taken="20", how="")
+    assert "say how, such as cash or card" in _refused(taken)
+    given = clerk.send(f"/jobs/{APPROVED}/given-away", what="", cost="3", words="")
+    assert "fill in what was fitted, and why it was fitted without asking" in _refused(given)
+
+
+def test_answers_are_refused_in_the_words_of_their_page(clerk: Browser) -> None:
+    """Yes, No and Not yet; the box for the customer's words."""
+    page, who = f"/jobs/{QUOTED}/answers", {"who": "Maud Tilbrook", "how": "telephone", "contact": "555-0142"}
+    assert "a line left at 'Not yet' stays waiting" in _refused(clerk.send(page, do="record", **who))
+    told = _refused(clerk.send(page, do="record", condition="by Friday", **{"line-1": "no"}, **who))
+    assert "under 'The customer's words'" in told
+    other = _refused(clerk.send(page, do="record", **{"line-1": "yes"}, **{**who, "who": "another", "another": "Bo"}))
+    assert "under 'Who else may say yes'" in other
+
+
+def _order(app: Flask) -> str:
+    desk = Desk(store=app.config[STORE], at=NOW, who=CLERK)
+    return next(one.number for one in all_orders(desk, ORDERED) if any(line.part == "BRG-IDLER" for line in one.lines))
+
+
+def test_goods_going_back_are_refused_in_the_words_of_their_page(app: Flask, clerk: Browser) -> None:
+    """What happened, what he gave back, what was said."""
+    order = _order(app)
+    step = f"/going-back/{order}/1"
+    assert "choose 'Send back goods' of the line" in _refused(clerk.send(f"{step}/core", step="sent", pieces="1"))
+    credited = clerk.send(f"{step}/goods", step="credited", pieces="1", credit="5")
+    assert "keep 'Sent back' first" in _refused(credited)
+    wrong = _refused(clerk.send(f"{step}/goods", step="sent", pieces="1", credit="5"))
+    assert "fill in what he gave back and his fee with 'Credited'" in wrong
+
+
+def test_terms_are_refused_in_the_words_of_their_form(clerk: Browser) -> None:
+    """Labels of the form, the rules of freight as it says them, steps as it has them; no name of a file's field."""
+    page = "/terms/of/stonegarth/change"
+    fields = fields_of(clerk.get(page))
+    past = {"minimum_order": ["30.00"], "starts_on": ["2026-01-02"], "order_discounts": ["500 = 3"]}
+    told = _refused(look(clerk, page, **{**fields, **past}))
+    assert "Minimum order 25.00 -> 30.00" in told and "[500 = 3]" in told
+    assert "say why a day that is over is changed" in told
+    told = _refused(look(clerk, page, **{**fields, "freight.rule": ["by weight"], "freight.bands": ["0 = 12"]}))
+    assert "'By weight, up to' is missing, and 'by the weight of the order' needs it" in told
+    told = _refused(look(clerk, page, **{**fields, "minimum_order": [""], "small_order_fee": ["4"]}))
+    assert "'Fee for an order below it' is given, but there is no Minimum order below which it is due" in told
+    assert "; say why." in _refused(clerk.send("/terms/of/stonegarth/withdraw", starts_on="2025-10-01"))
+    shown = look(clerk, page, **{**fields, "minimum_order": ["30.00"]}).text
+    assert '<th scope="row">Minimum order</th>' in shown
+
+
+def test_the_rules_of_freight_are_those_of_the_form(clerk: Browser) -> None:
+    """A rule called otherwise on the page would not be found there."""
+    page = clerk.get("/terms/of/stonegarth/change")
+    assert [words for words in RULES.values() if f">{words}</option>" not in page] == []
+
+
+CHARGES = {"tax-1-percent": "much", "fee-1-name": "Old oil", "supplies_percent": "much", "supplies_most": "much"}
+CHARGES |= {"deposit_percent": "much", "tolerance_percent": "much", "tolerance_amount": "much"}
+
+
+@pytest.mark.parametrize(
+    ("part", "wrong", "told"),
+    [
+        ("charges", CHARGES, "'Fee: from day' is missing"),
+        ("charges", {"fee-1-name": "Oil", "fee-1-of": "weight", "fee-1-charge": "x"}, "'Fee: reckoned' is 'weight'"),
+        ("prices", {"category_bands": "belts: x = 1.6", "endings": "y"}, "'Other bands for a category: cost'"),
+        ("prices", {"floor_bands": "?", "cap_at_list_price": "?"}, "'May a dearer part sell for less"),
+        ("labour", {"mileage_rate": "x", "rate_per_km": "x", "clerk_cost": "x"}, "'A mile driven' needs a number"),
+        ("days", {"quote_valid_days": "soon"}, "'Days a quote is good for' needs a whole number"),
+        ("papers", {"paper_size": "A0", "cautions_dated": "soon"}, "'Paper' is 'A0'"),
+        (
+            "labour",
+            {"labour_rate": "99", "starts_on": "2026-01-02"},
+            "'An hour of labour, to the customer' 96.00 -> 99",
+        ),
+        (
+            "prices",
+            {"band-1-multiplier": "2.6", "starts_on": "2026-01-02"},
+            "'Price of a part: its cost times' [0.00 = 2.",
+        ),
+    ],
+)
+def test_settings_are_refused_in_the_words_of_their_forms(
+    owner: Browser, part: str, wrong: dict[str, str], told: str
+) -> None:
+    """All that is wrong, each by the label of its field."""
+    page = f"/shop/change/{part}"
+    assert told in _refused(look(owner, page, **{**fields_of(owner.get(page)), **wrong}))
+
+
+def test_labels_of_settings_are_those_of_the_forms(owner: Browser) -> None:
+    """Every part of a label stands on a page: 'Fee: from day' in the rows of fees. One changed there alone is found."""
+    parts = ("shop", "prices", "labour", "charges", "days", "papers")
+    pages = " ".join(owner.get(f"/shop/change/{part}") for part in parts).replace("&#39;", "'").casefold()
+    begin = owner.get("/shop/begin").casefold()
+    for words in SETTINGS.values():
+        assert all(one.casefold() in pages + begin for one in words.split(": ")), words
+
+
+def test_questions_about_columns_speak_of_choosing(app: Flask, clerk: Browser) -> None:
+    """What each answer means stands beside what is asked; nothing is said of how a command would put it."""
+    sheet = b"Part number,Description,Price\nZQ-1,belt,12.00\nZQ-2,pin,3.00\n"
+    asked = clerk.get(drop(app, clerk, sheet, "prices.csv", supplier="stonegarth", dated="2026-01-14"))
+    asked = asked.replace("&#39;", "'")
+    assert "could be the net price or the list price; choose which of the two it is." in asked
+    assert not COMMAND.search(asked.split("<main")[1])
+
+
+def test_promises_and_the_table_are_refused_in_the_words_of_their_pages(clerk: Browser) -> None:
+    """The field that is blank is named."""
+    told = _refused(clerk.send(f"/jobs/{TAKEN_IN}/promise", kind="machine ready", earliest="2026-01-20"))
+    assert "fill in 'Who said it'" in told
+    answer = clerk.client.get("/terms/of/nobody")
+    assert "or take him in under Suppliers' terms" in _refused(answer) and 'href="/terms"' in answer.text
