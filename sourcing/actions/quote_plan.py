@@ -83,7 +83,7 @@ class Market:
     def bought(self, plan: Plan) -> Bought:
         """The plan with all else that a quote on it stands on."""
         families, terms = self.found.families, self.found.shop.terms
-        parts = {need.our_part for need in self.needs}
+        parts = {line.part: families[line.part].part for _, line in self.job.labelled() if line.part}
         promised = _promised(self.decided, self.job, self.last)
         return Bought(
             plan=plan,
@@ -91,7 +91,8 @@ class Market:
             decisions=self.decided,
             settled=self.settled,
             returns={order.landed.supplier: terms[order.landed.supplier].return_terms for order in plan.orders},
-            categories={code: families[code].part.category for code in parts},
+            names={code: part.name for code, part in parts.items()},
+            categories={code: part.category for code, part in parts.items()},
             promised=frozenset(promised) - set(self.settled),
             kept_freight=_kept_freight({**self.settled, **promised}, self.last),
             kept_arrives=self.last.arrives if self.settled and self.last else None,

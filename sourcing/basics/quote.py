@@ -48,10 +48,12 @@ class Answered(Value, frozen=True, kw_only=True):
 class QuoteLine(Value, frozen=True, kw_only=True):
     """One line of a quote. Amounts are before tax. `label` is '1', '2' for agreed lines and 'A', 'B' for add-ons.
 
-    `number` is the part number the customer's yes covers. `labour_rate` is per hour, None where labour is a flat price.
-    `fee_price`: the line is a fee of the job; None is none. `return_words` are the terms of a special order, for the
-    customer. `photos` are file names. `freight_for`: the labels of the lines that this line's freight brings; empty: of
-    all of its kind. `answered`: the line was answered on an earlier revision and is not asked about again.
+    `number` is the part number the customer's yes covers, `description` our name of the part (in papers kept before
+    that, the supplier's words). `labour_rate` is per hour, None where labour is a flat price. `fee_price`: the line is
+    a fee of the job; None is none. `return_words` are the terms of a special order, for the customer; `core_words` what
+    becomes of her old part where it goes back to the supplier. `photos` are file names. `freight_for`: the labels of
+    the lines that this line's freight brings; empty: of all of its kind. `answered`: the line was answered on an
+    earlier revision and is not asked about again.
     """
 
     label: str
@@ -78,6 +80,7 @@ class QuoteLine(Value, frozen=True, kw_only=True):
     photos: tuple[str, ...] = ()
     freight_for: tuple[str, ...] = ()
     answered: Answered | None = None
+    core_words: tuple[str, ...] = ()
 
     @property
     def price(self) -> Money:

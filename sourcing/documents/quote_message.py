@@ -49,7 +49,8 @@ def _lines(quote: Quote, machine: str, arrival: str) -> list[str]:
 
 def _extra(line: QuoteLine, price: AddOnPrice, locale: str) -> str:
     special = ", ordered specially" if line.special_order else ""
-    return f"{line.label} {line.title}: {money_text(price.price, locale)}{special}"
+    back = ", your old part goes back to the supplier" if line.core_words else ""
+    return f"{line.label} {line.title}: {money_text(price.price, locale)}{special}{back}"
 
 
 def _plain(line: str) -> str:

@@ -161,8 +161,8 @@ def _wrap(text: str, indent: int = 0) -> list[str]:
 def _text_line(line: QuoteLine, amount: Money, locale: str, settled: str) -> list[str]:
     special = [f"Ordered specially for you. {' '.join(line.return_words)}".rstrip()] if line.special_order else []
     head = _wrap(f"{line.label}  {line.title}: {money_text(amount, locale)}", 2)
-    below = [*special, settled] if settled else special
-    return [*head, *(text for words in below for text in _wrap(words, 5))]
+    below = [*special, " ".join(line.core_words), settled]
+    return [*head, *(text for words in below if words for text in _wrap(words, 5))]
 
 
 def _text_end(quote: Quote) -> list[str]:

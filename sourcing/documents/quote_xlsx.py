@@ -35,7 +35,8 @@ def _lines(quote: Quote) -> Table:
     headers = (
         "Line", "Kind", "Work", "Part number", "Description", "Pieces", f"Price each, {money}", f"Parts, {money}",
         "Labour, h", f"Labour per h, {money}", f"Labour, {money}", f"Freight, {money}", f"Fee, {money}",
-        f"Before tax, {money}", "What we found", "Why it matters", "If you decline", "Ordered specially", "Photos",
+        f"Before tax, {money}", "What we found", "Why it matters", "If you decline", "Ordered specially", "Old part",
+        "Photos",
     )  # fmt: skip
     return Table(title="Lines", headers=headers, rows=tuple(_line(line) for line in quote.lines))
 
@@ -49,7 +50,8 @@ def _line(line: QuoteLine) -> tuple[Cell, ...]:
         line.parts_price.amount if has_part else None, line.hours or None, line.labour_rate if line.hours else None,
         _amount(line.labour_price), _amount(line.freight_price),
         None if line.fee_price is None else line.fee_price.amount, line.price.amount, line.found or None,
-        line.why or None, line.if_declined or None, special, ", ".join(line.photos) or None,
+        line.why or None, line.if_declined or None, special, " ".join(line.core_words) or None,
+        ", ".join(line.photos) or None,
     )  # fmt: skip
 
 

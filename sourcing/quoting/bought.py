@@ -32,9 +32,9 @@ class Bought(Value, frozen=True, kw_only=True):
 
     By line label: `decisions`, the last one of each line where it still speaks of this part; `settled`, lines that
     stand on an order already, as they were approved: they are in no plan; `promised`, lines not ordered yet whose price
-    was promised since whatever the part costs, and with it their freight. `returns` by supplier, `categories` by our
-    part. `kept_freight`: what the last revision billed for the settled and promised lines; `kept_arrives`: the days it
-    promised for the settled.
+    was promised since whatever the part costs, and with it their freight. `returns` by supplier, `names` and
+    `categories` by our part. `kept_freight`: what the last revision billed for the settled and promised lines;
+    `kept_arrives`: the days it promised for the settled.
     """
 
     plan: Plan
@@ -42,6 +42,7 @@ class Bought(Value, frozen=True, kw_only=True):
     decisions: Mapping[str, Decision] = {}
     settled: Mapping[str, QuoteLine] = {}
     returns: Mapping[str, Returns] = {}
+    names: Mapping[str, str] = {}
     categories: Mapping[str, str] = {}
     promised: frozenset[str] = frozenset()
     kept_freight: tuple[QuoteLine, ...] = ()

@@ -1,6 +1,7 @@
 """Which line of a later revision a line is, and whether the customer's answer to the one holds for the other.
 
-A yes covers that work, that number, so many pieces, so many hours, at that price and by those terms of return. A lower
+A yes covers that work, that number, so many pieces, so many hours, at that price and by those terms of return. One
+given where nothing was said of the old part covers no line whose old part goes back to the supplier. A lower
 price is covered too, a higher one only as far as the shop's tolerance, reckoned from the amount approved, so that rises
 never add up. A no to a price is none to a lower one: she may want it for less.
 """
@@ -35,6 +36,8 @@ def why_not_covered(approval: Approval, line: QuoteLine, now: QuoteLine, toleran
         return f"it is now {now.hours:f} hours, then it was {line.hours:f}"
     if approval.answer == "approved" and now.special_order and _back(now) != _back(line):
         return "the terms on which it can go back are not what they were then"
+    if approval.answer == "approved" and now.core_words and not line.core_words:
+        return "the old part goes back to the supplier now, which was not said then"
     return _price_speaks_against(approval, now.price, tolerance)
 
 

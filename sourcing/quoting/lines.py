@@ -15,6 +15,7 @@ from ..basics.settings import Settings
 from ..basics.terms import Returns
 from ..basics.value import changed
 from .bought import Bought, Found
+from .core_words import core_words
 from .held_prices import HeldPrice, held_price
 from .pricing import offer_price
 from .return_words import is_special_order, return_words
@@ -65,6 +66,8 @@ def _line(label: str, line: JobLine, job: Job, bought: Bought, settings: Setting
     work = changed(
         plain_line(label, line.title, settings.currency),
         part=line.part,
+        # Our own name of it: a supplier's words are written for the trade, and change with the supplier.
+        description=bought.names.get(line.part, ""),
         hours=line.hours,
         labour_price=labour,
         labour_rate=rate,
@@ -96,7 +99,6 @@ def _with_part(work: QuoteLine, line: JobLine, found: Found, bought: Bought, set
     return changed(
         work,
         number=str(item.offer.numbers()[0]),
-        description=item.offer.description,
         # In the offer's own unit: two loose pieces for one pair, one pair for two pieces.
         quantity=item.needed,
         unit_price=each,
@@ -104,6 +106,7 @@ def _with_part(work: QuoteLine, line: JobLine, found: Found, bought: Bought, set
         behind=_behind(found, held, bought.cost_alone(work.label)),
         special_order=special,
         return_words=return_words(settings.special_order_terms, landed.beside.returnable, rules) if special else (),
+        core_words=core_words(item.offer.core_charge, line.quantity),
     )
 
 
@@ -143,7 +146,6 @@ def _with_settled(work: QuoteLine, before: QuoteLine, bought: Bought) -> QuoteLi
     return changed(
         work,
         number=before.number,
-        description=before.description,
         quantity=before.quantity,
         unit_price=each,
         parts_price=each * before.quantity,
@@ -151,6 +153,7 @@ def _with_settled(work: QuoteLine, before: QuoteLine, bought: Bought) -> QuoteLi
         category=before.category,
         special_order=before.special_order,
         return_words=before.return_words,
+        core_words=before.core_words,
     )
 
 

@@ -24,7 +24,7 @@ CUSTOMERS = frozenset(
         *("terms_text", "cautions", "cautions_dated", "law_text", "charge_rules", "findings", "deposit", "paper_size"),
         *("kind", "title", "part", "number", "description", "quantity", "unit_price", "parts_price", "hours"),
         *("labour_price", "labour_rate", "freight_price", "fee_price", "found", "why", "if_declined"),
-        *("special_order", "return_words", "photos"),
+        *("special_order", "return_words", "core_words", "photos"),
     )
 )
 """What the customer may see of a quote and its lines; whatever is not named here is the owner's."""
@@ -47,6 +47,8 @@ NAMES = {
     "fee_price": "the fee",
     "labour_rate": "the labour rate",
     "return_words": "the terms of return",
+    "core_words": "what becomes of the old part",
+    "description": "what the part is called",
     "special_order": "ordered specially",
     "found": "what was found",
     "why": "why it matters",

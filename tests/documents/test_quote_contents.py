@@ -30,6 +30,8 @@ def test_everything_a_quote_can_hold_is_on_the_paper() -> None:
         "Labour, flat price $120.00", "Labour, 0.25 h at $96.00 $24.00", "Line 2: Fetch the machine You asked us",
         "Fee, before tax $25.00", "Photos: keeper-left.jpg , keeper-right.jpg", "Ordered specially for you.",
         "It can go back within 14 days", "20 % of its price is kept",
+        "Your old belt goes back. Ask us if you want to keep it.",
+        "Your old parts go back. Ask us if you want to keep them. Local rules come first.",
         "Fees on lines of their own $25.00 Shop supplies $6.00 Disposal of the old belt $3.50 Before tax $333.60",
         "Shop supplies $7.20 Disposal of the old belt $3.50 Before tax $392.60 Sales tax, 6.5 % of $200.40 $13.03",
         "we ask for $83.30 for the work you asked for, or $90.00 with all the extra work. That is 50 % of the special",

@@ -38,6 +38,7 @@ def test_every_line_is_there_with_its_figures() -> None:
     assert by_label["3"]["Freight, USD"] == 12.5
     assert by_label["A"]["Before tax, USD"] == 57.8 and by_label["A"]["Labour per h, USD"] == 96
     assert "14 days" in str(by_label["1"]["Ordered specially"]) and by_label["A"]["Ordered specially"] is None
+    assert str(by_label["A"]["Old part"]).startswith("Your old parts go back.") and by_label["2"]["Old part"] is None
 
 
 def test_the_totals_stand_side_by_side() -> None:

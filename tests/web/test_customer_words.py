@@ -107,6 +107,21 @@ def test_the_heading_order_is_that_of_the_paper(app: Flask, name: str) -> None:
     assert here == there
 
 
+def test_what_was_answered_says_of_the_old_part_what_was_approved_or_left_open(app: Flask) -> None:
+    """Of what she declined no old part goes anywhere."""
+    frozen = changed(FROZEN, quote=rich_quote())
+    belt, keepers = "Your old belt goes back.", "Your old parts go back."
+    for line, told in (("A", (belt,)), ("1", (keepers,))):
+        with app.test_request_context("/q/" + "x" * 43):
+            g.locale = frozen.quote.locale
+            shown = {"signed_by": "Maud", "has_drawing": False, "at": frozen.quote.made_at}
+            values = {**answered_values(frozen, ()), **shown}
+            values["open"] = [one for one in frozen.quote.lines if one.label != line]
+            values["declined"] = [one for one in frozen.quote.lines if one.label == line]
+            page = show("customer/answered.html", **values)[0]
+        assert [words for words in (belt, keepers) if words in page] == list(told)
+
+
 @pytest.mark.parametrize("words", OWNERS_WORDS)
 def test_the_owners_words_are_not_in_its_source(app: Flask, words: str) -> None:
     """Words that stand in the quote's owner's side, and nowhere in the page."""
