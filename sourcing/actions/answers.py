@@ -257,7 +257,7 @@ def _check_can_go(ground: _Ground, labels: Sequence[str], given: Given, ordered:
         if stands is None or stands.answer != "approved":
             raise refused("nothing-to-take-back", label=label, job=job, answer=stands.answer if stands else "waiting")
         if label in ordered:
-            raise refused("ordered-already", label=label, job=job)
+            raise refused("ordered-already", label=label, job=job, found=label)
         if given.at < stands.at:
             raise refused("taken-back-too-early", label=label, job=job, given=stands.at, at=given.at)
 

@@ -36,6 +36,9 @@ FOR_HER = {
 }
 """By the rule that refuses: the words for the customer. What is not here is told as 'not taken'."""
 
+ABOUT_LINES = frozenset(("link-line-ordered", "link-freight-needed", "link-freight-for-nothing"))
+"""Words for her that say which line they are about, or which lines."""
+
 
 class Answer(Value, frozen=True, kw_only=True):
     """What was sent: labels, the name typed, conditions of the yes, other words, the drawing as browsers send it."""
@@ -81,9 +84,10 @@ def _checked(said: Answer) -> bytes:
     """The drawing made anew. Refuses what can be told without looking at the quote."""
     if not said.name.split():
         raise refused("link-name-missing")
-    for text, most in ((said.name, MOST_NAME), (said.conditions, MOST_WORDS), (said.words, MOST_WORDS)):
+    boxes = ("Your name", said.name, MOST_NAME), ("Conditions, if any", said.conditions, MOST_WORDS)
+    for box, text, most in (*boxes, ("Anything else", said.words, MOST_WORDS)):
         if len(text) > most:
-            raise refused("words-too-long", count=len(text), most=most)
+            raise refused("words-too-long", count=len(text), most=most, found=box)
     return drawn_signature(said.drawing)
 
 
@@ -119,5 +123,7 @@ def _in_her_words(said: Answer) -> Iterator[None]:
     try:
         yield
     except Refused as refusal:
-        kinds = dict.fromkeys(FOR_HER.get(one.code, "link-not-taken") for one in refusal.problems)
-        raise Refused(*(problem(kind, found=" ".join(said.name.split())) for kind in kinds)) from None
+        kinds = {FOR_HER.get(one.code, "link-not-taken"): one.found for one in reversed(refusal.problems)}
+        name = " ".join(said.name.split())
+        told = [problem(kind, found=found if kind in ABOUT_LINES else name) for kind, found in reversed(kinds.items())]
+        raise Refused(*told) from None

@@ -70,17 +70,17 @@ LINK_KINDS: dict[str, ProblemKind] = {
     ),
     "link-line-ordered": kind(
         "Ordered already",
-        "a part that you decline is ordered already",
+        "the part of line {found}, which you decline, is ordered already",
         "call the shop if you no longer want it; the other lines can be sent from here",
     ),
     "link-freight-needed": kind(
         "Freight needed",
-        "a part that you approve can't come without its freight, which is a line of its own",
+        "a part that you approve can't come without its freight, which is a line of its own: line {found}",
         "approve the freight too, or decline the part",
     ),
     "link-freight-for-nothing": kind(
         "Freight for nothing",
-        "the freight is approved without any part that it would bring",
+        "the freight is approved without any part that it would bring (line {found})",
         "approve one of the parts too, or decline the freight",
     ),
     "link-condition-without-yes": kind(
@@ -92,7 +92,7 @@ LINK_KINDS: dict[str, ProblemKind] = {
         "Answer not taken", "your answer could not be taken down", "call the shop; nothing was changed"
     ),
     "words-too-long": kind(
-        "Too many words", "{count} characters were written in one box", "keep it to {most}, or call the shop"
+        "Too many words", "{count} characters were written under '{found}'", "keep it to {most}, or call the shop"
     ),
     "drawing-not-read": kind(
         "Signature not read",

@@ -134,7 +134,7 @@ def check_not_ordered(new: Mapping[str, Approval], ordered: Collection[str]) -> 
     """Refuse a no to a line that stands on an order."""
     for label, one in new.items():
         if one.answer == "declined" and label in ordered:
-            raise refused("ordered-already", label=label, job=one.job)
+            raise refused("ordered-already", label=label, job=one.job, found=label)
 
 
 def standing_answers(quote: Quote, approvals: Iterable[Approval], earlier: Mapping[int, Quote]) -> dict[str, Approval]:

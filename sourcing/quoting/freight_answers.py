@@ -43,7 +43,7 @@ def _check(freight: QuoteLine, parts: list[QuoteLine], seen: list[QuoteLine], wo
     freight_said = words.get(freight.label, "waiting")
     for line in seen:
         if freight_said != "approved" and words.get(line.label) == "approved":
-            raise refused("freight-not-answered", label=line.label, freight=freight.label)
+            raise refused("freight-not-answered", label=line.label, freight=freight.label, found=freight.label)
     if freight_said == "approved" and seen and all(words.get(line.label) == "declined" for line in parts):
         raise refused("freight-for-nothing", freight=freight.label, found=", ".join(line.label for line in parts))
 

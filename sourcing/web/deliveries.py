@@ -12,7 +12,7 @@ from ..basics.part_number import PartNumber, number_key
 from ..basics.problem import refused
 from ..basics.typed import amount, count, one_word
 from ..basics.value import changed
-from .forms import day, marked
+from .forms import day, marked, read_typed
 
 Form = MultiDict[str, str]
 
@@ -96,30 +96,29 @@ def delivery(form: Mapping[str, str], sheet: CountSheet, with_costs: bool) -> De
 
 
 def _with_costs(form: Mapping[str, str], sheet: CountSheet, said: Delivery) -> Delivery:
-    total, rate = _text(form, "total"), _text(form, "rate")
     return changed(
         said,
         prices=_amounts(form, sheet, "price"),
         charged=_counts(form, sheet, "charged"),
         cores=_amounts(form, sheet, "core"),
         other_charges=_charges_of(form, sheet),
-        supplier_total=amount(total) if total else None,
+        supplier_total=_amount(form, "total"),
         freight_by=one_word(_text(form, "freight_by") or "value", "freight", ("value", "weight")),
-        rate=amount(rate) if rate else None,
+        rate=_amount(form, "rate"),
     )
 
 
 def _freight(form: Mapping[str, str]) -> Decimal:
-    typed = _text(form, "freight")
-    if not typed:
+    freight = _amount(form, "freight")
+    if freight is None:
         raise refused("freight-not-said", found=_text(form, "paper"))
-    return amount(typed)
+    return freight
 
 
 def _charges_of(form: Mapping[str, str], sheet: CountSheet) -> dict[str, Decimal]:
     """Those the order has, under its own names; then others. A blank says that the paper has none."""
-    rows = ((name, _text(form, f"ordered_charge_{at}")) for at, name in enumerate(sheet.charges, 1))
-    found = {name: amount(typed) for name, typed in rows if typed}
+    rows = ((name, _amount(form, f"ordered_charge_{at}")) for at, name in enumerate(sheet.charges, 1))
+    found = {name: charged for name, charged in rows if charged is not None}
     others = _other_charges(form)
     if twice := [name for name in others if name in found]:
         raise refused("charge-not-clear", found=twice[0])
@@ -129,12 +128,16 @@ def _charges_of(form: Mapping[str, str], sheet: CountSheet) -> dict[str, Decimal
 def _other_charges(form: Mapping[str, str]) -> dict[str, Decimal]:
     found: dict[str, Decimal] = {}
     for at in OTHER_CHARGES:
-        name, typed = _text(form, f"charge_name_{at}"), _text(form, f"charge_{at}")
-        if name and typed and name not in found:
-            found[name] = amount(typed)
-        elif name or typed:
-            raise refused("charge-not-clear", found=name or typed)
+        name, charged = _text(form, f"charge_name_{at}"), _amount(form, f"charge_{at}")
+        if name and charged is not None and name not in found:
+            found[name] = charged
+        elif name or charged is not None:
+            read_typed(f"charge_name_{at}", name or str(charged), _not_clear)
     return found
+
+
+def _not_clear(found: str) -> None:
+    raise refused("charge-not-clear", found=found)
 
 
 def _numbers(form: Mapping[str, str], sheet: CountSheet) -> dict[int, PartNumber]:
@@ -143,18 +146,23 @@ def _numbers(form: Mapping[str, str], sheet: CountSheet) -> dict[int, PartNumber
 
 
 def _counts(form: Mapping[str, str], sheet: CountSheet, name: str) -> dict[int, int]:
-    typed = {line.line: _text(form, f"{name}_{line.line}") for line in sheet.lines}
-    return {at: count(some) for at, some in typed.items() if some}
+    rows = ((line.line, f"{name}_{line.line}") for line in sheet.lines)
+    return {at: _count(form, field) for at, field in rows if _text(form, field)}
 
 
 def _amounts(form: Mapping[str, str], sheet: CountSheet, name: str) -> dict[int, Decimal]:
-    typed = {line.line: _text(form, f"{name}_{line.line}") for line in sheet.lines}
-    return {at: amount(some) for at, some in typed.items() if some}
+    rows = ((line.line, _amount(form, f"{name}_{line.line}")) for line in sheet.lines)
+    return {at: some for at, some in rows if some is not None}
 
 
 def _count(form: Mapping[str, str], name: str) -> int:
     typed = _text(form, name)
-    return count(typed) if typed else 0
+    return read_typed(name, typed, count) if typed else 0
+
+
+def _amount(form: Mapping[str, str], name: str) -> Decimal | None:
+    typed = _text(form, name)
+    return read_typed(name, typed, amount) if typed else None
 
 
 def _text(form: Mapping[str, str], name: str) -> str:

@@ -4,6 +4,7 @@ import hmac
 import secrets
 from collections.abc import Callable
 from datetime import date
+from typing import Concatenate, ParamSpec, TypeVar
 
 from flask import current_app, flash, g, redirect, request
 from markupsafe import Markup
@@ -12,6 +13,10 @@ from werkzeug.wrappers import Response
 from ..actions.forms_sent import once
 from ..basics.problem import Problem, Refused, refused
 from .desks import desk, person
+from .fields import note_field
+
+P = ParamSpec("P")
+R = TypeVar("R")
 
 ONCE = "once"
 LONGEST_NAME = 64
@@ -82,6 +87,20 @@ def text(field: str) -> str:
     return request.form.get(field, "").strip()
 
 
+def read(field: str, parse: Callable[Concatenate[str, P], R], *more: P.args, **named: P.kwargs) -> R:
+    """What was typed in a field as `parse` reads it. What it refuses is told as about that field."""
+    return read_typed(field, text(field), parse, *more, **named)
+
+
+def read_typed(field: str, typed: str, parse: Callable[Concatenate[str, P], R], *more: P.args, **named: P.kwargs) -> R:
+    """The same of what is at hand already."""
+    try:
+        return parse(typed, *more, **named)
+    except Refused as refusal:
+        note_field(refusal.problems, field)
+        raise
+
+
 def marked(field: str) -> tuple[str, ...]:
     """The values of the boxes marked under one name, or of a name sent several times."""
     return tuple(value for value in request.form.getlist(field) if value)
@@ -89,12 +108,12 @@ def marked(field: str) -> tuple[str, ...]:
 
 def day(field: str) -> date | None:
     """A day typed or picked, None where nothing was. Refuses what is no day."""
-    return _day(text(field))
+    return read(field, _day)
 
 
 def asked_day(name: str) -> date | None:
     """The same of an address."""
-    return _day(request.args.get(name, "").strip())
+    return read_typed(name, request.args.get(name, "").strip(), _day)
 
 
 def _day(typed: str) -> date | None:

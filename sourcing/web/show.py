@@ -21,8 +21,8 @@ from ..documents.amounts import clock_text, date_text, decimal_text, money_text,
 from ..documents.as_written import as_written
 from ..documents.deeds import done_words
 from ..documents.pages import environment
-from ..documents.problem_words import problem_lines
 from .desks import desk, may, now, person, sees_costs
+from .fields import more_of, refused_group, refused_here, refused_lines
 from .forms import form_name, problems
 from .guard import EVERYBODY, OWNER, WITH_COSTS
 from .page_words import install
@@ -91,7 +91,8 @@ def prepare(app: Flask) -> None:
         month=_month,
         that_can_be_made=_that_can_be_made,
     )
-    app.jinja_env.filters["told_lines"] = problem_lines
+    app.jinja_env.globals.update(refused_here=refused_here, refused_lines=refused_lines)
+    app.jinja_env.globals.update(more_of=more_of, refused_group=refused_group)
     app.context_processor(_common)
 
 

@@ -1,5 +1,6 @@
 """A customer answers on her own phone: with and without script, by keyboard, with the network gone in the middle."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -230,3 +231,36 @@ def test_it_prints_clean(pages: Pages, link: str, tmp_path: Path, what: str) -> 
         from pypdf import PdfReader
 
         assert len(PdfReader(tmp_path / "printed.pdf").pages) == 1
+
+
+@pytest.mark.parametrize("script", [True, False], ids=["script", "no script"])
+@pytest.mark.parametrize("profile", PROFILES)
+def test_what_was_refused_leads_her_to_the_field(pages: Pages, link: str, profile: Profile, script: bool) -> None:
+    """By a link that puts her into it; what she had typed is still there."""
+    page = pages.open(profile, script=script)
+    page.goto(link)
+    choose(page, _1="Approve", _2="Approve")
+    page.get_by_label("Your name").fill("Nobody Known")
+    page.get_by_role("button", name="Send my answers").click()
+    page.get_by_role("link", name="Go to this field: Your name").click()
+    field = page.get_by_label("Your name")
+    expect(field).to_be_focused()
+    expect(field).to_be_in_viewport()
+    expect(field).to_have_value("Nobody Known")
+    expect(field).to_have_accessible_description(re.compile("only who is named there can answer.*has not noted"))
+    pages.shot(page, f"customer-refused{'' if script else '-no-script'}")
+    field.fill("Maud Tilbrook")
+    page.get_by_role("button", name="Send my answers").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text(THANKS)
+
+
+def test_a_line_that_was_not_answered_is_led_to_and_says_so(pages: Pages, link: str) -> None:
+    page = pages.open("phone")
+    page.goto(link)
+    page.get_by_label("Your name").fill("Maud Tilbrook")
+    page.get_by_role("button", name="Send my answers").click()
+    page.get_by_role("link", name="Go to this field: Your answer to line 1").click()
+    group = page.get_by_role("radiogroup", name="Your answer to line 1")
+    expect(group.get_by_role("radio", name="Approve")).to_be_focused()
+    expect(group).to_have_accessible_description(re.compile("no line has a yes or a no yet", re.IGNORECASE))
+    assert violations(page) == []

@@ -9,7 +9,7 @@ from ...basics.judgement import Trust
 from ...basics.typed import one_word
 from ...documents.look_alike_page import candidate_words
 from ..desks import desk
-from ..forms import deed, tell, text
+from ..forms import deed, read, tell, text
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -69,7 +69,7 @@ def take_back_page(candidate: int) -> ResponseReturnValue:
 
 
 def _answer(candidate: int) -> str:
-    said = one_word(text("answer"), "answer", ANSWERS)
+    said = read("answer", one_word, "answer", ANSWERS)
     standing: Trust = "fitted" if said == "fitted" else "unchecked"
     kept = judge(desk(), candidate, "no" if said == "no" else "yes", standing, text("words"))
     narrowed = alike_many.narrowed()

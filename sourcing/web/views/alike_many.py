@@ -17,7 +17,7 @@ from ...basics.typed import count
 from ...documents.review import candidates_xlsx, judgement_words, short_words
 from ..desks import desk
 from ..files import attachment
-from ..forms import deed, refuse, tell, text
+from ..forms import deed, read, refuse, tell
 from ..guard import WITH_COSTS, open_to
 from ..held_tables import held_tables
 from ..show import show
@@ -117,7 +117,7 @@ def _shown() -> ByScore | None:
 
 def _accept() -> str:
     supplier, least = request.args.get("supplier", ""), _score(request.args.get("least", ""))
-    done = accept_by_score(desk(), supplier, least, count(text("accept")))
+    done = accept_by_score(desk(), supplier, least, read("accept", count))
     tell(_("Accepted as unchecked: {count}.").format(count=len(done.done)), undo=url_for("alike.answers_page"))
     return url_for("alike.list_page", supplier=supplier)
 

@@ -14,7 +14,7 @@ from ...basics.problem import refused
 from ...basics.typed import amount, count, hours, one_word
 from ...basics.value import changed
 from ..desks import desk, now, sees_costs
-from ..forms import day, deed, tell, text
+from ..forms import day, deed, read, tell, text
 from ..guard import EVERYBODY, open_to
 from ..show import show
 from ..words import _
@@ -61,8 +61,8 @@ def line_typed() -> JobLine:
     return JobLine(
         title=text("title"),
         part=part,
-        quantity=(count(text("quantity")) if text("quantity") else 1) if part else 0,
-        hours=hours(text("hours")) if text("hours") else JobLine(title="").hours,
+        quantity=(read("quantity", count) if text("quantity") else 1) if part else 0,
+        hours=read("hours", hours) if text("hours") else JobLine(title="").hours,
         found=text("found"),
         why=text("why"),
         if_declined=text("if_declined"),
@@ -74,11 +74,11 @@ def _asked() -> Asked:
     """What this line asks of its part beside what our part asks anyway."""
     typed: dict[str, Any] = {name: text(f"asked_{name}") for name in ("cord", "cover")}
     typed |= {name: _one_of(f"asked_{name}", known) for name, known in ASKED.items()}
-    return Asked(pieces=count(text("asked_pieces")) if text("asked_pieces") else 0, **typed)
+    return Asked(pieces=read("asked_pieces", count) if text("asked_pieces") else 0, **typed)
 
 
 def _one_of(field: str, known: tuple[str, ...]) -> str:
-    return one_word(text(field), field.removeprefix("asked_"), known) if text(field) else ""
+    return read(field, one_word, field.removeprefix("asked_"), known) if text(field) else ""
 
 
 def seen_typed(job: str) -> Seen:

@@ -24,7 +24,7 @@ from ...basics.typed import amount, count, one_word
 from ...basics.value import changed
 from ...documents.identity import evidence_words
 from ..desks import desk, sees_costs
-from ..forms import deed, tell, text
+from ..forms import deed, read, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -94,7 +94,7 @@ def evidence_back(job: str, label: str) -> ResponseReturnValue:
     """Take a piece of evidence back, with why."""
 
     def back() -> str:
-        take_evidence_back(desk(), job, label, count(text("at")), text("why"))
+        take_evidence_back(desk(), job, label, read("at", count), text("why"))
         tell(_("The evidence is taken back; it stays to be read."))
         return url_for("jobs.evidence_page", job=job, label=label)
 
@@ -165,8 +165,8 @@ def _priced(line: JobLine, before: JobLine | None) -> JobLine:
         )
     return changed(
         line,
-        labour_rate=amount(text("labour_rate")) if text("labour_rate") else None,
-        labour_flat=amount(text("labour_flat")) if text("labour_flat") else None,
+        labour_rate=read("labour_rate", amount) if text("labour_rate") else None,
+        labour_flat=read("labour_flat", amount) if text("labour_flat") else None,
         category=text("category"),
         special_order={"yes": True, "no": False}.get(text("special_order")),
     )
@@ -176,7 +176,7 @@ def _evidence(job: str, label: str) -> str:
     if not text("kind"):
         raise refused("evidence-says-nothing", found=_("what kind of evidence it is"))
     says: dict[str, Any] = {name: text(name) for name in SAYS}
-    new = Evidence(kind=one_word(text("kind"), _("Kind"), EVIDENCE_KINDS), **says)
+    new = Evidence(kind=read("kind", one_word, _("Kind"), EVIDENCE_KINDS), **says)
     add_evidence(desk(), job, label, new)
     tell(_("The evidence is written down."))
     return url_for("jobs.evidence_page", job=job, label=label)

@@ -18,7 +18,7 @@ from ...documents.job_list import jobs_csv
 from ...documents.promises import promises_once, promises_xlsx
 from ..desks import desk, sees_costs
 from ..files import attachment
-from ..forms import day, deed, tell, text
+from ..forms import day, deed, read, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -114,13 +114,13 @@ def _promised(job: str) -> str:
     if earliest is None:
         raise refused("not-a-day", found="")
     said = Said(
-        kind=one_word(text("kind"), _("What is promised"), PROMISED),
+        kind=read("kind", one_word, _("What is promised"), PROMISED),
         earliest=earliest,
         latest=day("latest"),
         said_by=text("said_by"),
         words=text("words"),
         order=text("order"),
-        line=count(text("line")) if text("line") else None,
+        line=read("line", count) if text("line") else None,
     )
     promise(desk(), job, said)
     tell(_("The promised day is written down."))

@@ -14,7 +14,7 @@ from ...basics.problem import Refused
 from ...basics.typed import amount, count
 from ...documents.order_paper import price_words
 from ..desks import desk
-from ..forms import day, deed, marked, mind, refuse, tell, text
+from ..forms import day, deed, marked, mind, read, refuse, tell, text
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -110,13 +110,14 @@ def _confirm(order: str) -> str:
 
 def _line_said(line: int) -> LineEvent | None:
     """What was typed of one line; None where nothing was."""
-    price, number = text(f"price_{line}"), text(f"number_{line}")
+    number = text(f"number_{line}")
+    price = read(f"price_{line}", amount) if text(f"price_{line}") else None
     first, last = day(f"first_{line}"), day(f"last_{line}")
-    if not (price or number or first or last):
+    if not (price is not None or number or first or last):
         return None
     return LineEvent(
         line=line,
-        unit_price=amount(price) if price else None,
+        unit_price=price,
         number=number,
         earliest=first or last,
         latest=last or first,

@@ -9,7 +9,7 @@ from ...actions.people import add_somebody, change_role, let_go, let_in_again, o
 from ...basics.person import Role
 from ...basics.typed import one_word
 from ..desks import desk
-from ..forms import deed, tell, text
+from ..forms import deed, read, tell, text
 from ..guard import OWNER, open_to
 from ..show import show
 from ..words import _, later
@@ -66,7 +66,7 @@ def let_in_now(number: int) -> ResponseReturnValue:
 
 
 def _add() -> str:
-    name, role = text("name"), one_word(text("role"), "role", ROLES)
+    name, role = text("name"), read("role", one_word, "role", ROLES)
     add_somebody(desk(), name, role, request.form.get("password", ""))
     tell(
         _("%(name)s may log in. Tell %(name)s the password by word of mouth; it is changed under My password.")
@@ -76,7 +76,7 @@ def _add() -> str:
 
 
 def _role(number: int) -> str:
-    change_role(desk(), number, one_word(text("role"), "role", ROLES))
+    change_role(desk(), number, read("role", one_word, "role", ROLES))
     tell(_("The role is changed, from the next page on."), undo=url_for("shop.person_page", number=number))
     return url_for("shop.people_page")
 

@@ -12,7 +12,7 @@ from ...documents.alarms import alarms_text
 from ...documents.alarms_shown import for_the_bench, for_the_desk
 from ..desks import desk, may, sees_costs
 from ..files import attachment
-from ..forms import deed, mind, tell, text
+from ..forms import deed, mind, read, tell, text
 from ..guard import EVERYBODY, OWNER, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -63,7 +63,7 @@ def decide_page(job: str, label: str) -> ResponseReturnValue:
 def _decided(job: str, label: str) -> str:
     said = Agreed(who=who_said(), how=text("how"), contact=text("contact"))
     agreed = said if said.who or said.how or said.contact else None  # half of a yes is refused, not forgotten
-    _tell(decide(desk(), job, label, one_word(text("way"), _("way out"), WAYS), text("words"), agreed))
+    _tell(decide(desk(), job, label, read("way", one_word, _("way out"), WAYS), text("words"), agreed))
     return url_for("quotes.alarms_page", job=job)
 
 

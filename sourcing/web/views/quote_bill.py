@@ -19,7 +19,7 @@ from ...basics.typed import amount
 from ...documents.bill_paper import bill_html, bill_pdf, bill_text
 from ..desks import desk, may, sees_costs
 from ..files import attachment, paper
-from ..forms import deed, tell, text
+from ..forms import deed, read, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -179,11 +179,11 @@ def _given_back(job: str) -> str:
 
 
 def _gave_away(job: str) -> str:
-    price: Decimal | None = amount(text("price")) if text("price") else None
-    gave_away(desk(), job, (text("what"), text("words")), amount(text("cost")), price)
+    price: Decimal | None = read("price", amount) if text("price") else None
+    gave_away(desk(), job, (text("what"), text("words")), read("cost", amount), price)
     tell(_("It is on record. It is never billed."))
     return url_for("quotes.bill_page", job=job)
 
 
 def _amount(name: str) -> Decimal:
-    return amount(text(name))
+    return read(name, amount)

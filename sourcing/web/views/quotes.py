@@ -22,7 +22,7 @@ from ...documents.quote_paper import quote_pdf, quote_text
 from ...documents.quote_xlsx import quote_xlsx
 from ..desks import desk, may
 from ..files import attachment, paper
-from ..forms import asked_day, deed, mind, refuse, tell, text
+from ..forms import asked_day, deed, mind, read, refuse, tell, text
 from ..guard import EVERYBODY, OWNER, open_to
 from ..show import show
 from ..words import _
@@ -115,7 +115,7 @@ def anew_page(job: str) -> ResponseReturnValue:
 
 
 def _given(job: str) -> str:
-    revision = count(text("revision"))
+    revision = read("revision", count)
     out = given(desk(), job, revision, text("how"), text("sent_to"))
     tell(_("It is noted that revision %(revision)s was given to the customer.") % {"revision": out.revision})
     for words in out.notes:

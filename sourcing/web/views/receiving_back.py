@@ -1,5 +1,7 @@
 """Old parts and goods that go back to the supplier: what waits, and each step taken down."""
 
+from decimal import Decimal
+
 from flask import Blueprint, abort, request, url_for
 from flask.typing import ResponseReturnValue
 
@@ -11,7 +13,7 @@ from ...basics.typed import amount, count, one_word
 from ...documents.goods_back import going_back_xlsx
 from ..desks import desk
 from ..files import attachment
-from ..forms import deed, mind, tell, text
+from ..forms import deed, mind, read, tell, text
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -58,16 +60,15 @@ def step_page(order: str, line: int, kind: str) -> ResponseReturnValue:
 
 def _step(order: str, line: int, kind: str) -> str:
     step = one_word(text("step") or "-", "step", STEPS)
-    credit, fee, freight = text("credit"), text("fee"), text("freight")
     said = BackStep(
         line=line,
         kind="core" if kind == "core" else "goods",
         step=step,
-        pieces=count(text("pieces")),
+        pieces=read("pieces", count),
         paper=text("paper"),
-        credit=amount(credit) if credit else None,
-        fee=amount(fee) if fee else None,
-        freight=amount(freight) if freight else None,
+        credit=_amount("credit"),
+        fee=_amount("fee"),
+        freight=_amount("freight"),
         words=text("words"),
     )
     done = send_back(desk(), order, said)
@@ -75,3 +76,7 @@ def _step(order: str, line: int, kind: str) -> str:
     for note in done.notes:
         mind(note)
     return url_for("orders.order_page", order=order)
+
+
+def _amount(field: str) -> Decimal | None:
+    return read(field, amount) if text(field) else None

@@ -20,7 +20,7 @@ from ...basics.equivalence import SENTENCES, STANDINGS, Standing
 from ...basics.typed import count, one_word
 from ...documents.equivalences import alias_words, event_words
 from ..desks import desk
-from ..forms import day, deed, tell, text
+from ..forms import day, deed, read, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -100,7 +100,7 @@ def makers_take_away() -> ResponseReturnValue:
 
 
 def _change(statement: int) -> str:
-    what = one_word(text("what"), "what", tuple(DEEDS))
+    what = read("what", one_word, "what", tuple(DEEDS))
     back = DEEDS[what](statement)
     address = url_for("same.statement_page", statement=statement)
     tell(DONE[what](), undo=f"{url_for('same.statement_page', statement=statement, **back)}#change")
@@ -152,7 +152,7 @@ DONE: dict[str, Callable[[], str]] = {
 
 
 def _typed_standing() -> Standing:
-    return one_word(text("standing"), "standing", STANDINGS)
+    return read("standing", one_word, "standing", STANDINGS)
 
 
 def _add() -> str:
