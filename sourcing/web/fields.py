@@ -11,7 +11,7 @@ from flask import g, request
 from markupsafe import Markup
 
 from ..actions.customer_answer import ABOUT_LINES
-from ..basics.problem import Problem
+from ..basics.problem import Problem, at_counter
 from ..documents.problem_words import problem_lines
 from .desks import sees_costs
 from .told_to import told_to
@@ -97,12 +97,17 @@ def refused_here(name: str, at: str, label: str) -> str:
         return ""
     led: dict[str, Led] = g.setdefault("led", {})
     mine = []
-    for one in _told():
-        where = _id(one)
+    for one, told in zip(g.problems, told_problems(), strict=True):
+        where = _id(told)
         if where not in led and any(_is(name, wanted) for wanted in _fields(one)):
             led[where] = Led(at, label)
             mine.append(where)
     return " ".join(mine)
+
+
+def told_problems() -> tuple[Problem, ...]:
+    """What was refused in this request, as this page tells it to this person; one for one in the same order."""
+    return told_to(tuple(map(at_counter, g.get("problems", ()))), sees_costs())
 
 
 def more_of(at: str, hint: str, wrong: str) -> Markup:
@@ -126,13 +131,9 @@ def refused_lines(some: list[Problem]) -> tuple[list[RefusedLine], str]:
     return [RefusedLine(words, _id(whose[words]), led.get(_id(whose[words]))) for words in lines], remedy
 
 
-def _told() -> tuple[Problem, ...]:
-    return told_to(tuple(g.get("problems", ())), sees_costs())
-
-
 def _id(one: Problem) -> str:
     """Two problems of one sentence are one line."""
-    sentences = list(dict.fromkeys(each.sentence() for each in _told()))
+    sentences = list(dict.fromkeys(each.sentence() for each in told_problems()))
     return f"refused-{sentences.index(one.sentence()) + 1}"
 
 

@@ -15,19 +15,17 @@ from werkzeug.exceptions import RequestEntityTooLarge
 from ..actions.shop_facts import shop_facts
 from ..basics.money import Money
 from ..basics.person import Role
-from ..basics.problem import at_counter
 from ..documents import pdf
 from ..documents.amounts import clock_text, date_text, decimal_text, money_text, month_text, percent_text
 from ..documents.as_written import as_written
 from ..documents.deeds import done_words
 from ..documents.pages import environment
 from .desks import desk, may, now, person, sees_costs
-from .fields import more_of, refused_group, refused_here, refused_lines
+from .fields import more_of, refused_group, refused_here, refused_lines, told_problems
 from .forms import form_name, problems
 from .guard import EVERYBODY, OWNER, WITH_COSTS
 from .page_words import install
 from .said import said, sentence, told
-from .told_to import told_to
 from .words import language, later
 from .written import locale
 
@@ -139,7 +137,7 @@ def _common() -> dict[str, object]:
         "area": BELONGS.get(request.blueprint or "", request.blueprint or ""),
         "shop_name": facts.name,
         "is_set_up": facts.is_set_up,
-        "problems": told_to(tuple(map(at_counter, problems())), sees_costs()),
+        "problems": told_problems(),
         "once": form_name,
         "now": now(),
         "language": language(),
