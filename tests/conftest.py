@@ -1,9 +1,10 @@
-"""What holds for every test: no deadline in property tests, for another program may be busy; tables made in one go."""
+"""What holds for every test: no deadline in property tests, for another program may be busy; the same is not made twice."""
 
 from hypothesis import settings
 
-from tests.quick_database import use
+from tests import quick_commands, quick_database
 
 settings.register_profile("no hurry", deadline=None)
 settings.load_profile("no hurry")
-use()
+quick_database.use()
+quick_commands.use()
