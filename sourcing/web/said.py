@@ -32,6 +32,7 @@ NEED_BY = re.compile(r"--need-by (\d{4}-\d\d-\d\d)")
 UNDER = re.compile(r"known under '([^']+)'")
 STATEMENT = re.compile(r"(?:standing|doubt|answer|withdraw|restore|history) (\d+)\b")
 
+LABEL = re.compile(r"\d{4}-\d{4,} ([A-Z0-9]{1,3})\b")
 LINE = re.compile(r"--line (\d+)")
 
 ON_THE_PAGE = {
@@ -56,8 +57,8 @@ PAGES: dict[str, tuple[str, str]] = {
     "jobs": ("jobs.list_page", later("Jobs")),
     "job": ("jobs.new_page", later("New job")),
     "plan": ("jobs.plan_page", later("Plan")),
-    "identity": ("jobs.job_page", later("Job")),
-    "evidence": ("jobs.job_page", later("Job")),
+    "identity": ("jobs.evidence_page", later("Which part")),
+    "evidence": ("jobs.evidence_page", later("Which part")),
     "accept-anyway": ("jobs.job_page", later("Job")),
     "belt-length": ("find.belt_page", later("Belt from two pulleys")),
     "promise": ("jobs.job_page", later("Job")),
@@ -168,6 +169,7 @@ def _facts(rest: str, sentence: str) -> dict[str, Any]:
     """The numbers a page may need: of the command, else of the sentence, else of the page it stands on."""
     numbers = {"job": JOB.search(rest) or JOB.search(sentence), "order": ORDER.search(sentence)}
     said = {key: number.group(0) for key, number in numbers.items() if number}
+    said |= {"label": label[1]} if (label := LABEL.search(rest)) else {}
     line = LINE.search(rest)
     back = {"line": int(line[1]), "kind": "goods" if "--goods" in rest else "core"} if line else {}
     return {**(request.view_args or {}), **said, **back}

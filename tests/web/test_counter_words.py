@@ -1,6 +1,7 @@
 """No page speaks of a command's option or of a file: whoever stands at the counter never typed either."""
 
 import re
+from io import BytesIO
 from string import Formatter
 from typing import Any
 
@@ -16,8 +17,8 @@ from sourcing.basics.problem import Problem, at_counter, problem
 from sourcing.basics.problem_kinds import KINDS
 from sourcing.web.desks import STORE
 from sourcing.web.said import said, told
-from tests.web.sheets_world import drop
-from tests.web.test_shop import fields_of, look
+from tests.web.sheets_world import drop, page_of
+from tests.web.test_shop import fields_of, keep, look
 from tests.web.world import APPROVED, CLERK, NOW, ORDERED, QUOTED, TAKEN_IN, Browser
 
 COMMAND = re.compile(r"--|'page:|\bsourcing [a-z]")
@@ -106,13 +107,13 @@ def test_the_end_of_an_orders_number_is_no_job(app: Flask) -> None:
         assert "2026-0001" not in str(told(_problem("order-cancelled"))).replace("PO-2026-0001", "")
 
 
-def _refused(answer: TestResponse) -> str:
-    """What was refused, without its links."""
+def _refused(answer: TestResponse, file: str = "") -> str:
+    """What was refused, without its links. `file`: the one that was sent, which may be named."""
     assert answer.status_code == 409, answer.status
     block = answer.text.split('id="refused"')[1].split("</div>")[0]
     words = " ".join(re.sub("<[^>]+>", "", block.partition(">")[2]).split())
     words = words.replace("&#39;", "'").replace("&#34;", '"').replace("&gt;", ">")
-    assert not COMMAND.search(words) and not FILE.search(words), words
+    assert not COMMAND.search(words) and not FILE.search(words.replace(file, "") if file else words), words
     return words
 
 
@@ -236,3 +237,57 @@ def test_promises_and_the_table_are_refused_in_the_words_of_their_pages(clerk: B
     assert "fill in 'Who said it'" in told
     answer = clerk.client.get("/terms/of/nobody")
     assert "or take him in under Suppliers' terms" in _refused(answer) and 'href="/terms"' in answer.text
+
+
+def _sent(browser: Browser, page: str, field: str, content: bytes, name: str) -> TestResponse:
+    data = {**browser.hidden(page, page), field: (BytesIO(content), name)}
+    return browser.client.post(page, data=data, content_type="multipart/form-data", follow_redirects=True)
+
+
+def test_look_alikes_are_refused_in_the_words_of_their_pages(clerk: Browser) -> None:
+    """The workbook to take along, the supplier to choose, those to accept."""
+    told = _refused(_sent(clerk, "/look-alikes/file", "file", b"no workbook", "answers.xlsx"))
+    assert "take the workbook along again under Look-alikes by a workbook" in told
+    rule = clerk.send("/look-alikes/number-rules", supplier="stonegarth", text="ZQX-", kind="prefix")
+    assert "choose the supplier whose numbers have it" in _refused(rule)
+    page = "/look-alikes/by-score?supplier=larkmoor&least=0.9"
+    other = clerk.send_again({**clerk.hidden(page, page), "accept": "999"}, page)
+    assert "look at them again and then accept them" in _refused(other)
+
+
+def test_an_edited_table_is_refused_in_the_words_of_its_page(clerk: Browser) -> None:
+    """The tick that leaves rows out stands on that page; rows are told as what is to be corrected in the file."""
+    columns = "left maker,left number,relation,right maker,right number,standing,source,stated on,stated by\n"
+    rows = f"{columns}Norrowby,ZQ-1,same part,Norrowby,ZQ-2,unchecked,,2026-01-02,me\n"
+    shown = _sent(clerk, "/same-parts/take-in", "files", rows.encode(), "statements.csv")
+    assert shown.status_code == 200 and shown.request.path != "/same-parts/take-in", shown.text[-3000:]
+    assert not COMMAND.search(shown.text.split("<main")[1])
+    mark = dict(re.findall(r'<input type="hidden" name="([^"]+)" value="([^"]*)">', shown.text))
+    told = _refused(clerk.send_again(mark, shown.request.path), "statements.csv")
+    assert "tick 'Leave rows out that can't be used'" in told and "row 2: 'source' is blank" in told
+
+
+def test_makers_names_and_what_was_changed_by_hand(clerk: Browser) -> None:
+    """The page of makers' names is linked; a change of terms stands with the labels of its form."""
+    names = "/same-parts/makers"
+    clerk.send(names, f"{names}/name", name="Nrwby", maker="Norrowby")
+    answer = clerk.send(names, f"{names}/name", name="Nrwby", maker="Pellbrook")
+    told = _refused(answer)
+    assert "take that away first under Other names of makers" in told and f'href="{names}"' in answer.text
+    page = "/terms/of/stonegarth"
+    keep(clerk, f"{page}/change", **{**fields_of(clerk.get(f"{page}/change")), "minimum_order": ["30.00"]})
+    assert "Minimum order 25.00 -&gt; 30.00" in clerk.get(page)
+
+
+def test_notes_of_a_kept_sheet_say_what_helps_at_the_counter(app: Flask, clerk: Browser) -> None:
+    """A sheet is dropped again to be read otherwise; in the table, and in the file of its problems."""
+    first = b"Part No,Description,Net,Note,Stock\nZQ-1,Skid shoe,4.50,a,3\nZQ-2,Pin,3.00,b,2\n"
+    then = first.replace(b"Note", b"Remark").replace(b"b,2", b"b,when the truck is back")
+    for sheet, day in ((first, "2026-01-13"), (then, "2026-01-14")):
+        page = page_of(clerk, drop(app, clerk, sheet, "prices.csv", supplier="kesselried", dated=day))
+    assert "take the sheet out and drop it again with another meaning" in page
+    assert not COMMAND.search(page.split("<main")[1])
+    number = re.search(r"/sheets/(\d+)/take-out", page)
+    assert number
+    saved = clerk.get(f"/sheets/{number[1]}/problems.csv")
+    assert "drop it again with another meaning" in saved and not COMMAND.search(saved)
