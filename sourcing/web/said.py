@@ -130,9 +130,9 @@ def sentence(words: str) -> Markup:
     return said(words if FILE_FIRST.match(words) else words[:1].upper() + words[1:])
 
 
-def told(one: Problem) -> Markup:
-    """A problem as the counter tells it, in one sentence."""
-    return said(at_counter(one).sentence())
+def told(one: Problem) -> str:
+    """A problem as the counter tells it, in one sentence whose pages are not linked yet."""
+    return at_counter(one).sentence()
 
 
 def _without_options(sentence: str) -> str:

@@ -55,14 +55,14 @@ def _problem(code: str) -> Problem:
 def test_no_kind_of_problem_speaks_of_a_command_at_the_counter(app: Flask) -> None:
     """Of every kind there is, but those that are met by command alone."""
     with app.test_request_context("/"):
-        shown = {code: told(_problem(code)).unescape() for code in KINDS}
+        shown = {code: said(told(_problem(code))).unescape() for code in KINDS}
     assert {code for code, words in shown.items() if COMMAND.search(words)} == set(BY_COMMAND_ALONE)
 
 
 def test_no_kind_of_problem_names_a_file_the_counter_has_not(app: Flask) -> None:
     """Nor a field of one."""
     with app.test_request_context("/"):
-        shown = {code: told(_problem(code)).unescape() for code in KINDS}
+        shown = {code: said(told(_problem(code))).unescape() for code in KINDS}
     assert {code for code, words in shown.items() if FILE.search(words)} == set(ABOUT_FILES)
 
 
@@ -104,7 +104,7 @@ def test_options_in_sentences_of_actions_are_what_the_page_has(app: Flask, words
 def test_the_end_of_an_orders_number_is_no_job(app: Flask) -> None:
     """A link from a sentence about an order would lead to the job that happens to have its number."""
     with app.test_request_context("/"):
-        assert "2026-0001" not in str(told(_problem("order-cancelled"))).replace("PO-2026-0001", "")
+        assert "2026-0001" not in said(told(_problem("order-cancelled"))).replace("PO-2026-0001", "")
 
 
 def _refused(answer: TestResponse, file: str = "") -> str:
@@ -164,7 +164,9 @@ def test_terms_are_refused_in_the_words_of_their_form(clerk: Browser) -> None:
     told = _refused(look(clerk, page, **{**fields, **past}))
     assert "Minimum order 25.00 -> 30.00" in told and "[500 = 3]" in told
     assert "say why a day that is over is changed" in told
-    told = _refused(look(clerk, page, **{**fields, "freight.rule": ["by weight"], "freight.bands": ["0 = 12"]}))
+    wrong = look(clerk, page, **{**fields, "freight.rule": ["by weight"], "freight.bands": ["0 = 12"]})
+    assert "<details open>" in wrong.text, "the field that is missing stands behind it"
+    told = _refused(wrong)
     assert "'By weight, up to' is missing, and 'by the weight of the order' needs it" in told
     told = _refused(look(clerk, page, **{**fields, "minimum_order": [""], "small_order_fee": ["4"]}))
     assert "'Fee for an order below it' is given, but there is no Minimum order below which it is due" in told

@@ -4,12 +4,12 @@ from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.rates import add_rate, rates_now
-from ...basics.problem import at_counter
 from ...documents.rates import rates_csv
 from ..desks import desk
 from ..files import attachment
 from ..forms import day, deed, tell, text
 from ..guard import WITH_COSTS, open_to
+from ..said import told
 from ..show import show
 from ..words import _
 
@@ -35,6 +35,6 @@ def rates_file() -> ResponseReturnValue:
 
 
 def _add() -> str:
-    told = add_rate(desk(), text("currency"), text("rate"), day("dated"), text("source"), bool(text("sure")))
-    tell(" ".join([_("The rate is kept."), *(at_counter(one).sentence() for one in told)]))
+    minded = add_rate(desk(), text("currency"), text("rate"), day("dated"), text("source"), bool(text("sure")))
+    tell(" ".join([_("The rate is kept."), *map(told, minded)]))
     return url_for("shop.rates_page")
