@@ -109,8 +109,15 @@ sentence, and the job or order from the page it stands on where the sentence nam
 def said(sentence: str) -> Markup:
     """The sentence with commands turned into links to the pages that do the same. Everything else is escaped."""
     sentence = shown(sentence)
-    if has_request_context():
-        sentence = as_written(_without_options(sentence), locale())
+    return _linked(as_written(_without_options(sentence), locale()) if has_request_context() else sentence)
+
+
+def in_a_file(sentence: str) -> str:
+    """The sentence for a file of the counter: the names of the pages without links, days as files have them."""
+    return str(_linked(_without_options(sentence)).striptags())
+
+
+def _linked(sentence: str) -> Markup:
     made, at = Markup(), 0
     for found in COMMAND.finditer(sentence):
         link, before = _link(found, sentence), sentence[at : found.start()]

@@ -15,6 +15,7 @@ from sourcing.actions.settings_labels import LABELS as SETTINGS
 from sourcing.actions.terms_labels import RULES
 from sourcing.basics.problem import Problem, at_counter, problem
 from sourcing.basics.problem_kinds import KINDS
+from sourcing.basics.sheet_problem_kinds import SHEET_KINDS
 from sourcing.web.desks import STORE
 from sourcing.web.said import said, told
 from tests.web.sheets_world import drop, page_of
@@ -293,3 +294,15 @@ def test_notes_of_a_kept_sheet_say_what_helps_at_the_counter(app: Flask, clerk: 
     assert number
     saved = clerk.get(f"/sheets/{number[1]}/problems.csv")
     assert "drop it again with another meaning" in saved and not COMMAND.search(saved)
+
+
+def test_the_file_of_jobs_says_what_comes_next_by_the_pages_names(clerk: Browser) -> None:
+    """Whoever saved it did so at the counter."""
+    saved = clerk.get("/jobs.csv")
+    assert '"Write the quote"' in saved and "A, B: To order" in saved and not COMMAND.search(saved)
+
+
+def test_no_page_is_named_in_the_file_of_a_sheets_problems() -> None:
+    """A file has no links; what keeps a sheet out stands on a page alone."""
+    marked = {code for code in SHEET_KINDS if "'page:" in KINDS[code].at_counter}
+    assert marked == {"currency-not-known"}

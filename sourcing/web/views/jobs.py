@@ -14,12 +14,14 @@ from ...basics.job_state import WholeJob
 from ...basics.problem import refused
 from ...basics.promise import PromiseKind
 from ...basics.typed import count, one_word
+from ...basics.value import changed
 from ...documents.job_list import jobs_csv
 from ...documents.promises import promises_once, promises_xlsx
 from ..desks import desk, sees_costs
 from ..files import attachment
 from ..forms import day, deed, read, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
+from ..said import in_a_file
 from ..show import show
 from ..words import _
 from . import job_forms, job_lines, job_plan
@@ -53,7 +55,9 @@ def list_page() -> ResponseReturnValue:
 @open_to(*EVERYBODY)
 def list_file() -> ResponseReturnValue:
     """The same jobs, all pages of them, as a table."""
-    return attachment(jobs_csv(jobs_asked(desk(), asked(), whole=True).rows), "jobs", "csv")
+    rows = jobs_asked(desk(), asked(), whole=True).rows
+    told = [changed(one, state=changed(one.state, next_step=in_a_file(one.state.next_step))) for one in rows]
+    return attachment(jobs_csv(told), "jobs", "csv")
 
 
 @blueprint.get("/jobs/<job>")
