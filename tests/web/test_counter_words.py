@@ -11,15 +11,13 @@ from werkzeug.test import TestResponse
 
 from sourcing.actions.desk import Desk
 from sourcing.actions.orders import all_orders
-from sourcing.actions.settings_labels import LABELS as SETTINGS
-from sourcing.actions.terms_labels import RULES
 from sourcing.basics.problem import Problem, at_counter, problem
 from sourcing.basics.problem_kinds import KINDS
 from sourcing.basics.sheet_problem_kinds import SHEET_KINDS
 from sourcing.web.desks import STORE
 from sourcing.web.said import said, told
 from tests.web.sheets_world import drop, page_of
-from tests.web.test_shop import fields_of, keep, look
+from tests.web.test_shop import fields_of, keep
 from tests.web.world import APPROVED, CLERK, NOW, ORDERED, QUOTED, TAKEN_IN, Browser
 
 COMMAND = re.compile(r"--|'page:|\bsourcing [a-z]")
@@ -108,7 +106,7 @@ def test_the_end_of_an_orders_number_is_no_job(app: Flask) -> None:
         assert "2026-0001" not in said(told(_problem("order-cancelled"))).replace("PO-2026-0001", "")
 
 
-def _refused(answer: TestResponse, file: str = "") -> str:
+def refused_words(answer: TestResponse, file: str = "") -> str:
     """What was refused, without its links. `file`: the one that was sent, which may be named."""
     assert answer.status_code == 409, answer.status
     block = answer.text.split('id="refused"')[1].split("</div>")[0]
@@ -126,18 +124,20 @@ def test_bill_and_deposit_are_refused_in_the_words_of_their_pages(clerk: Browser
     assert "say why: the owner reads it later." in clerk.get(f"{page}?off-1=1.00")
     assert not COMMAND.search(told.split("<main")[1])
     taken = clerk.send(f"/jobs/{APPROVED}/bill", f"/jobs/{APPROVED}/deposit/take", taken="20", how="")
-    assert "say how, such as cash or card" in _refused(taken)
+    assert "say how, such as cash or card" in refused_words(taken)
     given = clerk.send(f"/jobs/{APPROVED}/given-away", what="", cost="3", words="")
-    assert "fill in what was fitted, and why it was fitted without asking" in _refused(given)
+    assert "fill in what was fitted, and why it was fitted without asking" in refused_words(given)
 
 
 def test_answers_are_refused_in_the_words_of_their_page(clerk: Browser) -> None:
     """Yes, No and Not yet; the box for the customer's words."""
     page, who = f"/jobs/{QUOTED}/answers", {"who": "Maud Tilbrook", "how": "telephone", "contact": "555-0142"}
-    assert "a line left at 'Not yet' stays waiting" in _refused(clerk.send(page, do="record", **who))
-    told = _refused(clerk.send(page, do="record", condition="by Friday", **{"line-1": "no"}, **who))
+    assert "a line left at 'Not yet' stays waiting" in refused_words(clerk.send(page, do="record", **who))
+    told = refused_words(clerk.send(page, do="record", condition="by Friday", **{"line-1": "no"}, **who))
     assert "under 'The customer's words'" in told
-    other = _refused(clerk.send(page, do="record", **{"line-1": "yes"}, **{**who, "who": "another", "another": "Bo"}))
+    other = refused_words(
+        clerk.send(page, do="record", **{"line-1": "yes"}, **{**who, "who": "another", "another": "Bo"})
+    )
     assert "under 'Who else may say yes'" in other
 
 
@@ -150,79 +150,11 @@ def test_goods_going_back_are_refused_in_the_words_of_their_page(app: Flask, cle
     """What happened, what he gave back, what was said."""
     order = _order(app)
     step = f"/going-back/{order}/1"
-    assert "choose 'Send back goods' of the line" in _refused(clerk.send(f"{step}/core", step="sent", pieces="1"))
+    assert "choose 'Send back goods' of the line" in refused_words(clerk.send(f"{step}/core", step="sent", pieces="1"))
     credited = clerk.send(f"{step}/goods", step="credited", pieces="1", credit="5")
-    assert "keep 'Sent back' first" in _refused(credited)
-    wrong = _refused(clerk.send(f"{step}/goods", step="sent", pieces="1", credit="5"))
+    assert "keep 'Sent back' first" in refused_words(credited)
+    wrong = refused_words(clerk.send(f"{step}/goods", step="sent", pieces="1", credit="5"))
     assert "fill in what he gave back and his fee with 'Credited'" in wrong
-
-
-def test_terms_are_refused_in_the_words_of_their_form(clerk: Browser) -> None:
-    """Labels of the form, the rules of freight as it says them, steps as it has them; no name of a file's field."""
-    page = "/terms/of/stonegarth/change"
-    fields = fields_of(clerk.get(page))
-    past = {"minimum_order": ["30.00"], "starts_on": ["2026-01-02"], "order_discounts": ["500 = 3"]}
-    told = _refused(look(clerk, page, **{**fields, **past}))
-    assert "Minimum order 25.00 -> 30.00" in told and "[500 = 3]" in told
-    assert "say why a day that is over is changed" in told
-    wrong = look(clerk, page, **{**fields, "freight.rule": ["by weight"], "freight.bands": ["0 = 12"]})
-    assert "<details open>" in wrong.text, "the field that is missing stands behind it"
-    told = _refused(wrong)
-    assert "'By weight, up to' is missing, and 'by the weight of the order' needs it" in told
-    told = _refused(look(clerk, page, **{**fields, "minimum_order": [""], "small_order_fee": ["4"]}))
-    assert "'Fee for an order below it' is given, but there is no Minimum order below which it is due" in told
-    assert "; say why." in _refused(clerk.send("/terms/of/stonegarth/withdraw", starts_on="2025-10-01"))
-    shown = look(clerk, page, **{**fields, "minimum_order": ["30.00"]}).text
-    assert '<th scope="row">Minimum order</th>' in shown
-
-
-def test_the_rules_of_freight_are_those_of_the_form(clerk: Browser) -> None:
-    """A rule called otherwise on the page would not be found there."""
-    page = clerk.get("/terms/of/stonegarth/change")
-    assert [words for words in RULES.values() if f">{words}</option>" not in page] == []
-
-
-CHARGES = {"tax-1-percent": "much", "fee-1-name": "Old oil", "supplies_percent": "much", "supplies_most": "much"}
-CHARGES |= {"deposit_percent": "much", "tolerance_percent": "much", "tolerance_amount": "much"}
-
-
-@pytest.mark.parametrize(
-    ("part", "wrong", "told"),
-    [
-        ("charges", CHARGES, "'Fee: from day' is missing"),
-        ("charges", {"fee-1-name": "Oil", "fee-1-of": "weight", "fee-1-charge": "x"}, "'Fee: reckoned' is 'weight'"),
-        ("prices", {"category_bands": "belts: x = 1.6", "endings": "y"}, "'Other bands for a category: cost'"),
-        ("prices", {"floor_bands": "?", "cap_at_list_price": "?"}, "'May a dearer part sell for less"),
-        ("labour", {"mileage_rate": "x", "rate_per_km": "x", "clerk_cost": "x"}, "'A mile driven' needs a number"),
-        ("days", {"quote_valid_days": "soon"}, "'Days a quote is good for' needs a whole number"),
-        ("papers", {"paper_size": "A0", "cautions_dated": "soon"}, "'Paper' is 'A0'"),
-        (
-            "labour",
-            {"labour_rate": "99", "starts_on": "2026-01-02"},
-            "'An hour of labour, to the customer' 96.00 -> 99",
-        ),
-        (
-            "prices",
-            {"band-1-multiplier": "2.6", "starts_on": "2026-01-02"},
-            "'Price of a part: its cost times' [0.00 = 2.",
-        ),
-    ],
-)
-def test_settings_are_refused_in_the_words_of_their_forms(
-    owner: Browser, part: str, wrong: dict[str, str], told: str
-) -> None:
-    """All that is wrong, each by the label of its field."""
-    page = f"/shop/change/{part}"
-    assert told in _refused(look(owner, page, **{**fields_of(owner.get(page)), **wrong}))
-
-
-def test_labels_of_settings_are_those_of_the_forms(owner: Browser) -> None:
-    """Every part of a label stands on a page: 'Fee: from day' in the rows of fees. One changed there alone is found."""
-    parts = ("shop", "prices", "labour", "charges", "days", "papers")
-    pages = " ".join(owner.get(f"/shop/change/{part}") for part in parts).replace("&#39;", "'").casefold()
-    begin = owner.get("/shop/begin").casefold()
-    for words in SETTINGS.values():
-        assert all(one.casefold() in pages + begin for one in words.split(": ")), words
 
 
 def test_questions_about_columns_speak_of_choosing(app: Flask, clerk: Browser) -> None:
@@ -236,10 +168,10 @@ def test_questions_about_columns_speak_of_choosing(app: Flask, clerk: Browser) -
 
 def test_promises_and_the_table_are_refused_in_the_words_of_their_pages(clerk: Browser) -> None:
     """The field that is blank is named."""
-    told = _refused(clerk.send(f"/jobs/{TAKEN_IN}/promise", kind="machine ready", earliest="2026-01-20"))
+    told = refused_words(clerk.send(f"/jobs/{TAKEN_IN}/promise", kind="machine ready", earliest="2026-01-20"))
     assert "fill in 'Who said it'" in told
     answer = clerk.client.get("/terms/of/nobody")
-    assert "or take him in under Suppliers' terms" in _refused(answer) and 'href="/terms"' in answer.text
+    assert "or take him in under Suppliers' terms" in refused_words(answer) and 'href="/terms"' in answer.text
 
 
 def _sent(browser: Browser, page: str, field: str, content: bytes, name: str) -> TestResponse:
@@ -249,13 +181,13 @@ def _sent(browser: Browser, page: str, field: str, content: bytes, name: str) ->
 
 def test_look_alikes_are_refused_in_the_words_of_their_pages(clerk: Browser) -> None:
     """The workbook to take along, the supplier to choose, those to accept."""
-    told = _refused(_sent(clerk, "/look-alikes/file", "file", b"no workbook", "answers.xlsx"))
+    told = refused_words(_sent(clerk, "/look-alikes/file", "file", b"no workbook", "answers.xlsx"))
     assert "take the workbook along again under Look-alikes by a workbook" in told
     rule = clerk.send("/look-alikes/number-rules", supplier="stonegarth", text="ZQX-", kind="prefix")
-    assert "choose the supplier whose numbers have it" in _refused(rule)
+    assert "choose the supplier whose numbers have it" in refused_words(rule)
     page = "/look-alikes/by-score?supplier=larkmoor&least=0.9"
     other = clerk.send_again({**clerk.hidden(page, page), "accept": "999"}, page)
-    assert "look at them again and then accept them" in _refused(other)
+    assert "look at them again and then accept them" in refused_words(other)
 
 
 def test_an_edited_table_is_refused_in_the_words_of_its_page(clerk: Browser) -> None:
@@ -266,7 +198,7 @@ def test_an_edited_table_is_refused_in_the_words_of_its_page(clerk: Browser) -> 
     assert shown.status_code == 200 and shown.request.path != "/same-parts/take-in", shown.text[-3000:]
     assert not COMMAND.search(shown.text.split("<main")[1])
     mark = dict(re.findall(r'<input type="hidden" name="([^"]+)" value="([^"]*)">', shown.text))
-    told = _refused(clerk.send_again(mark, shown.request.path), "statements.csv")
+    told = refused_words(clerk.send_again(mark, shown.request.path), "statements.csv")
     assert "tick 'Leave rows out that can't be used'" in told and "row 2: 'source' is blank" in told
 
 
@@ -275,7 +207,7 @@ def test_makers_names_and_what_was_changed_by_hand(clerk: Browser) -> None:
     names = "/same-parts/makers"
     clerk.send(names, f"{names}/name", name="Nrwby", maker="Norrowby")
     answer = clerk.send(names, f"{names}/name", name="Nrwby", maker="Pellbrook")
-    told = _refused(answer)
+    told = refused_words(answer)
     assert "take that away first under Other names of makers" in told and f'href="{names}"' in answer.text
     page = "/terms/of/stonegarth"
     keep(clerk, f"{page}/change", **{**fields_of(clerk.get(f"{page}/change")), "minimum_order": ["30.00"]})
