@@ -27,7 +27,7 @@ LEAVE_IT = frozenset(
         *("answer", "take back", "decide", "take deposit", "give back deposit", "write bill", "gave an extra away"),
         *("order", "confirm order", "change order", "cancel order", "look ahead", "promise", "claim", "send back"),
         *("receive", "receive anew", "set receipt aside", "import", "undo import", "find candidates"),
-        *("add rate", "change settings", "change terms"),
+        *("add rate", "withdraw rate", "change settings", "change terms"),
     )
 )
 """Deeds that leave the table as it is. After any other it is read anew, also after one nobody thought of here."""

@@ -1,26 +1,32 @@
 """The shop's exchange rates at the desk: the table, and a rate added with its day and source."""
 
-from collections.abc import Sequence
 from datetime import date
 
+from sqlalchemy import Connection
+
 from ..basics.currency import is_currency
+from ..basics.deed import Deed
 from ..basics.problem import Problem, refused
 from ..basics.rate import Rate
 from ..basics.typed import amount
-from ..basics.value import Value
-from ..storage.shop import put_rates, rates, settings_on
+from ..basics.value import Value, changed
+from ..storage.deeds import deeds
+from ..storage.shop import put_rates, rates, remove_rate, settings_on
 from .desk import Desk
-from .setup_warnings import of_rates
+from .far_asked import ask, far_rates
+from .setup_warnings import after_it_is_kept, of_rates
 
-FAR = 2
-"""A rate of more than so many times the last, or less than that part of it, is more likely mistyped than moved."""
 ROWS = 50
 """Rows of a page."""
+SUBJECT = "rates"
+WITHDRAW = "withdraw rate"
+"""What deeds about rates are entered under, and the one that takes a rate back."""
 
 
 class RatesNow(Value, frozen=True, kw_only=True):
     """The table into the shop's currency, the newest day first; one page of it, whose first row is number `first` of
-    all, counted from 1; and by currency the rate that holds today."""
+    all, counted from 1; by currency the rate that holds today; and what was taken back, with who and why, newest
+    first."""
 
     into: str
     every: tuple[Rate, ...]
@@ -29,6 +35,18 @@ class RatesNow(Value, frozen=True, kw_only=True):
     page: int
     pages: int
     holding: tuple[Rate, ...]
+    taken_back: tuple[Deed, ...]
+
+
+class RateGone(Value, frozen=True, kw_only=True):
+    """A rate taken back, or that would be. `instead` holds on its day without it; None: no rate does then.
+
+    `told`: what to mind once it is gone.
+    """
+
+    rate: Rate
+    instead: Rate | None
+    told: tuple[Problem, ...] = ()
 
 
 def rates_now(desk: Desk, page: int = 1) -> RatesNow:
@@ -36,6 +54,7 @@ def rates_now(desk: Desk, page: int = 1) -> RatesNow:
     with desk.store.reading() as connection:
         into = settings_on(connection, desk.at.date()).currency
         found = rates(connection, into).rates
+        taken_back = tuple(one for one in reversed(deeds(connection, SUBJECT)) if one.deed == WITHDRAW)
     holding = {one.currency: one for one in found if one.dated <= desk.at.date()}
     every = tuple(sorted(found, key=lambda one: (-one.dated.toordinal(), one.currency)))
     pages = max(-(-len(every) // ROWS), 1)
@@ -49,6 +68,7 @@ def rates_now(desk: Desk, page: int = 1) -> RatesNow:
         page=here,
         pages=pages,
         holding=tuple(holding.values()),
+        taken_back=taken_back,
     )
 
 
@@ -68,18 +88,41 @@ def add_rate(
         new = Rate(currency=code, into=into, rate=number, dated=dated or desk.at.date(), source=source.strip())
         if number <= 0 or code == into or not new.source:
             raise refused("rates-row", found=f"{code} {into} {number} {new.dated} {new.source}".strip())
-        if not sure:
-            _refuse_far(rates(pen.connection, into).rates, new)
+        ask(far_rates(rates(pen.connection, into).rates, [new]), sure)
         told = tuple(of_rates(pen.connection, [new], desk.at.date()))
         put_rates(pen.connection, [new])
-        pen.note("rates", f"{new.words()} ({new.source})")
+        pen.note(SUBJECT, f"{new.words()} ({new.source})")
     return told
 
 
-def _refuse_far(kept: Sequence[Rate], new: Rate) -> None:
-    """A point forgotten makes everything of a supplier a hundred times too dear."""
-    others = [one for one in kept if one.currency == new.currency and one.dated != new.dated]
-    last = max((one for one in others if one.dated < new.dated), key=lambda one: one.dated, default=None)
-    beside = last or min(others, key=lambda one: one.dated, default=None)
-    if beside and not beside.rate / FAR <= new.rate <= beside.rate * FAR:
-        raise refused("rate-far-off", found=new.words(), last=beside.words())
+def look_at_rate(desk: Desk, currency: str, dated: date) -> RateGone:
+    """What `withdraw_rate` would take back; nothing is done. Refuses a rate that is not there."""
+    with desk.store.reading() as connection:
+        return _gone(connection, desk, currency, dated)
+
+
+def withdraw_rate(desk: Desk, currency: str, dated: date, why: str) -> RateGone:
+    """Take the rate of that day back, for a reason: the one before it holds on. The deed keeps what it said.
+
+    What is written already (quotes, orders, papers taken in) keeps the rate it was worked out with. Refuses a rate that
+    is not there, and a blank reason.
+    """
+    with desk.writing(WITHDRAW) as pen:
+        gone = _gone(pen.connection, desk, currency, dated)
+        if not why.strip():
+            raise refused("rate-needs-why")
+        remove_rate(pen.connection, gone.rate)
+        holds = gone.instead.words() if gone.instead else "none"
+        pen.note(SUBJECT, f"{gone.rate.words()} ({gone.rate.source}), because: {why.strip()}; in its place: {holds}")
+        return changed(gone, told=after_it_is_kept(pen.connection, desk.at.date()))
+
+
+def _gone(connection: Connection, desk: Desk, currency: str, dated: date) -> RateGone:
+    into, code = settings_on(connection, desk.at.date()).currency, currency.strip().upper()
+    mine = [one for one in rates(connection, into).rates if one.currency == code]
+    gone = next((one for one in mine if one.dated == dated), None)
+    if gone is None:
+        known = ", ".join(str(one.dated) for one in mine) or "none yet"
+        raise refused("no-such-rate", found=code[:30], into=into, dated=dated, known=known)
+    before = [one for one in mine if one.dated < dated]
+    return RateGone(rate=gone, instead=before[-1] if before else None)

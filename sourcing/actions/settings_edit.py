@@ -15,6 +15,7 @@ from ..storage.deeds import deeds
 from ..storage.settings_versions import every_settings, remove_settings
 from ..storage.shop import has_settings, put_settings
 from .desk import Desk, Pen
+from .far_asked import ask, far_settings
 from .settings_labels import as_filled_in, label_of
 from .settings_typed import Typed, settings_from
 from .setup import ALWAYS, refuse_other_currency
@@ -69,26 +70,36 @@ def settings_now(desk: Desk, on: date | None = None) -> SettingsNow | None:
 
 
 def look_at_settings(
-    desk: Desk, typed: Mapping[str, Typed], starts_on: date | None, past: str = "", version: str = ""
+    desk: Desk,
+    typed: Mapping[str, Typed],
+    starts_on: date | None,
+    past: str = "",
+    version: str = "",
+    sure: bool = False,
 ) -> SettingsChange:
     """What `keep_settings` would change; nothing is kept. Refuses what it refuses, and what somebody began to type
     before another changed the settings (`version`: what she had before her; blank: whatever it is)."""
     with desk.store.reading() as connection:
         _refuse_meanwhile(connection, version)
-        return _changed(connection, desk.at.date(), typed, starts_on, past)[1]
+        return _changed(connection, desk.at.date(), typed, starts_on, past, sure)[1]
 
 
 def keep_settings(
-    desk: Desk, typed: Mapping[str, Typed], starts_on: date | None, past: str = "", version: str = ""
+    desk: Desk,
+    typed: Mapping[str, Typed],
+    starts_on: date | None,
+    past: str = "",
+    version: str = "",
+    sure: bool = False,
 ) -> SettingsChange:
     """Change fields of the settings from that day on (left out: the desk's). Settings that begin that day are replaced.
 
-    Refuses what can't hold, what changes nothing, another currency while jobs are open, and a day that is over unless
-    `past` says why it must be.
+    Refuses what can't hold, what changes nothing, another currency while jobs are open, a day that is over unless
+    `past` says why it must be, and figures that lie far off unless somebody is `sure` of them.
     """
     with desk.writing(DEED) as pen:
         _refuse_meanwhile(pen.connection, version)
-        new, done = _changed(pen.connection, desk.at.date(), typed, starts_on, past)
+        new, done = _changed(pen.connection, desk.at.date(), typed, starts_on, past, sure)
         refuse_other_currency(pen, new)
         put_settings(pen.connection, new, done.starts_on)
         why = f"; a day that is over was changed because: {past.strip()}" if past.strip() else ""
@@ -113,11 +124,13 @@ def withdraw_settings(desk: Desk, starts_on: date) -> None:
         pen.note(SUBJECT, f"took back what held from {starts_on} on; {words}")
 
 
-def start_shop(desk: Desk, typed: Mapping[str, Typed]) -> Settings:
-    """The first settings, filled in at the counter; they hold from the beginning. Refuses a second time."""
+def start_shop(desk: Desk, typed: Mapping[str, Typed], sure: bool = False) -> Settings:
+    """The first settings, filled in at the counter; they hold from the beginning. Refuses a second time, and figures
+    that lie far off unless somebody is `sure` of them."""
     new = settings_from(None, typed)
     with desk.writing(DEED) as pen:
         _refuse_started(pen)
+        ask(far_settings(None, new, label_of), sure)
         put_settings(pen.connection, new, ALWAYS)
         pen.note(SUBJECT, f"set up at the counter: {new.shop.name}, {new.currency}")
     return new
@@ -159,7 +172,7 @@ def _holding(every: Sequence[tuple[date, Settings]], day: date) -> tuple[date, S
 
 
 def _changed(
-    connection: Connection, today: date, typed: Mapping[str, Typed], starts_on: date | None, past: str
+    connection: Connection, today: date, typed: Mapping[str, Typed], starts_on: date | None, past: str, sure: bool
 ) -> tuple[Settings, SettingsChange]:
     day, every = starts_on or today, every_settings(connection)
     if not every:
@@ -175,6 +188,7 @@ def _changed(
     if day < today and not past.strip():
         found = _in_words(changes)
         raise refused("settings-of-the-past", day=day, found=found, today=today)
+    ask(far_settings(before, new, label_of), sure)
     fields = {one.field for one in changes}
     later = [(start, one) for start, one in every if start > day]
     cliffs = [one for one in of_bands(new) if one not in of_bands(before)]

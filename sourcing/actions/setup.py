@@ -1,10 +1,14 @@
 """Set the shop up from files a person edits: settings, suppliers' terms, exchange rates, equivalence table."""
 
+from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
+from sqlalchemy import Connection
+
 from ..basics.equivalence import EquivalenceTable
-from ..basics.problem import Problem, Refused, problem, refused
+from ..basics.problem import Place, Problem, Refused, problem, refused
+from ..basics.rate import Rate
 from ..basics.settings import Settings
 from ..basics.table_change import TableChanges
 from ..basics.terms import Terms
@@ -13,9 +17,10 @@ from ..matching.equivalences.table_file import read_table
 from ..storage.after_quote import billed_jobs
 from ..storage.equivalence import equivalence_table
 from ..storage.jobs import jobs
-from ..storage.shop import every_terms, has_settings, put_rates, put_settings, put_terms, settings_on
+from ..storage.shop import every_terms, has_settings, put_rates, put_settings, put_terms, rates, settings_on
 from ..storage.statements import kept_statements
 from .desk import Desk, Pen
+from .far_asked import ask, far_rates, far_settings, far_terms
 from .files import read_bytes
 from .parts_at_desk import with_parts_at_desk
 from .rates_file import read_rates
@@ -49,11 +54,12 @@ class SetUp(Value, frozen=True, kw_only=True):
     warnings: tuple[Problem, ...] = ()
 
 
-def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
+def set_up(desk: Desk, folder: Path, keep_good: bool = False, sure: bool = False) -> SetUp:
     """Read whichever of the four files the folder has and keep them all, or none of them if one can't be used.
 
     `keep_good`: leave rows of the equivalence table that can't be used out and keep the others; nothing is then
     withdrawn or taken out for being missing, for the row that can't be read may be the one that is missed.
+    `sure`: figures that lie far off are right as they stand; without it they are asked about, and nothing is kept.
     """
     present = tuple(name for name in FILES if (folder / name).is_file())
     if not present:
@@ -63,14 +69,7 @@ def set_up(desk: Desk, folder: Path, keep_good: bool = False) -> SetUp:
     rates = read_rates(folder / "rates.csv") if "rates.csv" in present else ()
     table, problems = _table(folder, keep_good) if "equivalence.xlsx" in present else (None, ())
     with desk.writing("set up") as pen:
-        if settings:
-            refuse_other_currency(pen, settings)
-            starts_on = desk.at.date() if has_settings(pen.connection) else ALWAYS
-            put_settings(pen.connection, settings, starts_on)
-        cliffs = of_bands(settings) if settings else ()
-        warnings = (*cliffs, *_keep_terms(pen, terms), *of_rates(pen.connection, rates, desk.at.date()))
-        put_rates(pen.connection, rates)
-        warnings += after_it_is_kept(pen.connection, desk.at.date())
+        warnings = _keep_figures(pen, settings, terms, rates, sure)
         changes = _replace(pen, table, problems, keep_good) if table else None
         stays = TABLE_STAYS if changes is None or changes.is_nothing else ""
         pen.note("shop", f"read {', '.join(present)}{stays}")
@@ -95,6 +94,34 @@ def refuse_other_currency(pen: Pen, new: Settings) -> None:
     if new.currency != before and still:
         first = f"job {still[0]}" if len(still) == 1 else f"{len(still)} open jobs ({still[0]} is the first)"
         raise refused("currency-of-open-jobs", found=new.currency, before=before, jobs=first)
+
+
+def _keep_figures(
+    pen: Pen, settings: Settings | None, terms: tuple[Terms, ...], rates: tuple[Rate, ...], sure: bool
+) -> tuple[Problem, ...]:
+    """Keep settings, rates and terms, and say what to mind about them. What lies far off is asked about first."""
+    connection, today = pen.connection, pen.desk.at.date()
+    far = [*_far_settings(connection, settings, today), *_far_rates(connection, rates)]
+    if settings:
+        refuse_other_currency(pen, settings)
+        put_settings(connection, settings, today if has_settings(connection) else ALWAYS)
+    told = tuple(of_rates(connection, rates, today))
+    put_rates(connection, rates)
+    far += far_terms(connection, terms_changes(every_terms(connection), terms), today, Place(file="suppliers.toml"))
+    ask(far, sure)
+    cliffs = of_bands(settings) if settings else ()
+    return (*cliffs, *_keep_terms(pen, terms), *told, *after_it_is_kept(connection, today))
+
+
+def _far_settings(connection: Connection, settings: Settings | None, today: date) -> Iterator[Problem]:
+    if settings:
+        before = settings_on(connection, today) if has_settings(connection) else None
+        yield from far_settings(before, settings, place=Place(file="shop.toml"))
+
+
+def _far_rates(connection: Connection, new: tuple[Rate, ...]) -> Iterator[Problem]:
+    kept = (one for into in {one.into for one in new} for one in rates(connection, into).rates)
+    return far_rates(kept, new)
 
 
 def _keep_terms(pen: Pen, terms: tuple[Terms, ...]) -> tuple[Problem, ...]:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from ..basics.problem import Refused, problem, refused
+from ..basics.problem import Place, Refused, problem, refused
 from ..basics.rate import Rates
 from ..basics.settings import Settings
 from ..basics.terms import Terms
@@ -15,6 +15,7 @@ from ..basics.terms_view import SupplierTerms, TermsChange, changed_fields
 from ..storage.deeds import deeds
 from ..storage.shop import every_terms, has_settings, put_terms, rates, remove_terms, settings_on
 from .desk import Desk, Pen
+from .far_asked import ask, far_terms
 from .terms_compare import change_words, subject, terms_change, terms_changes
 from .terms_edit import edited, first_terms
 from .terms_file import read_terms
@@ -42,42 +43,57 @@ def suppliers_terms(desk: Desk, supplier: str, on: date | None = None) -> Suppli
         return _looked_at(connection, _versions(connection, supplier), _shops_side(connection, day), day)
 
 
-def take_terms(desk: Desk, path: Path, past: str = "") -> tuple[TermsChange, ...]:
+def take_terms(desk: Desk, path: Path, past: str = "", sure: bool = False) -> tuple[TermsChange, ...]:
     """Keep the entries of a file such as suppliers.toml, all or none; entries that say nothing new are passed over.
 
     An entry that changes what held on days that are over is refused, unless `past` says why. The first entries of a
-    new supplier change nothing that was worked out before.
+    new supplier change nothing that was worked out before. Figures that lie far off are asked about unless somebody is
+    `sure` of them.
     """
     every = read_terms(path)
     with desk.writing(DEED) as pen:
         kept = every_terms(pen.connection)
         done = terms_changes(kept, every, past)
         _not_of_the_past(desk, done, {one.supplier for one in kept})
+        ask(far_terms(pen.connection, done, desk.at.date(), Place(file=path.name)), sure)
         for one in done:
             _keep(pen, one, f" ({path.name})")
         return tuple(with_told(pen.connection, one, desk.at.date()) for one in done)
 
 
 def set_terms(
-    desk: Desk, supplier: str, said: Mapping[str, str], starts_on: date | None = None, past: str = ""
+    desk: Desk,
+    supplier: str,
+    said: Mapping[str, str],
+    starts_on: date | None = None,
+    past: str = "",
+    sure: bool = False,
 ) -> TermsChange:
     """Make a new version of the terms that hold on that day (left out: the desk's), with some fields changed.
 
     `said` are dotted fields with their texts, blank for not set. A version that begins on the very day is replaced.
-    Refuses fields and values that can't be used, what changes nothing, and a day that is over unless `past` says why.
+    Refuses fields and values that can't be used, what changes nothing, a day that is over unless `past` says why, and
+    figures that lie far off unless somebody is `sure` of them.
     """
     with desk.writing(DEED) as pen:
         done = _set(pen.connection, desk, supplier, said, (starts_on, past))
+        ask(far_terms(pen.connection, [done], desk.at.date()), sure)
         _keep(pen, done)
         return with_told(pen.connection, done, desk.at.date())
 
 
 def look_at_terms(
-    desk: Desk, supplier: str, said: Mapping[str, str], starts_on: date | None = None, past: str = ""
+    desk: Desk,
+    supplier: str,
+    said: Mapping[str, str],
+    starts_on: date | None = None,
+    past: str = "",
+    sure: bool = False,
 ) -> TermsChange:
     """What `set_terms` would change; nothing is kept. Refuses what it refuses."""
     with desk.store.reading() as connection:
         done = _set(connection, desk, supplier, said, (starts_on, past))
+        ask(far_terms(connection, [done], desk.at.date()), sure)
         return with_told(connection, done, desk.at.date())
 
 
@@ -94,11 +110,13 @@ SHORT_NAME = re.compile(r"[A-Za-z0-9]+(-[A-Za-z0-9]+)*")
 """It stands in addresses and is the name of the folder of the sheets."""
 
 
-def add_supplier(desk: Desk, supplier: str, said: Mapping[str, str], starts_on: date | None = None) -> TermsChange:
+def add_supplier(
+    desk: Desk, supplier: str, said: Mapping[str, str], starts_on: date | None = None, sure: bool = False
+) -> TermsChange:
     """Keep the first terms of a new supplier, from that day on (left out: the desk's). `said` as `set_terms` takes it.
 
-    Refuses one that there is already, however it is written, what can't be used, and one of whose days or fees nothing
-    is said: a day or a cost would be shown that nobody stated.
+    Refuses one that there is already, however it is written, what can't be used, one of whose days or fees nothing is
+    said (a day or a cost would be shown that nobody stated), and figures that lie far off unless somebody is `sure`.
     """
     short = supplier.strip()
     if short and not SHORT_NAME.fullmatch(short):
@@ -110,6 +128,7 @@ def add_supplier(desk: Desk, supplier: str, said: Mapping[str, str], starts_on: 
         if there:
             raise refused("supplier-is-there", found=there[0])
         done = terms_change([], first_terms(short, said, starts_on or desk.at.date()))
+        ask(far_terms(pen.connection, [done], desk.at.date()), sure)
         _keep(pen, done)
         return with_told(pen.connection, done, desk.at.date())
 

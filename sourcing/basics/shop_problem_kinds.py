@@ -108,7 +108,24 @@ SHOP_KINDS: dict[str, ProblemKind] = {
     "rate-far-off": kind(
         "Far from the last rate",
         "'{found}' is far from '{last}'",
-        "look at the decimal point; if the rate is right, tick that it is and keep it",
+        "look at the decimal point; if it is right as typed, say so with --sure and keep it",
+        at_counter="look at the decimal point; if it is right as typed, tick that it is, and keep it",
+    ),
+    "figure-far-off": kind(
+        "Far from usual",
+        "{entry}'{field}' {found}",
+        "look at the decimal point; if it is right as typed, say so with --sure and keep it",
+        at_counter="look at the decimal point; if it is right as typed, tick that it is, and keep it",
+    ),
+    "rate-needs-why": kind(
+        "Reason missing",
+        "no reason is given for taking the rate back",
+        "say why it was wrong, for those who read it later; nothing was changed",
+    ),
+    "no-such-rate": kind(
+        "No such rate",
+        "there is no rate from {found} into {into} of {dated}",
+        "name the day of one there is: {known}",
     ),
     "rates-row": kind(
         "Rate not understood",

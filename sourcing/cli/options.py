@@ -20,6 +20,9 @@ Database = Annotated[
         "--database", envvar="SOURCING_DATABASE", help="File that holds the shop's data, or a database address."
     ),
 ]
+Sure = Annotated[
+    bool, typer.Option("--sure", help="Figures far from usual or from the last ones are right as they stand.")
+]
 At = Annotated[
     datetime | None,
     typer.Option(

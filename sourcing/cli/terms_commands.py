@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Json, Who, desk
+from .options import DEFAULT_DATABASE, At, Database, Json, Sure, Who, desk
 from .output import show, write
 
 if TYPE_CHECKING:
@@ -47,6 +47,7 @@ def terms(
     write_to: Annotated[
         Path | None, typer.Option("--write", help="Write what holds to this file, to be edited and taken in again.")
     ] = None,
+    sure: Sure = False,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     who: Who = "",
@@ -60,13 +61,13 @@ def terms(
     _usage([name for name, given in deeds.items() if given], supplier, bool(on or write_to), from_ is not None)
     at_desk = desk(database, at, who)
     if file:
-        done = take_terms(at_desk, file, past)
+        done = take_terms(at_desk, file, past, sure)
         show(done, terms_change_text(done), json)
     elif set_ or withdraw:
         one = (
             withdraw_terms(at_desk, supplier, withdraw.date(), why, past)
             if withdraw
-            else set_terms(at_desk, supplier, _fields(set_ or []), from_.date() if from_ else None, past)
+            else set_terms(at_desk, supplier, _fields(set_ or []), from_.date() if from_ else None, past, sure)
         )
         show(one, terms_change_text([one]), json)
     else:

@@ -66,6 +66,7 @@ DONE = {
     "take photo out": "photo taken out",
     "undo import": "sheet taken back",
     "withdraw number rule": "number rule withdrawn",
+    "withdraw rate": "rate taken back",
     "withdraw statement": "statement withdrawn",
     "write bill": "bill written",
 }

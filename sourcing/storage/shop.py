@@ -74,6 +74,13 @@ def put_rates(connection: Connection, rates: Sequence[Rate]) -> None:
         replace_row(connection, EXCHANGE_RATES, row)
 
 
+def remove_rate(connection: Connection, gone: Rate) -> None:
+    """Take the rate of that day out; the one before it holds on. The deed keeps what it said."""
+    table = EXCHANGE_RATES
+    mine = (table.c.currency == gone.currency) & (table.c.into == gone.into) & (table.c.dated == gone.dated)
+    connection.execute(delete(table).where(mine))
+
+
 def rates(connection: Connection, into: str) -> Rates:
     """The whole rate table into that currency, by currency and day."""
     table = EXCHANGE_RATES

@@ -101,6 +101,11 @@ def read_typed(field: str, typed: str, parse: Callable[Concatenate[str, P], R], 
         raise
 
 
+def is_sure() -> bool:
+    """Whether it is ticked that what lies far off is right as typed (`sure_tick` of the pages)."""
+    return bool(text("sure"))
+
+
 def marked(field: str) -> tuple[str, ...]:
     """The values of the boxes marked under one name, or of a name sent several times."""
     return tuple(value for value in request.form.getlist(field) if value)
@@ -114,6 +119,14 @@ def day(field: str) -> date | None:
 def asked_day(name: str) -> date | None:
     """The same of an address."""
     return read_typed(name, request.args.get(name, "").strip(), _day)
+
+
+def day_in(address: str) -> date:
+    """The day that stands in an address. Refuses what is no day."""
+    found = _day(address)
+    if found is None:
+        raise refused("not-a-day", found="")
+    return found
 
 
 def _day(typed: str) -> date | None:

@@ -95,6 +95,7 @@ PAGES: dict[str, tuple[str, str]] = {
     "number-rules": ("alike.rules_page", later("Number rules")),
     "judged": ("alike.answers_page", later("Answers to look-alikes")),
     "terms": ("shop.terms_page", later("Suppliers' terms")),
+    "rates": ("shop.rates_page", later("Exchange rates")),
     "setup": ("shop.settings_page", later("Shop")),
     "margins": ("margins.margins_page", later("Margins")),
     "makers": ("same.makers_page", later("Other names of makers")),

@@ -117,3 +117,24 @@ def test_setting_up_tells_every_problem_of_its_files(shop: Path) -> None:
     assert (code, output, len(told)) == (1, "", 2)
     assert "entry 2 (kesselried), 'duty_percent' is -3.0" in told[0]
     assert "entry 3 (larkmoor), 'transit_days' has the larger number first (3, 2)" in told[1]
+
+
+def test_what_lies_far_off_is_asked_about_and_kept_with_its_option(shop: Path) -> None:
+    """A field typed, an entry of a file, a folder set up: one rule, one option."""
+    typed = ["terms", "stonegarth", "--set", "freight.charge=1495"]
+    code, output, errors = sourcing(shop, *typed, at=AT)
+    assert (code, output) == (1, "") and errors.count("\n") == 1
+    assert "'freight.charge' is 1495; until now 14.95; usual is 0.00 to 480.00" in errors and "with --sure" in errors
+    assert sourcing(shop, *typed, "--sure", at=AT)[0] == 0
+    folder = shop / "files"
+    folder.mkdir()
+    text = (DEMO / "suppliers.toml").read_text().replace("duty_percent = 3.0", "duty_percent = 300")
+    (folder / "suppliers.toml").write_text(text.replace("starts_on = 2025-10-01", "starts_on = 2026-02-01"))
+    for words in (["setup", "files"], ["terms", "--file", "files/suppliers.toml"]):
+        code, output, errors = sourcing(shop, *words, at=AT)
+        assert (code, output) == (
+            1,
+            "",
+        ) and "suppliers.toml: kesselried from 2026-02-01 on, 'duty_percent' is" in errors
+    assert sourcing(shop, "setup", "files", "--sure", at=AT)[0] == 0
+    assert "300" in sourcing(shop, "terms", "kesselried", "--on", "2026-02-01", at=AT)[1]

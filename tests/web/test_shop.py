@@ -1,4 +1,4 @@
-"""The shop's settings at the counter: looked at, changed from a day on, taken back; exchange rates."""
+"""The shop's settings at the counter: looked at, changed from a day on, taken back."""
 
 import re
 import tomllib
@@ -57,10 +57,10 @@ def test_what_was_not_seen_is_not_kept(app: Flask, owner: Browser) -> None:
     """Typed otherwise after it was shown: it is shown again."""
     shown = look(owner, "/shop/change/prices", **BANDS)
     hidden = dict(re.findall(r'<input type="hidden" name="([^"]+)" value="([^"]*)">', shown.text))
-    other = {**BANDS, "band-1-multiplier": "24.0"}
+    other = {**BANDS, "band-1-multiplier": "2.60"}
     again = owner.send_again(hidden, "/shop/change/prices", keep="yes", **other)
     assert again.status_code == 409 and "after the change was shown" in again.text
-    assert "24.0" in again.text and "Nothing is kept yet" in again.text
+    assert "2.60" in again.text and "Nothing is kept yet" in again.text
     assert len(_settings(app).markup_bands) == 5
 
 
@@ -187,17 +187,6 @@ def test_money_stays_while_jobs_are_open(owner: Browser) -> None:
     assert answer.status_code == 409 and "would stand in USD" in answer.text
 
 
-def test_the_clerk_sees_no_bands_and_no_cost_of_an_hour(owner: Browser, clerk: Browser, technician: Browser) -> None:
-    """Neither on the page nor in its source; settings are the owner's to change."""
-    page, owners = clerk.get("/shop"), owner.get("/shop")
-    for secret in ("2.50", "1.55", "34.00", "22.00", "28 %"):
-        assert secret in owners and secret not in page
-    assert "96.00" in page and "/shop/change/" not in page
-    closed = ("/shop/change/prices", "/shop.toml", "/shop/files", "/shop/begin", "/shop/withdraw/2026-02-01")
-    assert [clerk.status(one) for one in closed] == [403] * len(closed)
-    assert [technician.status(one) for one in ("/shop", "/rates", "/terms", *closed)] == [403] * (3 + len(closed))
-
-
 def test_the_file_of_settings_reads_back_to_the_same(app: Flask, owner: Browser) -> None:
     """Taken along and taken in again it changes nothing."""
     file = owner.client.get("/shop.toml")
@@ -239,30 +228,18 @@ def test_a_path_in_a_name_leads_nowhere(app: Flask, owner: Browser) -> None:
     assert _settings(app).labour_rate == 97
 
 
-def test_a_rate_is_kept_with_its_day_and_source(clerk: Browser) -> None:
-    """One that stood there for the day is told; no rate without a source; the shop's own money has none."""
-    told = clerk.send("/rates", currency="eur", rate="1.0900", dated="2026-01-14", source="our bank")
-    assert "The rate is kept" in told.text and "1.09" in told.text and "our bank" in clerk.get("/rates.csv")
-    again = clerk.send("/rates", currency="EUR", rate="1.1", dated="2026-01-14", source="our bank")
-    assert again.status_code == 200 and "1.09" in again.text
-    for words in (
-        {"currency": "EUR", "rate": "1.1", "source": ""},
-        {"currency": "USD", "rate": "1", "source": "us"},
-        {"currency": "EUR", "rate": "0", "source": "us"},
-        {"currency": "EUR", "rate": "one", "source": "us"},
-        {"currency": "EURO", "rate": "1", "source": "us"},
-    ):
-        assert clerk.send("/rates", dated="2026-01-14", **words).status_code == 409
-
-
-def test_a_rate_far_from_the_last_is_asked_about(clerk: Browser) -> None:
-    """A point forgotten would price all of a supplier a hundred times too dear; a right one is kept all the same."""
-    far = {"currency": "EUR", "rate": "108", "dated": "2026-01-14", "source": "our bank"}
-    assert 'name="sure"' not in clerk.get("/rates")
-    asked = clerk.send("/rates", **far)
-    assert asked.status_code == 409 and "is far from" in asked.text and 'name="sure"' in asked.text
-    assert "108" not in clerk.get("/rates.csv")
-    assert "The rate is kept" in clerk.send("/rates", sure="yes", **far).text
+def test_a_figure_far_from_usual_is_asked_about_with_the_last_beside_it(app: Flask, owner: Browser) -> None:
+    """A point forgotten would quote every customer a hundred times the cost; what is right is kept all the same."""
+    page, slip = "/shop/change/prices", {**BANDS, "band-1-multiplier": "160"}
+    assert 'name="sure"' not in owner.get(page)
+    asked = look(owner, page, **slip)
+    assert asked.status_code == 409 and 'name="sure"' in asked.text and "Nothing is kept yet" not in asked.text
+    assert "Price of a part: its cost times" in asked.text and "until now 2.50, 2.00" in asked.text
+    assert _settings(app).markup_bands[0].multiplier == Decimal("2.50")
+    assert 'value="yes" checked' in look(owner, page, sure="yes", **slip).text
+    assert "The settings are changed" in keep(owner, page, sure="yes", **slip).text
+    assert _settings(app).markup_bands[0].multiplier == 160
+    assert look(owner, page, **{**slip, "margin_floor_percent": "29"}).status_code == 200, "it stood there before"
 
 
 def test_an_older_window_puts_no_others_change_back_unseen(app: Flask, owner: Browser) -> None:
@@ -276,3 +253,14 @@ def test_an_older_window_puts_no_others_change_back_unseen(app: Flask, owner: Br
     assert 'name="clerk_cost" type="text" autocomplete="off" value="23.00"' in refused.text
     assert _settings(app).labour_rate == 99
     assert "The settings are changed" in keep(owner, page, **rates).text and _settings(app).labour_rate == 96
+
+
+def test_the_clerk_sees_no_bands_and_no_cost_of_an_hour(owner: Browser, clerk: Browser, technician: Browser) -> None:
+    """Neither on the page nor in its source; settings are the owner's to change."""
+    page, owners = clerk.get("/shop"), owner.get("/shop")
+    for secret in ("2.50", "1.55", "34.00", "22.00", "28 %"):
+        assert secret in owners and secret not in page
+    assert "96.00" in page and "/shop/change/" not in page
+    closed = ("/shop/change/prices", "/shop.toml", "/shop/files", "/shop/begin", "/shop/withdraw/2026-02-01")
+    assert [clerk.status(one) for one in closed] == [403] * len(closed)
+    assert [technician.status(one) for one in ("/shop", "/rates", "/terms", *closed)] == [403] * (3 + len(closed))

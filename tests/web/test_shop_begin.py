@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from flask import Flask
+from werkzeug.test import TestResponse
 
 from sourcing.actions import settings_file
 from sourcing.actions.desk import Desk
@@ -89,6 +90,37 @@ def test_what_is_missing_or_wrong_is_told(first: Browser, field: str, text: str,
     assert answer.status_code == 409 and told in answer.text
     assert field == "shop_name" or 'value="Tilbrook Repairs"' in answer.text
     assert "/shop/begin" in first.get("/shop")
+
+
+def test_a_first_figure_far_from_usual_is_asked_about(first: Browser) -> None:
+    """Where nothing stood before, what is usual stands beside it; said to be right, it is kept."""
+    slip = {**FIRST, "multiplier": "160"}
+    asked = first.send("/shop/begin", **slip)
+    assert asked.status_code == 409 and "usual is 1 to 10" in asked.text and 'name="sure"' in asked.text
+    assert "/shop/begin" in first.get("/shop")
+    assert "The shop is set up" in first.send("/shop/begin", sure="yes", **slip).text
+
+
+def test_files_with_a_figure_far_from_usual_are_asked_about(first: Browser) -> None:
+    """None of them is kept before; the place in the file is named."""
+    names = ("shop.toml", "suppliers.toml", "rates.csv")
+    texts = {name: (demo_folder() / name).read_bytes() for name in names}
+    texts["shop.toml"] = texts["shop.toml"].replace(b"multiplier = 1.40", b"multiplier = 140")
+    texts["suppliers.toml"] = texts["suppliers.toml"].replace(b"charge = 14.95", b"charge = 1495")
+    texts["rates.csv"] = texts["rates.csv"].replace(b"1.0850", b"10850")
+
+    def send(**more: str) -> TestResponse:
+        files = [(BytesIO(content), name) for name, content in texts.items()]
+        data = {**first.hidden("/shop/files", "/shop/files"), "files": files, **more}
+        return first.client.post("/shop/files", data=data, content_type="multipart/form-data", follow_redirects=True)
+
+    asked = send()
+    assert asked.status_code == 409 and 'name="sure"' in asked.text
+    assert "shop.toml: &#39;markup_bands.5.multiplier&#39; is 140" in asked.text
+    assert "suppliers.toml: stonegarth from" in asked.text and "is far from" in asked.text
+    assert "/shop/begin" in first.get("/shop")
+    assert send(sure="yes").status_code == 200 and "1495" in first.get("/suppliers.toml")
+    assert send().status_code == 200, "what is kept already is not asked about again"
 
 
 def test_what_to_do_is_said_once(first: Browser) -> None:

@@ -58,6 +58,26 @@ def test_a_change_is_shown_first_kept_and_taken_back(app: Flask, clerk: Browser)
     assert "30.00 USD" not in clerk.get("/terms/of/stonegarth?on=2026-02-01").split("Versions")[0]
 
 
+def test_an_amount_far_from_usual_is_asked_about(app: Flask, clerk: Browser) -> None:
+    """With what stood there until now; said to be right, it is shown and kept as any other."""
+    fields = fields_of(clerk.get(CHANGE)) | {"freight.charge": ["1495"]}
+    asked = look(clerk, CHANGE, **fields)
+    assert asked.status_code == 409 and 'name="sure"' in asked.text
+    assert "until now 14.95" in asked.text and "Charge an order or a parcel" in asked.text
+    assert "are changed" in keep(clerk, CHANGE, sure="yes", **fields).text
+    kept = _terms(app).freight
+    assert kept and kept.charge == 1495
+
+
+def test_a_new_suppliers_amounts_are_asked_about(clerk: Browser) -> None:
+    """Nothing stood there: an hour of labour is the measure."""
+    new = {"supplier": "ashgrove", "name": "Ashgrove Trade Parts", "currency": "USD", "handling": "450"}
+    new |= {"cut_off": "14:00", "dispatch_days": "0", "transit_days": "1, 2", "entry_fee": "0"}
+    asked = clerk.send("/terms/new", **new)
+    assert asked.status_code == 409 and "where an hour of labour is" in asked.text and 'name="sure"' in asked.text
+    assert "Ashgrove Trade Parts is there" in clerk.send("/terms/new", sure="yes", **new).text
+
+
 def test_freight_changes_with_its_rule(app: Flask, clerk: Browser) -> None:
     """Steps are typed a line each; a field that does not belong to the rule is refused; without a rule: not known."""
     fields = fields_of(clerk.get(CHANGE)) | {"freight.rule": ["by order value"], "freight.bands": ["0 = 12\n150 = 20"]}

@@ -10,7 +10,7 @@ from ...documents.settings import settings_toml
 from ...documents.setup_words import set_up_words
 from ..desks import desk
 from ..files import attachment
-from ..forms import deed, tell
+from ..forms import deed, is_sure, tell
 from ..guard import OWNER, open_to
 from ..show import show
 
@@ -40,6 +40,6 @@ def settings_file() -> ResponseReturnValue:
 
 def _take_in() -> str:
     sent = {one.filename: one.read() for one in request.files.getlist("files") if one.filename}
-    found = set_up_sent(desk(), sent, "keep_good" in request.form)
+    found = set_up_sent(desk(), sent, "keep_good" in request.form, is_sure())
     tell(set_up_words(found.files, tuple(map(at_counter, found.warnings))))
     return url_for("shop.settings_page")

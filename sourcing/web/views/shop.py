@@ -15,7 +15,7 @@ from ...actions.settings_labels import as_filled_in, label_of
 from ...basics.problem import refused
 from ...documents.settings import settings_words
 from ..desks import desk, may
-from ..forms import day, deed, tell, text
+from ..forms import day, deed, is_sure, tell, text
 from ..guard import OWNER, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -74,17 +74,17 @@ def withdraw_page(starts_on: str) -> ResponseReturnValue:
 
 
 def _begin() -> str:
-    start_shop(desk(), first_typed())
+    start_shop(desk(), first_typed(), is_sure())
     tell(_("The shop is set up. Look through what holds, and change what is to be otherwise."))
     return url_for("shop.settings_page")
 
 
 def _look(part: str) -> SettingsChange:
-    return look_at_settings(desk(), part_typed(part), day("starts_on"), text("past"), text("version"))
+    return look_at_settings(desk(), part_typed(part), day("starts_on"), text("past"), text("version"), is_sure())
 
 
 def _keep(part: str) -> str:
-    done = keep_settings(desk(), part_typed(part), day("starts_on"), text("past"), text("version"))
+    done = keep_settings(desk(), part_typed(part), day("starts_on"), text("past"), text("version"), is_sure())
     undo = url_for("shop.withdraw_page", starts_on=done.starts_on.isoformat()) if done.is_new else ""
     tell(_("The settings are changed."), undo=undo)
     return url_for("shop.settings_page")

@@ -15,7 +15,7 @@ from ...basics.terms import Terms
 from ...basics.terms_view import SupplierTerms, TermsChange
 from ...basics.value import changed
 from ..desks import desk
-from ..forms import day, deed, marked, tell, text
+from ..forms import day, deed, is_sure, marked, tell, text
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -95,13 +95,13 @@ def told_in_the_form(done: Callable[P, T]) -> Callable[P, T]:
 
 @told_in_the_form
 def _look(supplier: str) -> TermsChange:
-    looked = look_at_terms(desk(), supplier, _said(supplier), day("starts_on"), text("past"))
+    looked = look_at_terms(desk(), supplier, _said(supplier), day("starts_on"), text("past"), is_sure())
     return changed(looked, told=tuple(map(problem_in_the_form, looked.told)))
 
 
 @told_in_the_form
 def _change(supplier: str) -> str:
-    done = set_terms(desk(), supplier, _said(supplier), day("starts_on"), text("past"))
+    done = set_terms(desk(), supplier, _said(supplier), day("starts_on"), text("past"), is_sure())
     begun = done.starts_on.isoformat()
     is_new = done.before is None or done.before.starts_on != done.starts_on
     undo = url_for("shop.withdraw_terms_page", supplier=supplier, starts_on=begun) if is_new else ""
@@ -121,6 +121,6 @@ def _withdraw(supplier: str) -> str:
 
 @told_in_the_form
 def _new() -> str:
-    done = add_supplier(desk(), text("supplier"), terms_said(None, _typed()), day("starts_on"))
+    done = add_supplier(desk(), text("supplier"), terms_said(None, _typed()), day("starts_on"), is_sure())
     tell(_("%(name)s is there. See below what is not known yet, and change the terms.") % {"name": done.name})
     return url_for("shop.supplier_page", supplier=done.supplier)

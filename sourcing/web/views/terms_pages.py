@@ -14,7 +14,7 @@ from ...documents.terms_table import terms_csv, terms_told, terms_xlsx, version_
 from ...documents.terms_words import terms_words
 from ..desks import desk
 from ..files import attachment
-from ..forms import deed, tell, text
+from ..forms import deed, is_sure, tell, text
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 
@@ -81,5 +81,5 @@ def _on() -> date | None:
 
 def _take_in() -> str:
     sent = request.files.get("file")
-    tell(terms_told(take_terms_sent(desk(), sent.read() if sent else b"", text("past"))))
+    tell(terms_told(take_terms_sent(desk(), sent.read() if sent else b"", text("past"), is_sure())))
     return url_for("shop.terms_page")
