@@ -35,6 +35,7 @@ from .import_answers import (
     told_of_one_of_many,
     unknown_headers,
 )
+from .sheet_users import UNDO, note_gone, still_open
 
 ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
 DAY = re.compile(r"(?<!\d)(\d{4})-(\d{2})-(\d{2})(?!\d)")
@@ -44,7 +45,8 @@ class Said(Value, frozen=True, kw_only=True):
     """What the clerk says about the files: whose they are, from which day, what some columns mean (by header).
 
     `quantities`: for columns she says are net prices, from how many pieces on they hold. `looked_over`: she has seen
-    what a sheet shows before it is kept, where nothing is asked.
+    what a sheet shows before it is kept, where nothing is asked. `without_prices`: it is to be kept though no row of it
+    has a net price.
     """
 
     supplier: str = ""
@@ -52,6 +54,7 @@ class Said(Value, frozen=True, kw_only=True):
     columns: Mapping[str, Field] = {}
     quantities: Mapping[str, int] = {}
     looked_over: bool = False
+    without_prices: bool = False
 
 
 class KnownColumns(Value, frozen=True, kw_only=True):
@@ -64,8 +67,8 @@ class KnownColumns(Value, frozen=True, kw_only=True):
 class Imported(Value, frozen=True, kw_only=True):
     """One file: what was kept and found. `again`: the same bytes were there already and nothing was done.
 
-    `changed`: how its headers differ from those of the supplier's sheet before it. `left`: what waits for a person on
-    it, None where nobody has looked or it does not count (see `left_by_import`).
+    `changed`: how its headers differ from those of the supplier's sheet before it, and that it has no prices. `left`:
+    what waits for a person on it, None where nobody has looked or it does not count (see `left_by_import`).
     """
 
     kept: KeptSheet
@@ -92,11 +95,15 @@ def import_sheets(desk: Desk, paths: Sequence[Path], said: Said, tell: Tell = si
 
 
 def undo_import(desk: Desk, sheet: int) -> KeptSheet:
-    """Take one sheet and its offers out again; the supplier's older sheet counts once more. The deed stays."""
-    with desk.writing("undo import") as pen:
+    """Take one sheet and its offers out again; the supplier's older sheet counts once more. The deed stays.
+
+    It is entered under every open quote and order that was worked out from the sheet too.
+    """
+    with desk.writing(UNDO) as pen:
         kept = next((one for one in kept_sheets(pen.connection, desk.at.date()) if one.sheet == sheet), None)
         if kept is None:
             raise refused("no-sheet-number", found=sheet)
+        note_gone(pen, kept, tuple(still_open(pen.connection, kept)))
         remove_sheet(pen.connection, sheet, desk.at.date())
         pen.note(f"sheet {sheet}", f"took {kept.file} of {kept.supplier} out again")
         return kept
@@ -141,7 +148,8 @@ def _import_one(pen: Pen, file: Path, said: Said, tell: Tell, alone: bool = True
 def keep_reading(pen: Pen, reading: SheetReading, sha256: str, supplier: str, said: Said) -> Imported:
     """Keep a sheet that was read, and what was said of its columns. `sha256` is that of its bytes, hex.
 
-    Refuses one that leaves a question open, holds no offer, has no date, or has lost its net prices.
+    Refuses one that leaves a question open, holds no offer, has no date, has lost its net prices, or has none in any
+    row unless somebody says that it is to be kept so.
     """
     file = Path(reading.summary.file)
     _refuse_open(reading, file)
@@ -157,10 +165,30 @@ def keep_reading(pen: Pen, reading: SheetReading, sha256: str, supplier: str, sa
         imported_at=pen.desk.at,
         imported_by=pen.desk.who,
     )
-    changed = _changed(pen, supplier, reading.summary, said)
+    changed = (*_changed(pen, supplier, reading.summary, said), *_without_prices(pen, reading, supplier, said))
     kept = add_sheet(pen.connection, reading.summary, reading.offers, new)
     pen.note(f"sheet {kept.sheet}", f"{kept.file} of {kept.supplier}: {kept.offers} offers")
     return Imported(kept=kept, summary=reading.summary, again=False, changed=changed)
+
+
+def prices_missing(reading: SheetReading) -> Problem | None:
+    """What is asked of a sheet none of whose rows has a net price; None where one has."""
+    if reading.offers["breaks"].map(len).any():
+        return None
+    return problem("sheet-without-prices", found=reading.summary.file, count=len(reading.offers))
+
+
+def _without_prices(pen: Pen, reading: SheetReading, supplier: str, said: Said) -> tuple[Problem, ...]:
+    """Told of a sheet that is kept without prices. Refused unless that is said, or that a column which had the prices
+    before and is gone is not used any more."""
+    asked = prices_missing(reading)
+    if asked is None:
+        return ()
+    headers = {column.header for column in reading.summary.columns}
+    gone = [header for header in _net_headers(pen, _latest(pen, supplier)) if header not in headers]
+    if not said.without_prices and not any(said.columns.get(header) == "not used" for header in gone):
+        raise Refused(asked)
+    return (problem("kept-without-prices", place=Place(file=reading.summary.file), count=len(reading.offers)),)
 
 
 def sha256_of(data: bytes) -> str:
@@ -202,16 +230,25 @@ def _changed(pen: Pen, supplier: str, summary: SheetSummary, said: Said) -> tupl
 
     Refuses one whose net prices are gone, unless somebody says so: they would vanish without a word.
     """
-    kept = [one for one in kept_sheets(pen.connection, pen.desk.at.date()) if one.supplier == supplier]
-    if not kept:
+    before = _latest(pen, supplier)
+    if before is None:
         return ()
-    before = max(kept, key=lambda one: (one.sheet_date, one.sheet))
-    columns = sheet_summary(pen.connection, before.sheet).columns
-    nets = [column.header for column in columns if column.field == "net price"]
-    said_gone = any(said.columns.get(header) == "not used" for header in nets)
+    columns, nets = sheet_summary(pen.connection, before.sheet).columns, _net_headers(pen, before)
+    said_gone = said.without_prices or any(said.columns.get(header) == "not used" for header in nets)
     if nets and not said_gone and not any(column.field == "net price" for column in summary.columns):
         raise refused("net-price-gone", place=Place(file=summary.file), found=nets[0])
     return (*changes(columns, summary.columns), *_fewer(before, summary))
+
+
+def _latest(pen: Pen, supplier: str) -> KeptSheet | None:
+    kept = [one for one in kept_sheets(pen.connection, pen.desk.at.date()) if one.supplier == supplier]
+    return max(kept, key=lambda one: (one.sheet_date, one.sheet), default=None)
+
+
+def _net_headers(pen: Pen, before: KeptSheet | None) -> list[str]:
+    """The headers under which a sheet that is kept had its net prices."""
+    columns = sheet_summary(pen.connection, before.sheet).columns if before else ()
+    return [column.header for column in columns if column.field == "net price"]
 
 
 def _fewer(before: KeptSheet, summary: SheetSummary) -> tuple[Problem, ...]:

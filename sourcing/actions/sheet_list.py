@@ -12,7 +12,7 @@ from ..basics.value import Value
 from ..sheets.headers.changed_headers import changes
 from ..storage.candidates import looked_through
 from ..storage.sheet_origin import taken_in_by
-from ..storage.sheets import break_quantities, kept_sheets, meanings, sheet_summary
+from ..storage.sheets import break_quantities, has_net_prices, kept_sheets, meanings, sheet_summary
 from ..storage.shop import terms_on
 from .desk import Desk
 
@@ -49,6 +49,7 @@ class SheetWhole(Value, frozen=True, kw_only=True):
 
     `changed`: how its headers differ from those of `before`. `ours`: rows that are parts of ours by number and table,
     `like`: further rows that may be (None: nobody has looked). `instead`: what counts once it is taken out.
+    `has_prices`: whether any row has a net price.
     """
 
     kept: KeptSheet
@@ -63,6 +64,7 @@ class SheetWhole(Value, frozen=True, kw_only=True):
     is_over: bool
     ours: int | None
     like: int | None
+    has_prices: bool
 
 
 class ProblemsShown(Value, frozen=True, kw_only=True):
@@ -128,6 +130,7 @@ def sheet_whole(desk: Desk, sheet: int) -> SheetWhole:
             is_over=until is not None and until < day,
             ours=looked[0] if looked else None,
             like=looked[1] if looked else None,
+            has_prices=has_net_prices(connection, sheet),
         )
 
 

@@ -31,7 +31,8 @@ APT: dict[str, tuple[Field, ...]] = {
 WHOLE_SHEET = ("no-number-column", "no-price-column", "no-table", "net-price-gone", "no-such-header")
 """Asked of no column that is named: the person looks through all of them."""
 
-LOOK_OVER = ("columns-shown-first", "sheet-much-shorter")
+NO_PRICES = "sheet-without-prices"
+LOOK_OVER = ("columns-shown-first", "sheet-much-shorter", NO_PRICES)
 """Nothing is asked: the person looks, and says that it is to be kept so."""
 
 LINES: dict[str, tuple[Field, ...]] = {
@@ -89,6 +90,11 @@ class SheetAsked(Value, frozen=True, kw_only=True):
         return any(one.code == "sheet-much-shorter" for one in self.look_over)
 
     @property
+    def has_no_prices(self) -> bool:
+        """Whether no row of it has a net price as its columns are read now."""
+        return any(one.code == NO_PRICES for one in self.look_over)
+
+    @property
     def fields(self) -> tuple[AskedColumn, ...]:
         """What a form has a field for, in its order."""
         return (*self.asked, *self.columns)
@@ -141,7 +147,8 @@ def said_of(asked: SheetAsked, answers: Mapping[int, str], quantities: Mapping[i
         raise refused("columns-not-answered")
     _check_discounts(asked, columns)
     looked_over = said.looked_over or bool(asked.look_over)
-    return changed(said, columns=columns, quantities=pieces, looked_over=looked_over)
+    without_prices = said.without_prices or asked.has_no_prices
+    return changed(said, columns=columns, quantities=pieces, looked_over=looked_over, without_prices=without_prices)
 
 
 def _check_discounts(asked: SheetAsked, columns: Mapping[str, Field]) -> None:

@@ -27,6 +27,7 @@ from .import_sheets import (
     day_in,
     keep_reading,
     known_columns,
+    prices_missing,
     read_with,
     sha256_of,
 )
@@ -168,6 +169,8 @@ def _check(reading: SheetReading, name: str, said: Said) -> None:
 def _to_look_over(reading: SheetReading, name: str, look: bool, before: int) -> list[Problem]:
     """What is shown though nothing is asked: where the person wants to look, and a sheet that may be a part of one."""
     found = [problem("columns-shown-first", found=name)] if look else []
+    if asked := prices_missing(reading):
+        found.append(asked)
     offers = len(reading.offers)
     if before >= FEW and offers * MUCH_SHORTER < before:
         found.append(problem("sheet-much-shorter", found=name, count=offers, before=before))

@@ -160,6 +160,17 @@ TABLE_KINDS: dict[str, ProblemKind] = {
         '--column "{found}=not used"',
         at_counter="choose which column holds them now, or choose 'not used' to take the sheet without net prices",
     ),
+    "sheet-without-prices": kind(
+        "No price in any row",
+        "no row of '{found}' has a net price, so none of its {count} offers could be ranked or ordered",
+        'tell which column holds it with --column "Header=net price", or keep the sheet so with --without-prices',
+        at_counter="say below which column holds it, or keep the sheet so",
+    ),
+    "kept-without-prices": kind(
+        "Kept without prices",
+        "no row has a net price, so none of its {count} offers can be ranked or ordered",
+        "take the sheet out again once his prices are here, and read it with them",
+    ),
     "fewer-offers": kind(
         "Far fewer offers",
         "the sheet has {count} offers, the supplier's sheet before had {before}",

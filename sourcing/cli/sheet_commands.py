@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Json, Who, Xlsx, count, desk, pairs
+from .options import DEFAULT_DATABASE, At, Database, Json, Sure, Who, Xlsx, count, desk, pairs
 from .output import progress, show, show_bytes, show_csv, write
 
 if TYPE_CHECKING:
@@ -46,6 +46,7 @@ def setup(
     keep_good: Annotated[
         bool, typer.Option("--keep-good", help="Leave rows of the table that can't be used out and keep the others.")
     ] = False,
+    sure: Sure = False,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     who: Who = "",
@@ -56,7 +57,7 @@ def setup(
     from ..documents.equivalences import set_up_text
     from ..documents.terms import warnings_text
 
-    done = set_up(desk(database, at, who), folder, keep_good)
+    done = set_up(desk(database, at, who), folder, keep_good, sure)
     text = (
         f"Read {', '.join(done.files)}: {done.suppliers} suppliers, {done.rates} exchange rates, "
         f"{done.parts} of our parts, {done.statements} statements.{set_up_text(done.changes)}"
@@ -71,6 +72,9 @@ def import_(
     dated: Dated = None,
     column: ColumnMeanings = None,
     columns: ColumnsFile = None,
+    without_prices: Annotated[
+        bool, typer.Option("--without-prices", help="Keep a sheet though no row of it has a net price.")
+    ] = False,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     who: Who = "",
@@ -79,11 +83,12 @@ def import_(
     """Take in suppliers' price sheets: all of them, or none if one is refused."""
     from ..actions.import_sheets import import_sheets
     from ..actions.left_by_import import left_by_import
+    from ..basics.value import changed
     from ..documents.sheets import import_text, same_bytes_text
 
-    at_desk = desk(database, at, who)
+    at_desk, said = desk(database, at, who), _said(supplier, dated, column, columns)
     with progress() as tell:
-        done = import_sheets(at_desk, paths, _said(supplier, dated, column, columns), tell)
+        done = import_sheets(at_desk, paths, changed(said, without_prices=without_prices), tell)
         done = left_by_import(at_desk, done, tell)
     texts = [
         same_bytes_text(one.kept, bool(column or columns))
@@ -186,6 +191,9 @@ def sheets(database: Database = DEFAULT_DATABASE, at: At = None, json: Json = Fa
 
 def undo(
     sheet: Annotated[int, typer.Argument(help="Number of the sheet, as 'sourcing sheets' shows it.")],
+    look: Annotated[
+        bool, typer.Option("--look", help="Only say which open quotes and orders were worked out from it.")
+    ] = False,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     who: Who = "",
@@ -193,9 +201,18 @@ def undo(
 ) -> None:
     """Take an imported sheet out again."""
     from ..actions.import_sheets import undo_import
+    from ..actions.sheet_users import worked_out_from
+    from ..documents.sheets import worked_out_text
 
-    gone = undo_import(desk(database, at, who), sheet)
-    show(gone, f"Took sheet {gone.sheet} out again: {gone.file} of {gone.supplier}, {gone.offers} offers.", json)
+    at_desk = desk(database, at, who)
+    found = worked_out_from(at_desk, sheet)
+    told = worked_out_text(sheet, [(one.job, one.customer, one.order, one.words()) for one in found])
+    if look:
+        show(found, told, json)
+        return
+    gone = undo_import(at_desk, sheet)
+    text = f"Took sheet {gone.sheet} out again: {gone.file} of {gone.supplier}, {gone.offers} offers."
+    show(gone, f"{text}\n{told}" if found else text, json)
 
 
 def _said(supplier: str, dated: datetime | None, columns: list[str] | None, file: Path | None = None) -> Said:

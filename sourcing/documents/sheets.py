@@ -55,6 +55,15 @@ def summary_text(summary: SheetSummary) -> str:
     return document([*wrapped(head), *_counts(summary), *regions, *_asked(summary), *_problems(summary)])
 
 
+def worked_out_text(sheet: int, found: Sequence[tuple[str, str, str, str]]) -> str:
+    """Which open quotes and orders were worked out from the sheet: job, customer, order (blank: the quote), lines."""
+    if not found:
+        return f"No open quote or order was worked out from sheet {sheet}."
+    head = f"Worked out from sheet {sheet} and still open; look at each once the sheet is out:"
+    lines = [f"job {job}, {customer}: {order or 'quote'}, {words}" for job, customer, order, words in found]
+    return document([*wrapped(head), *(line for one in lines for line in wrapped(one, 2))])
+
+
 def sheets_text(kept: Sequence[KeptSheet]) -> str:
     """The sheets kept, as a table. 'not yet': the sheet counts from its day on, and an older one until then."""
     if not kept:

@@ -1,10 +1,12 @@
-"""When a sheet was taken in, and by whom."""
+"""When a sheet was taken in and by whom, which counted at a moment, and which quotes were worked out from it."""
 
 from datetime import datetime
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, func, select
 
 from ..basics.problem import refused
+from .after_tables import BILLS
+from .job_tables import QUOTE_REVISIONS
 from .sheet_tables import SHEETS
 
 
@@ -15,3 +17,26 @@ def taken_in_by(connection: Connection, sheet: int) -> tuple[datetime, str]:
     if found is None:
         raise refused("no-sheet-number", found=sheet)
     return found.imported_at, found.imported_by
+
+
+def counted_at(connection: Connection, supplier: str, at: datetime) -> int | None:
+    """The number of the supplier's sheet that counted at that moment, of those there are; None where none did."""
+    table = SHEETS
+    there = (table.c.supplier == supplier) & (table.c.sheet_date <= at.date()) & (table.c.imported_at <= at)
+    query = select(table.c.sheet).where(there).order_by(table.c.sheet_date.desc(), table.c.sheet.desc()).limit(1)
+    return connection.execute(query).scalar()
+
+
+def jobs_quoted_from(connection: Connection, sheet: int) -> list[str]:
+    """Jobs that are not billed and whose newest quote names the sheet, oldest number first."""
+    table = QUOTE_REVISIONS
+    newest = select(table.c.job, func.max(table.c.revision).label("revision")).group_by(table.c.job).subquery()
+    mine = (table.c.job == newest.c.job) & (table.c.revision == newest.c.revision)
+    named = table.c.body.contains(f'"sheet":{sheet},', autoescape=True)
+    query = select(table.c.job).join(newest, mine).where(named, table.c.job.not_in(select(BILLS.c.job)))
+    return list(connection.execute(query.order_by(table.c.job)).scalars())
+
+
+def sheet_numbers(connection: Connection) -> set[int]:
+    """The numbers of all sheets there are."""
+    return set(connection.execute(select(SHEETS.c.sheet)).scalars())

@@ -99,6 +99,12 @@ def sheet_summary(connection: Connection, sheet: int) -> SheetSummary:
     return as_value(body, SheetSummary)
 
 
+def has_net_prices(connection: Connection, sheet: int) -> bool:
+    """Whether any row of the sheet has a net price."""
+    priced = select(OFFERS.c.offer).where(OFFERS.c.sheet == sheet, OFFERS.c.net_price.is_not(None))
+    return bool(connection.execute(select(priced.exists())).scalar())
+
+
 def meanings(connection: Connection, supplier: str) -> dict[str, Field]:
     """What the supplier's columns mean, by header as last confirmed; nothing where none was confirmed."""
     return {row.header: row.field for row in _meanings(connection, supplier)}

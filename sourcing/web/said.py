@@ -100,7 +100,6 @@ PAGES: dict[str, tuple[str, str]] = {
     "margins": ("margins.margins_page", later("Margins")),
     "makers": ("same.makers_page", later("Other names of makers")),
     "one order": ("orders.order_page", later("Order")),
-    "rates": ("shop.rates_page", later("Exchange rates")),
     "workbook": ("alike.file_page", later("Look-alikes by a workbook")),
 }
 """By command, or by a name of its own: the page, and what it is called. A page that needs a number takes it from the

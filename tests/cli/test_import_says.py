@@ -7,10 +7,12 @@ from pathlib import Path
 import pytest
 from typer.testing import CliRunner
 
+from sourcing.actions.quotes import write_quote
 from sourcing.basics.problem import Refused
 from sourcing.cli.main import app
 from tests.actions.judging_shop import MONDAY, ROWS, by_numbers
-from tests.journeys.small_shop import HEADER, shop
+from tests.actions.quoted_shop import BELT, BELT_LINE, paper
+from tests.journeys.small_shop import HEADER, sheet, shop, take_in
 
 Run = Callable[..., str]
 
@@ -109,3 +111,35 @@ def test_an_answer_that_no_file_has_a_column_for_is_refused(run: Run) -> None:
 def test_as_json(run: Run) -> None:
     (one,) = json.loads(run("import", price_sheet(ROWS), "--json"))
     assert one["left"] == {"looked": True, "ours": 1, "waiting": 2, "likely": 2}
+
+
+def test_a_sheet_without_any_price_is_kept_only_when_that_is_said(run: Run) -> None:
+    """And it is told again once it is kept; its rows are never ranked."""
+    path = Path("stonegarth/prices-2026-03-01.csv")
+    path.write_text("Part No,Description,List\n" + "".join(f"SG-{at},Belt,{at}4.50\n" for at in range(1, 9)))
+    refused = CliRunner().invoke(app, ["import", str(path), "--column", "Part No=supplier number"])
+    assert isinstance(refused.exception, Refused), refused.output
+    (told,) = refused.exception.problems
+    assert told.code == "sheet-without-prices" and "--without-prices" in told.remedy
+    said = run("import", str(path), "--column", "Part No=supplier number", "--without-prices")
+    assert "no row has a net price, so none of its 8 offers can be ranked" in " ".join(said.split())
+
+
+def test_a_sheet_is_taken_out_with_what_was_worked_out_from_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Told before with --look, told after, and entered under the job."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("SOURCING_AT", "2026-03-02T10:15")
+
+    def run(*words: str) -> str:
+        done = CliRunner().invoke(app, words)
+        assert done.exit_code == 0, done.output
+        return done.output
+
+    desk = shop(tmp_path, MONDAY)
+    sheet(desk, tmp_path, "stonegarth", "2026-03-01", [BELT])
+    job = take_in(desk, tmp_path, BELT_LINE)
+    write_quote(desk, job, paper)
+    asked = run("undo", "1", "--look")
+    assert f"job {job}, " in asked and "quote, line 1 of revision 1" in asked
+    assert "sheet" in run("sheets") and "Worked out from sheet 1 and still open" in run("undo", "1")
+    assert "took out sheet 1 of Stonegarth" in run("history", job)

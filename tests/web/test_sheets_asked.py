@@ -41,6 +41,44 @@ def test_the_answer_keeps_the_sheet_and_is_remembered(app: Flask, clerk: Browser
     assert "<dt>Price</dt><dd>net price</dd>" in clerk.get("/sheets/of/stonegarth")
 
 
+def test_a_sheet_without_any_price_is_asked_about_and_says_so_afterwards(app: Flask, clerk: Browser) -> None:
+    """The one price column is the list price: what that means is said before it is kept, and stands on its page."""
+    sent = drop(app, clerk, UNCLEAR, NAME)
+    clerk.send(sent, **{"said-0": "list price"})
+    settle(app)
+    page = clerk.get(sent)
+    assert "o row of &#39;stonegarth-2026-01-14.csv&#39; has a net price" in page
+    assert "No prices in it" in page and "--" not in re.sub(r"<[^>]*>", "", page)
+    assert clerk.client.get("/sheets/7").status_code == 409
+    clerk.send(sent)
+    settle(app)
+    assert "No row of it has a net price" in page_of(clerk, sent)
+    assert "No row of it has a net price" not in clerk.get("/sheets/6")
+
+
+def test_prices_taken_out_while_looking_over_are_asked_about_again(app: Flask, clerk: Browser) -> None:
+    """To have looked at the columns is no word about their prices."""
+    page_of(clerk, drop(app, clerk, PLAIN, NAME))
+    sent = drop(app, clerk, PLAIN.replace(b"ZQ-1,", b"ZX-1,"), "stonegarth-2026-01-15.csv", look="yes")
+    page = clerk.get(sent)
+    assert "No prices in it" not in page
+    names = re.findall(r'<label for="(other-\d+)">C: Net', page)
+    clerk.send(sent, **dict.fromkeys(names, "not used"))
+    settle(app)
+    assert "No prices in it" in clerk.get(sent)
+
+
+def test_a_sheet_whose_prices_are_found_after_all_is_kept_with_them(app: Flask, clerk: Browser) -> None:
+    """The question is answered by naming the column; nothing more is asked."""
+    sent = drop(app, clerk, UNCLEAR, NAME)
+    clerk.send(sent, **{"said-0": "list price"})
+    settle(app)
+    (name,) = re.findall(r'<label for="(other-\d+)">C: Price', clerk.get(sent))
+    clerk.send(sent, **{name: "net price"})
+    settle(app)
+    assert "No row of it has a net price" not in page_of(clerk, sent)
+
+
 def test_a_question_left_open_is_refused_and_what_was_said_comes_back(app: Flask, clerk: Browser) -> None:
     """Silence is no answer."""
     sent = drop(app, clerk, UNCLEAR, NAME)

@@ -10,6 +10,7 @@ from ...actions.job_list import JobsAsked, jobs_asked
 from ...actions.job_states import whole_job
 from ...actions.photos import photos_of
 from ...actions.promises import Said, open_promises, promise, promises_paged
+from ...actions.sheets_gone import sheets_gone_from_quote
 from ...basics.job_state import WholeJob
 from ...basics.problem import refused
 from ...basics.promise import PromiseKind
@@ -76,6 +77,7 @@ def job_page(job: str) -> ResponseReturnValue:
         deeds=_deeds(whole)[-5:],
         alarms=whole.alarms if sees_costs() else (),
         is_other=bool(whole.alarms),
+        sheets_gone=sheets_gone_from_quote(desk(), job),
     )
 
 

@@ -9,6 +9,7 @@ from ...actions.order_list import WHICH, orders_shown
 from ...actions.orders import look_at_orders, place_orders
 from ...actions.orders_to_place import job_to_order, jobs_to_order
 from ...actions.part_doubts import part_doubts
+from ...actions.sheets_gone import sheets_gone_from_order
 from ...basics.typed import one_word
 from ...documents.order_paper import change_title, price_words
 from ...documents.order_text import event_words
@@ -71,6 +72,7 @@ def order_page(order: str) -> ResponseReturnValue:
         price=price_words,
         differs=differs,
         not_as_ordered=of_papers(differs.differences),
+        sheets_gone=sheets_gone_from_order(desk(), found.now),
     )
 
 

@@ -12,6 +12,7 @@ from ...actions.quote_owner import owners_quote
 from ...actions.quotes import check_quote, reprint
 from ...actions.revisions import revisions
 from ...actions.sendings import given
+from ...actions.sheets_gone import sheets_gone_from_quote
 from ...basics.approval import GivenBy
 from ...basics.problem import Refused
 from ...basics.quote import FrozenQuote
@@ -62,6 +63,7 @@ def quote_page(job: str) -> ResponseReturnValue:
         ways=get_args(GivenBy),
         warnings=frozen.quote.warnings if may("owner") else (),
         doubts=part_doubts(desk(), (job,), shown),
+        sheets_gone=sheets_gone_from_quote(desk(), job) if shown == found.rows[-1].revision else (),
     )
 
 

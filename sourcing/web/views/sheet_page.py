@@ -5,11 +5,12 @@ from flask.typing import ResponseReturnValue
 
 from ...actions.import_sheets import undo_import
 from ...actions.sheet_list import problems_page, sheet_whole
+from ...actions.sheet_users import worked_out_from
 from ...documents.sheet_words import meaning_words, problems_csv, told_words, wrong_words
 from ...documents.sheets import account_words
 from ..desks import desk
 from ..files import attachment
-from ..forms import deed, tell
+from ..forms import deed, mind, tell
 from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -49,13 +50,17 @@ def take_out_page(sheet: int) -> ResponseReturnValue:
     """What it means to take it out; and the deed."""
     if request.method == "POST" and (gone := deed(lambda: _take_out(sheet))):
         return gone
-    return show("sheets/take_out.html", found=sheet_whole(desk(), sheet))
+    return show("sheets/take_out.html", found=sheet_whole(desk(), sheet), used=worked_out_from(desk(), sheet))
 
 
 def _take_out(sheet: int) -> str:
+    used = worked_out_from(desk(), sheet)
     gone = undo_import(desk(), sheet)
     told = _("Sheet %(sheet)s is taken out: %(file)s. To have it again, drop the file again.")
     tell(told % {"sheet": gone.sheet, "file": gone.file})
+    if used:
+        jobs = ", ".join(dict.fromkeys(one.job for one in used))
+        mind(_("Worked out from it, and marked there: job %(jobs)s.") % {"jobs": jobs})
     if request.form.get("again"):
         return url_for("sheets.list_page", supplier=gone.supplier, look="yes")
     return url_for("sheets.supplier_page", supplier=gone.supplier)
