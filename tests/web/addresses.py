@@ -27,6 +27,8 @@ EXAMPLES: dict[str, object] = {
     "statement": 1,
     "part": "prices",
     "starts_on": "2026-01-13",
+    "currency": "EUR",
+    "dated": "2026-01-09",
     "secret": "A" * 43,
     "sent": "none",
     "work": "none",
