@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
+from typing import Literal
 
 from ..basics.choice import Priced
 from ..basics.equivalence import GOOD_STANDING
@@ -22,18 +23,27 @@ from .plan_offers import Place, Wanted, planned
 from .sorted_offers import Evaluated, ShopAt
 from .why_none import with_reasons
 
+AnyDay = Literal["any day"]
+ANY_DAY: AnyDay = "any day"
+"""Said in place of a day: the goods may come when they come."""
+
 JOB_WISHES = PlanWishes(more_than_needed="cheaper break")
 """What a job's plan asks unless told otherwise: no pieces beyond what was approved, but for a cheaper break."""
 
 
 def plan_job(
-    desk: Desk, number: str, need_by: date | None, only_agreed: bool = False, wishes: PlanWishes = JOB_WISHES
+    desk: Desk,
+    number: str,
+    need_by: date | AnyDay | None,
+    only_agreed: bool = False,
+    wishes: PlanWishes = JOB_WISHES,
 ) -> Plan:
-    """The plan for a stored job, with its add-ons unless `only_agreed`; `need_by` None takes the job's own day."""
+    """The plan for a stored job, with its add-ons unless `only_agreed`; `need_by` None takes the job's own day, 'any
+    day' buys whatever day the goods come, also where no day is known."""
     with desk.store.reading() as connection:
         found = catalogue_to_read(desk, connection)
         job = stored_job(connection, number)
-        wishes = changed(wishes, need_by=need_by or wishes.need_by or job.need_by)
+        wishes = changed(wishes, need_by=None if need_by == ANY_DAY else need_by or wishes.need_by or job.need_by)
         needs = job_needs(job, found, only_agreed)
         seen = {need.label: evaluate_need(found, need) for need in needs}
         plan = plan_offers(found, needs, seen, wishes)

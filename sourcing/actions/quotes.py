@@ -7,6 +7,7 @@ from typing import Literal
 
 from sqlalchemy import Connection
 
+from ..basics.job import Job
 from ..basics.owners_quote import CheckedQuote
 from ..basics.problem import refused
 from ..basics.quote import Answered, FrozenQuote, Quote, QuoteLine
@@ -22,6 +23,7 @@ from ..storage.quotes import add_quote, approvals, newest_quote, quote
 from .desk import Desk
 from .evaluate import catalogue, catalogue_to_read
 from .jobs import check_job
+from .plan import ANY_DAY, AnyDay
 from .quote_plan import Market, market
 from .quote_warnings import quote_warnings
 from .whose_plan import PlanFor, chosen_plan
@@ -47,11 +49,12 @@ def write_quote(
     desk: Desk,
     number: str,
     paper: Paper,
-    need_by: date | None = None,
+    need_by: date | AnyDay | None = None,
     plan_for: PlanFor | Literal[""] = "",
     keep_day: bool = False,
 ) -> Written:
-    """The job's quote at this moment as a frozen revision; `need_by` None takes the job's own day.
+    """The job's quote at this moment as a frozen revision; `need_by` None takes the job's own day, 'any day' quotes
+    what is cheapest whatever day it comes, also where no day is known.
 
     `plan_for` 'customer' buys by the plan under which the customer pays least, 'shop' by the shop's cheapest, also what
     was approved otherwise; blank: as the last revision does, and what is approved keeps its number where it can.
@@ -61,12 +64,12 @@ def write_quote(
     with desk.writing("quote") as pen:
         _refuse_billed(pen.connection, number)
         found, job = catalogue(pen.connection, desk.at), stored_job(pen.connection, number)
-        if keep_day and need_by is not None and need_by != job.need_by:
-            job = changed(job, need_by=need_by)
+        before, job = job, _for_day(job, need_by)
+        if keep_day and job != before:
             check_job(job, found, None)
             change_job(pen.connection, job)
-            pen.note(number, f"parts wanted in the shop by {need_by}")
-        now = _now(market(found, job, need_by), plan_for)
+            pen.note(number, f"parts wanted in the shop by {job.need_by or 'no fixed day'}")
+        now = _now(market(found, job, job.need_by), plan_for)
         last = newest_quote(pen.connection, number)
         if last and now.same:
             return Written(frozen=last, is_new=False, warnings=now.warnings, notes=now.notes)
@@ -78,12 +81,20 @@ def write_quote(
 
 
 def check_quote(
-    desk: Desk, number: str, need_by: date | None = None, plan_for: PlanFor | Literal[""] = ""
+    desk: Desk, number: str, need_by: date | AnyDay | None = None, plan_for: PlanFor | Literal[""] = ""
 ) -> CheckedQuote:
     """What a new revision would say now. Nothing is kept. Refuses a billed job."""
     with desk.store.reading() as connection:
         _refuse_billed(connection, number)
-        return _now(market(catalogue_to_read(desk, connection), stored_job(connection, number), need_by), plan_for)
+        job = _for_day(stored_job(connection, number), need_by)
+        return _now(market(catalogue_to_read(desk, connection), job, job.need_by), plan_for)
+
+
+def _for_day(job: Job, need_by: date | AnyDay | None) -> Job:
+    """The job with another day on which its parts are wanted; as it is where none is said."""
+    if need_by is None:
+        return job
+    return changed(job, need_by=None if need_by == ANY_DAY else need_by)
 
 
 def _with_answers(connection: Connection, new: Quote) -> Quote:

@@ -13,7 +13,7 @@ JOB_KINDS: dict[str, ProblemKind] = {
     "line-has-no-offer": kind(
         "Line without an offer",
         "job {job} can't be quoted: {found}",
-        "import a newer sheet, allow a later day, or change the job",
+        "import a newer sheet, allow a later day or any day, or change the job",
     ),
     "no-quote": kind(
         "No quote yet",

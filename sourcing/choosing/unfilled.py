@@ -1,10 +1,14 @@
 """Words for needs that nobody fills, or not in time, or not together with the others; with the nearest that could."""
 
 from collections.abc import Sequence
+from datetime import date
 
 from ..basics.plan import PlanNeed, PlanWishes
 from .choices import Choice
 from .search import Market
+
+MOST_ASKED = 3
+"""Suppliers named to be asked for a day."""
 
 
 def unfilled_words(need: PlanNeed, choices: Sequence[Choice], market: Market, wishes: PlanWishes) -> str:
@@ -14,11 +18,19 @@ def unfilled_words(need: PlanNeed, choices: Sequence[Choice], market: Market, wi
     if not choices:
         return f"{what}: nobody offers it on a sheet that holds{_only(wishes)}"
     if not dated:
-        cheapest = min(choices, key=lambda one: (one.own_cost(), one.name))
-        return f"{what}: no offer names a day; ask {market.supplier_names[cheapest.supplier]}"
+        return f"{what}: {_no_day(choices, market, need.need_by or wishes.need_by)}"
     nearest = min(dated, key=lambda one: (one.latest, one.own_cost(), one.name))
     by, who = need.need_by or wishes.need_by, market.supplier_names[nearest.supplier]
     return f"{what}: nobody has it here by {by}; nearest is {who} on {nearest.arrival.latest}"
+
+
+def _no_day(choices: Sequence[Choice], market: Market, by: date | None) -> str:
+    """Who is to be asked, the cheapest first, and how it can be bought all the same."""
+    cheapest_first = sorted(choices, key=lambda one: (one.own_cost(), one.name))
+    asked = dict.fromkeys(market.supplier_names[one.supplier] for one in cheapest_first)
+    names = " or ".join(list(asked)[:MOST_ASKED])
+    words = f"no offer names a day, so none is sure by {by}; ask {names} when it can be here"
+    return f"{words}, or take it whatever day it comes with --any-day"
 
 
 def _only(wishes: PlanWishes) -> str:

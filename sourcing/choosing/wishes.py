@@ -26,7 +26,7 @@ def _reasons(one: Priced, wishes: RankWishes) -> Iterator[str]:
         yield f"{more} more than needed: {item.ordered} is the least that can be ordered"
     if wishes.only_in_time and wishes.need_by:
         if one.arrival.latest is None:
-            yield f"the day of arrival is not known, needed by {wishes.need_by}"
+            yield f"the day of arrival is not known, needed by {wishes.need_by}: ask him when it can be here"
         elif one.arrival.latest > wishes.need_by:
             yield f"not in time: here by {one.arrival.latest}, needed by {wishes.need_by}"
 

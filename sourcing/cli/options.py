@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import getpass
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
@@ -40,6 +40,10 @@ Day = Annotated[
     datetime | None,
     typer.Option("--need-by", formats=["%Y-%m-%d"], help="Day by which the parts must be in the shop."),
 ]
+AnyDay = Annotated[
+    bool,
+    typer.Option("--any-day", help="Whatever day the parts come, also where no day is known; not the job's own day."),
+]
 Xlsx = Annotated[Path | None, typer.Option("--xlsx", help="Also write it as a workbook to this file.")]
 
 __all__ = ["amount", "count", "measure", "one_word"]
@@ -57,6 +61,13 @@ def desk(database: str, at: datetime | None, who: str) -> Desk:
     if not FIRST_YEAR <= moment.year <= LAST_YEAR:
         raise refused("moment-far-off", found=moment.date(), first=FIRST_YEAR, last=LAST_YEAR)
     return open_desk(database, moment, who or _login_name())
+
+
+def day_or_any(need_by: datetime | None, any_day: bool) -> date | Literal["any day"] | None:
+    """The day that was said, or that any will do; None: nothing was said. Raises the error of usage for both."""
+    if need_by and any_day:
+        raise typer.BadParameter("--need-by and --any-day exclude each other")
+    return "any day" if any_day else need_by.date() if need_by else None
 
 
 def pairs(texts: list[str], example: str = "1=2") -> dict[str, str]:

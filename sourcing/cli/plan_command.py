@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
 from .basket_files import BasketFile, basket_of
 from .compare_command import InStock, PerDay, Trusted
-from .options import DEFAULT_DATABASE, At, Database, Day, Json, Xlsx, amount, desk, one_word
+from .options import DEFAULT_DATABASE, AnyDay, At, Database, Day, Json, Xlsx, amount, day_or_any, desk, one_word
 from .output import show, write
 
 if TYPE_CHECKING:
@@ -30,6 +30,7 @@ def plan(
     number: Annotated[str, typer.Argument(help="Number of the job, such as 2026-0001.")] = "",
     file: BasketFile = None,
     need_by: Day = None,
+    any_day: AnyDay = False,
     soonest: Annotated[
         bool, typer.Option("--soonest", help="The soonest complete plan, cheapest among these. Left out: the cheapest.")
     ] = False,
@@ -69,8 +70,11 @@ def plan(
         raise typer.BadParameter(f"the job {number} and the basket of --file are two plans: name one of them")
     if not (file or number):
         raise typer.BadParameter("name a job, or a basket with --file")
+    if file and any_day:
+        raise typer.BadParameter("--any-day is for a job; leave need_by out of the basket instead")
     if soonest and value_per_day:
         raise typer.BadParameter("--soonest and --value-per-day exclude each other")
+    day = day_or_any(need_by, any_day)
     asked: dict[str, object] = {
         "objective": "date" if soonest else "cost and days" if value_per_day else None,
         "need_by": need_by.date() if need_by else None,
@@ -85,7 +89,7 @@ def plan(
         "seconds": seconds,
     }
     said = {name: value for name, value in asked.items() if value is not None}
-    found = _of_basket(file, at, said) if file else _of_job(desk(database, at, ""), number, only_agreed, said)
+    found = _of_basket(file, at, said) if file else _of_job(desk(database, at, ""), number, day, only_agreed, said)
     _show(found, xlsx, json)
 
 
@@ -98,11 +102,13 @@ def _of_basket(file: Path, at: datetime | None, said: Mapping[str, object]) -> P
     return plan_basket(basket, changed(basket.wishes, **said))
 
 
-def _of_job(at_desk: Desk, number: str, only_agreed: bool, said: Mapping[str, object]) -> Plan:
+def _of_job(
+    at_desk: Desk, number: str, day: date | Literal["any day"] | None, only_agreed: bool, said: Mapping[str, object]
+) -> Plan:
     from ..actions.plan import JOB_WISHES, plan_job
     from ..basics.value import changed
 
-    return plan_job(at_desk, number, None, only_agreed, changed(JOB_WISHES, **said))
+    return plan_job(at_desk, number, day, only_agreed, changed(JOB_WISHES, **said))
 
 
 def _show(found: Plan, xlsx: Path | None, json: bool) -> None:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from .options import DEFAULT_DATABASE, At, Database, Day, Json, Who, desk, one_word
+from .options import DEFAULT_DATABASE, AnyDay, At, Database, Day, Json, Who, day_or_any, desk, one_word
 from .output import check_pdf, paper_is_in, show, tell, write, write_pdf
 
 if TYPE_CHECKING:
@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from datetime import date
 
     from ..actions.desk import Desk
+    from ..actions.plan import AnyDay as AnyDayWord
     from ..actions.whose_plan import PlanFor
     from ..basics.quote import FrozenQuote
 
@@ -37,6 +38,7 @@ def register(app: typer.Typer) -> None:
 def quote(
     number: JobNumber,
     need_by: Day = None,
+    any_day: AnyDay = False,
     plan: Plan = "",
     check: Annotated[
         bool, typer.Option("--check", help="Only say what a new revision would change. Nothing is written.")
@@ -59,13 +61,13 @@ def quote(
 ) -> None:
     """Write the customer's quote as a new revision, or print an old one again to the letter."""
     at_desk = desk(database, at, who)
-    day = need_by.date() if need_by else None
+    day = day_or_any(need_by, any_day)
     papers = [path for path in (html, pdf, xlsx) if path] or message
     if check and (owner or owner_xlsx or revision is not None or papers):
         raise typer.BadParameter("--check writes no paper and looks at the newest revision: name it alone")
-    if owner and (papers or plan or need_by):
+    if owner and (papers or plan or day):
         raise typer.BadParameter("--owner explains a revision that is there: write the customer's papers without it")
-    if revision is not None and (plan or need_by):
+    if revision is not None and (plan or day):
         raise typer.BadParameter("a revision is printed as it was made: --plan and --need-by are for a new one")
     if check:
         _check(at_desk, number, day, _whose(plan), json)
@@ -88,7 +90,7 @@ def _whose(plan: str) -> PlanFor | str:
 
 
 def _kept(
-    at_desk: Desk, number: str, revision: int | None, need_by: date | None, plan: PlanFor | str
+    at_desk: Desk, number: str, revision: int | None, need_by: date | AnyDayWord | None, plan: PlanFor | str
 ) -> tuple[FrozenQuote, str, str]:
     """The revision, the news of it, and what the owner is told before it goes out."""
     from ..actions.quotes import reprint, write_quote
@@ -150,7 +152,7 @@ def _explain(at_desk: Desk, number: str, revision: int | None, xlsx: Path | None
     show(found, owners_text(found), json)
 
 
-def _check(at_desk: Desk, number: str, need_by: date | None, plan: PlanFor | str, json: bool) -> None:
+def _check(at_desk: Desk, number: str, need_by: date | AnyDayWord | None, plan: PlanFor | str, json: bool) -> None:
     from ..actions.quotes import check_quote
     from ..documents.quote_explained import checked_text
 

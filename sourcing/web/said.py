@@ -38,6 +38,7 @@ LINE = re.compile(r"--line (\d+)")
 ON_THE_PAGE = {
     "--plan shop": later("choose 'the plan cheapest for the shop' under 'page:quote'"),
     "--plan customer": later("choose 'the plan under which the customer pays least' under 'page:quote'"),
+    "take it whatever day it comes with --any-day": later("take it so: tick 'Whatever day they come' at 'page:quote'"),
     "with --agreed-by NAME --how HOW": later("with who said yes, and how"),
 }
 """What stands on a page in the place of options that a sentence of an action names."""

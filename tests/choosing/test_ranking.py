@@ -173,7 +173,7 @@ BY = ASKED + timedelta(days=3)
         ),
         (
             {"days": None}, {"need_by": BY, "only_in_time": True},
-            "the day of arrival is not known, needed by 2026-01-16",
+            "the day of arrival is not known, needed by 2026-01-16: ask him when it can be here",
         ),
     ],
 )  # fmt: skip

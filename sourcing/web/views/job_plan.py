@@ -6,7 +6,7 @@ from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.job_edit import opened
-from ...actions.plan import JOB_WISHES, plan_job
+from ...actions.plan import ANY_DAY, JOB_WISHES, plan_job
 from ...actions.quotes import write_quote
 from ...basics.plan import Plan
 from ...basics.problem import Refused
@@ -71,13 +71,15 @@ def _plan(job: str) -> Plan:
     for name in ("in_stock_only", "trusted_only", "cores_lost"):
         if request.args.get(name):
             wishes[name] = True
-    return plan_job(desk(), job, asked_day("need_by"), bool(request.args.get("agreed")), changed(JOB_WISHES, **wishes))
+    day_wanted = ANY_DAY if request.args.get("any_day") else asked_day("need_by")
+    return plan_job(desk(), job, day_wanted, bool(request.args.get("agreed")), changed(JOB_WISHES, **wishes))
 
 
 def _write(job: str) -> str:
     """What is told of costs is for those who may see them."""
     plan_for: Any = text("plan") if text("plan") in ("shop", "customer") else ""
-    written = write_quote(desk(), job, quote_html, day("need_by"), plan_for if sees_costs() else "", keep_day=True)
+    wanted = ANY_DAY if text("any_day") else day("need_by")
+    written = write_quote(desk(), job, quote_html, wanted, plan_for if sees_costs() else "", keep_day=True)
     revision = written.frozen.quote.revision
     if written.is_new:
         tell(_("Revision %(revision)s of the quote is written.") % {"revision": revision})
