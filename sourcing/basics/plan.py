@@ -59,6 +59,10 @@ class PlanWishes(Value, frozen=True, kw_only=True):
     seconds: int = 30
 
 
+NOT_IN_TIME, NO_DAY = "nobody has it here by", "no offer names a day"
+"""How the sentence of a need goes on that is left out for its day alone."""
+
+
 class PlannedOrder(Value, frozen=True, kw_only=True):
     """One supplier's share of the plan, with the date it is all here."""
 
@@ -116,6 +120,11 @@ class Plan(Value, frozen=True, kw_only=True):
     front: tuple[FrontPoint, ...] = ()
     unfilled: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
+
+    @property
+    def waits_for_a_day(self) -> bool:
+        """Whether a need is left out for the day alone: nobody has it in time, or nobody names a day."""
+        return any(words in one for one in self.unfilled for words in (NOT_IN_TIME, NO_DAY))
 
     @property
     def gap_percent(self) -> Decimal:

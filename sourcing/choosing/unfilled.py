@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
-from ..basics.plan import PlanNeed, PlanWishes
+from ..basics.plan import NO_DAY, NOT_IN_TIME, PlanNeed, PlanWishes
 from .choices import Choice
 from .search import Market
 
@@ -21,7 +21,7 @@ def unfilled_words(need: PlanNeed, choices: Sequence[Choice], market: Market, wi
         return f"{what}: {_no_day(choices, market, need.need_by or wishes.need_by)}"
     nearest = min(dated, key=lambda one: (one.latest, one.own_cost(), one.name))
     by, who = need.need_by or wishes.need_by, market.supplier_names[nearest.supplier]
-    return f"{what}: nobody has it here by {by}; nearest is {who} on {nearest.arrival.latest}"
+    return f"{what}: {NOT_IN_TIME} {by}; nearest is {who} on {nearest.arrival.latest}"
 
 
 def _no_day(choices: Sequence[Choice], market: Market, by: date | None) -> str:
@@ -29,7 +29,7 @@ def _no_day(choices: Sequence[Choice], market: Market, by: date | None) -> str:
     cheapest_first = sorted(choices, key=lambda one: (one.own_cost(), one.name))
     asked = dict.fromkeys(market.supplier_names[one.supplier] for one in cheapest_first)
     names = " or ".join(list(asked)[:MOST_ASKED])
-    words = f"no offer names a day, so none is sure by {by}; ask {names} when it can be here"
+    words = f"{NO_DAY}, so none is sure by {by}; ask {names} when it can be here"
     return f"{words}, or take it whatever day it comes with --any-day"
 
 

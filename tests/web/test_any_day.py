@@ -34,6 +34,15 @@ def test_the_plan_says_whom_to_ask_and_how_to_go_on(clerk: Browser) -> None:
     assert re.search(r'name="any_day" value="1" checked', there) and 'type="hidden" name="any_day"' in there
 
 
+def test_the_way_on_is_shown_only_where_it_leads_on(app: Flask, clerk: Browser, tmp_path: Path) -> None:
+    """Where nobody offers a part, no day helps."""
+    with sqlite3.connect(tmp_path / "shop.db") as store:
+        store.execute("DELETE FROM offers")
+    store.close()
+    page = clerk.get(f"/jobs/{TAKEN_IN}/plan")
+    assert "Not filled" in page and "Plan it whatever day" not in page
+
+
 def test_the_quote_can_be_written_without_a_day(app: Flask, clerk: Browser) -> None:
     """A later day does not help; without one it is written, and the job has none from then on."""
     page = f"/jobs/{TAKEN_IN}/write-quote"
