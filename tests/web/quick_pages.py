@@ -24,13 +24,17 @@ class CompiledOnce(BytecodeCache):
 
 
 def addresses_built_once() -> None:
-    """Let what builds an address of a rule be made once for each rule: a counter has some 150 of them."""
-    make, kept = Rule._compile_builder, dict[tuple[object, ...], Any]()
+    """Let what an address rule comes to be made once: a counter has some 150 of them."""
+    make, kept = Rule.compile, dict[tuple[object, ...], dict[str, Any]]()
+    names = ("_parts", "_trace", "_converters", "arguments", "_build", "_build_unknown")
 
-    def once(rule: Rule, append_unknown: bool = True) -> Any:
-        key = (rule.rule, rule.endpoint, str(rule.defaults), append_unknown)
+    def once(rule: Rule) -> None:
+        key = (rule.rule, rule.endpoint, str(rule.defaults), rule.merge_slashes, rule.subdomain, rule.host)
         if key not in kept:
-            kept[key] = make(rule, append_unknown)
-        return kept[key]
+            make(rule)
+            kept[key] = {name: vars(rule)[name] for name in names}
+        vars(rule).update(kept[key])
+        for builds in ("_build", "_build_unknown"):
+            vars(rule)[builds] = kept[key][builds].__func__.__get__(rule, None)
 
-    Rule._compile_builder = once  # type: ignore[method-assign, assignment]
+    Rule.compile = once  # type: ignore[method-assign, assignment]
