@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 
-from ..basics.alarm import Alarm
+from ..basics.alarm import Alarm, Differs
 from ..basics.landed_cost import OrderItem
 from ..basics.money import Money
 from ..basics.quote import QuoteLine
@@ -70,6 +70,20 @@ def alarms_of(found: Catalogue, number: str) -> tuple[Alarm, ...]:
     return tuple(one for line in _lines(here) if (one := _alarm(here, line)) is not None)
 
 
+def ordered_otherwise(found: Catalogue, number: str) -> tuple[str, ...]:
+    """The labels of a job's lines on order that have an alarm. Without its ways out, which take long to work out."""
+    seen = job_now(found.connection, number)
+    if seen is None:
+        return ()
+    here = _Now(found, seen, {}, {}, (), *costs(found, seen, {}))
+    return tuple(
+        line.label
+        for line in seen.parts
+        for one in (_Line(line, on_order=on_order) for on_order in seen.on_order.get(line.label, ()))
+        if _differs(here, one, _known(here, one)[0])
+    )
+
+
 def undecided(found: Catalogue, number: str, label: str) -> Alarm | None:
     """A decided line's alarm as it would be had nothing been decided of it, so that it can be decided again; one that
     stands as approved all the same has no difference in it. None where nothing was decided, or all of it is on order.
@@ -100,11 +114,7 @@ def _lines(here: _Now) -> Iterator[_Line]:
 def _alarm(here: _Now, one: _Line, anyway: bool = False) -> Alarm | None:
     quote, label = here.job.standing.quote, one.line.label
     known, price = _known(here, one)
-    decision = here.job.decisions.get(label)
-    by = _covered_day(here, label)
-    differs = differences(quote, one.line, by, known, decision, here.job.standing.holding[label].amount)
-    if one.on_order and one.on_order.is_complete:
-        differs = tuple(each for each in differs if each.what == "number")
+    by, differs = _covered_day(here, label), _differs(here, one, known)
     if not differs and not anyway:
         return None
     yes = Yes(quote=quote, labels=tuple(line.label for line in here.job.approved), line=one.line, by=by)
@@ -125,6 +135,15 @@ def _alarm(here: _Now, one: _Line, anyway: bool = False) -> Alarm | None:
         notes=(*((hint,) if hint else ()), *notes),
         order_line=one.on_order.line.line.line if one.on_order else None,
     )
+
+
+def _differs(here: _Now, one: _Line, known: Known) -> tuple[Differs, ...]:
+    label, standing = one.line.label, here.job.standing
+    decision, by = here.job.decisions.get(label), _covered_day(here, label)
+    differs = differences(standing.quote, one.line, by, known, decision, standing.holding[label].amount)
+    if one.on_order and one.on_order.is_complete:
+        return tuple(each for each in differs if each.what == "number")
+    return differs
 
 
 def _covered_day(here: _Now, label: str) -> date | None:

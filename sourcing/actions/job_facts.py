@@ -12,8 +12,9 @@ from ..basics.money import Money
 from ..basics.order import GoodsBack, PurchaseOrder, PurchaseOrderLine, Receipt
 from ..basics.promise import Promise
 from ..basics.value import changed
+from ..ordering.promised import RECKONED
 from ..quoting.deposit_held import deposit_held
-from ..storage.after_order import goods_back, promises, standing_on
+from ..storage.after_order import events, goods_back, promises, standing_on
 from ..storage.after_quote import bill_of, deposits, sendings
 from ..storage.deeds import first_deed
 from ..storage.orders import order, receipts
@@ -70,6 +71,7 @@ def line_facts(connection: Connection, standing: Standing) -> tuple[LineFacts, .
             supplier=bought.supplier_name,
             expected=_expected(bought, line, promised),
             came=(*before.came, *came),
+            said_since=before.said_since or _said_since(connection, bought, at, promised),
         )
     return tuple(lines.values())
 
@@ -118,6 +120,14 @@ def _came(deliveries: Sequence[Receipt], backs: Sequence[GoodsBack], line: Purch
     if gone > 0:
         found.append(Came(at=max(one.at for one in steps), pieces=-gone))
     return tuple(found)
+
+
+def _said_since(connection: Connection, bought: PurchaseOrder, at: int, promised: Sequence[Promise]) -> bool:
+    """Whether anything said or come since the order may be otherwise than it was ordered."""
+    events_of = events(connection, bought.number)
+    words = any(one.order == bought.number and one.line in (None, at) and one.words != RECKONED for one in promised)
+    came = [one for delivery in receipts(connection, bought.number) for one in delivery.lines if one.line == at]
+    return words or bool(events_of) or any(one.number or one.came != "as ordered" for one in came)
 
 
 def _expected(bought: PurchaseOrder, line: PurchaseOrderLine, promised: Sequence[Promise]) -> date | None:

@@ -5,7 +5,7 @@ from typing import get_args
 from ..basics.job_state import JobRow, WaitsFor
 from ..basics.value import Value
 from .desk import Desk
-from .job_states import job_list
+from .job_states import as_they_stand, roughly
 
 PAGE = 50
 MOST = 25
@@ -42,26 +42,28 @@ class Waiting(Value, frozen=True, kw_only=True):
 
 def waiting(desk: Desk) -> tuple[Waiting, ...]:
     """The jobs that are open by who they wait for, us first, the longest wait first; so many of each and no more."""
-    every = sorted(job_list(desk).jobs, key=lambda row: (row.state.since, row.job))
-    found = ((who, [row for row in every if row.state.waits_for == who]) for who in get_args(WaitsFor))
-    return tuple(Waiting(waits_for=who, rows=tuple(rows[:MOST]), count=len(rows)) for who, rows in found if rows)
+    every = sorted(roughly(desk)[0], key=lambda one: (one.row.state.since, one.row.job))
+    found = ((who, [one for one in every if one.row.state.waits_for == who]) for who in get_args(WaitsFor))
+    return tuple(
+        Waiting(waits_for=who, rows=as_they_stand(desk, some[:MOST]), count=len(some)) for who, some in found if some
+    )
 
 
 def jobs_asked(desk: Desk, asked: JobsAsked, whole: bool = False) -> JobsFound:
     """The jobs that fit, newest number first; `whole`: all pages at once."""
-    every = job_list(desk, asked.closed_too)
+    every, left_out = roughly(desk, asked.closed_too)
     words = asked.words.casefold().split()
-    fit = [one for one in reversed(every.jobs) if _fits(one, asked.waits_for, words)]
+    fit = [one for one in reversed(every) if _fits(one.row, asked.waits_for, words)]
     pages = max(1, -(-len(fit) // PAGE))
     page = min(max(asked.page, 1), pages)
     rows = fit if whole else fit[(page - 1) * PAGE : page * PAGE]
     return JobsFound(
-        rows=tuple(rows),
+        rows=as_they_stand(desk, rows),
         first=(0 if not rows else 1 if whole else (page - 1) * PAGE + 1),
         count=len(fit),
         page=page,
         pages=pages,
-        closed_left_out=every.left_out,
+        closed_left_out=left_out,
     )
 
 

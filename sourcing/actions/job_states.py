@@ -1,9 +1,9 @@
 """Where every job is, and everything of one job. Words follow from what happened; nobody sets them."""
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import partial
-from typing import cast
+from typing import NamedTuple, cast
 
 from sqlalchemy import Connection
 
@@ -23,6 +23,7 @@ from .alarms import alarms
 from .answers import standing_of
 from .desk import Desk
 from .goods_back import waiting_of_orders
+from .held_lines import said_since, with_held
 from .history import deeds_of
 from .job_facts import job_facts, money_held
 from .remembered import Remembered, with_remembered
@@ -35,16 +36,41 @@ class JobList(Value, frozen=True, kw_only=True):
     left_out: int
 
 
+class Listed(NamedTuple):
+    """A job as a list shows it, and what happened to it."""
+
+    row: JobRow
+    facts: JobFacts
+
+
 def job_list(desk: Desk, closed_too: bool = False) -> JobList:
     """Every job that is not closed, or every job. One closed with money or goods to give back is never left out."""
+    found, left_out = roughly(desk, closed_too)
+    return JobList(jobs=as_they_stand(desk, found), left_out=left_out)
+
+
+def roughly(desk: Desk, closed_too: bool = False) -> tuple[list[Listed], int]:
+    """The same jobs, and how many are left out; quick for any number of jobs. Who is waited for is right, but what is
+    next for a job with a part to be ordered only as if nothing held it back: `as_they_stand` looks at those shown."""
+    day = desk.at.date()
     with desk.store.reading() as connection:
-        day = desk.at.date()
-        return with_remembered(desk.store, connection, day, partial(_job_list, desk, connection, closed_too))
+        work_out = partial(_of_all, desk, connection, closed_too)
+        found, left_out = with_remembered(desk.store, connection, day, work_out)
+        held = with_held(desk, connection, {facts.job: facts for _, facts in found if said_since(facts)})
+    listed = [Listed(_row(job, job_state(held.get(facts.job, facts), day)), facts) for job, facts in found]
+    return listed, left_out
 
 
-def _job_list(
+def as_they_stand(desk: Desk, some: Sequence[Listed]) -> tuple[JobRow, ...]:
+    """These jobs with what is truly next for each: a line that is not as approved waits for a decision."""
+    with desk.store.reading() as connection:
+        facts = with_held(desk, connection, {one.row.job: one.facts for one in some})
+    return tuple(changed(one.row, state=job_state(facts[one.row.job], desk.at.date())) for one in some)
+
+
+def _of_all(
     desk: Desk, connection: Connection, closed_too: bool, kept: Remembered, orders: Mapping[str, set[str]]
-) -> JobList:
+) -> tuple[list[tuple[Job, JobFacts]], int]:
     back = _back_by_job(desk, connection, kept, orders)
     billed, held = billed_jobs(connection), _held(connection, kept)
     left_out: set[str] = set() if closed_too else {job for job in billed if held.get(job) is None and not back[job]}
@@ -63,8 +89,8 @@ def _job_list(
             if job.number not in kept.facts:
                 kept.facts[job.number] = job_facts(connection, job)
             facts = kept.facts[job.number]
-        found.append(_row(job, job_state(facts, desk.at.date())))
-    return JobList(jobs=tuple(found), left_out=len(left_out))
+        found.append((job, facts))
+    return found, len(left_out)
 
 
 def _held(connection: Connection, kept: Remembered) -> dict[str, Money | None]:
@@ -87,8 +113,12 @@ def state_of(desk: Desk, number: str) -> JobState:
     """Where one job is."""
     with desk.store.reading() as connection:
         job = stored_job(connection, number)
-        facts = changed(job_facts(connection, job), waiting_back=_waiting_back(connection, desk, number))
-        return job_state(facts, desk.at.date())
+        return job_state(_facts(desk, connection, job), desk.at.date())
+
+
+def _facts(desk: Desk, connection: Connection, job: Job) -> JobFacts:
+    facts = changed(job_facts(connection, job), waiting_back=_waiting_back(connection, desk, job.number))
+    return with_held(desk, connection, {job.number: facts})[job.number]
 
 
 def _waiting_back(connection: Connection, desk: Desk, number: str) -> int:
@@ -102,11 +132,10 @@ def whole_job(desk: Desk, number: str) -> WholeJob:
     """Everything of one job. Alarms are looked for on the day of the desk."""
     with desk.store.reading() as connection:
         job = stored_job(connection, number)
-        facts = changed(job_facts(connection, job), waiting_back=_waiting_back(connection, desk, number))
         bought = orders(connection, number)
         whole = WholeJob(
             job=job,
-            state=job_state(facts, desk.at.date()),
+            state=job_state(_facts(desk, connection, job), desk.at.date()),
             given=_given(connection, number),
             orders=tuple(bought),
             receipts=tuple(receipt for one in bought for receipt in receipts(connection, one.number)),

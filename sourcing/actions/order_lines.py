@@ -97,6 +97,12 @@ def ready_items(found: Catalogue, lines: Mapping[str, ToOrder]) -> Ready:
     return Ready(items=items, held=tuple(held), notes=notes)
 
 
+def held_back(found: Catalogue, number: str) -> dict[str, Problem]:
+    """By label, why approved lines of a job whose pieces are still to be ordered wait. Refuses a billed job."""
+    left = [one for one in _of_job(found, number, ()).values() if one.line.quantity]
+    return {one.wanted.label: item for one in left if isinstance(item := _ready(found, one), Problem)}
+
+
 def _nothing_left(connection: Connection, numbers: Sequence[str]) -> Refused:
     """Why nothing can be ordered: all that is approved stands on orders, which are named, or nothing is approved."""
     every = (now for number in numbers for now in job_orders_now(connection, number))

@@ -21,6 +21,11 @@ StateWord = Literal[
 WaitsFor = Literal["us", "the customer", "the supplier", "nobody"]
 
 
+HeldFor = Literal["not as approved", "which part", "its freight", "a new quote"]
+"""What a line waits for before it can be ordered, or go on as it was ordered: a decision what is to be done, or which
+part it needs; a yes to its freight; a revision that says where it is bought."""
+
+
 class Came(Value, frozen=True, kw_only=True):
     """Good pieces that came for a line at once."""
 
@@ -33,6 +38,8 @@ class LineFacts(Value, frozen=True, kw_only=True):
 
     `order` blank: it stands on no order. A line on an order was approved, whatever the newest revision still asks.
     `expected`: the last day promised for it, None where no day is known. `condition` of its yes; blank: none.
+    `said_since`: something was said of it after it was ordered, or it came otherwise. `held`: what it waits for; blank:
+    nothing, or nobody looked.
     """
 
     label: str
@@ -45,6 +52,8 @@ class LineFacts(Value, frozen=True, kw_only=True):
     supplier: str = ""
     expected: date | None = None
     came: tuple[Came, ...] = ()
+    said_since: bool = False
+    held: HeldFor | Literal[""] = ""
 
     @property
     def complete_at(self) -> datetime | None:

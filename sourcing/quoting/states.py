@@ -4,10 +4,11 @@ The words follow what is furthest along, in this order: a bill; goods that came;
 given to the customer; the paper; the job itself. What lags behind that is said beside it, so that nothing hides.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import date, datetime
+from typing import get_args
 
-from ..basics.job_state import JobFacts, JobState, LineFacts, StateWord, WaitsFor
+from ..basics.job_state import HeldFor, JobFacts, JobState, LineFacts, StateWord, WaitsFor
 
 
 def job_state(facts: JobFacts, today: date) -> JobState:
@@ -93,9 +94,11 @@ def _next(facts: JobFacts, words: StateWord, today: date) -> tuple[WaitsFor, str
         return "us", f"write the quote: sourcing quote {job}"
     if words == "declined":
         return "us", back or f"give the machine back; close the job: sourcing bill {job}"
-    to_order = [line.label for line in _wanted(facts) if not line.order]
-    if to_order:
-        return "us", f"order {_lines(to_order)}: sourcing order {job}"
+    held = [line for line in facts.lines if line.held]
+    to_order = [line.label for line in _wanted(facts) if not line.order and not line.held]
+    ours = [*_decisions(held, job), *([f"order {_lines(to_order)}: sourcing order {job}"] if to_order else [])]
+    if ours:
+        return "us", "; ".join(ours)
     waiting = _waiting(facts)
     if waiting:
         return _ask(facts, waiting, today)
@@ -103,6 +106,25 @@ def _next(facts: JobFacts, words: StateWord, today: date) -> tuple[WaitsFor, str
     if missing:
         return "the supplier", _goods_awaited(missing, today)
     return "us", f"do the work, give {customer} the machine, and write the bill: sourcing bill {job}"
+
+
+def _decisions(held: list[LineFacts], job: str) -> Iterator[str]:
+    """What held lines wait for, a clause for each kind."""
+    for kind in get_args(HeldFor):
+        labels = [line.label for line in held if line.held == kind]
+        if labels:
+            yield _decision(kind, labels, job)
+
+
+def _decision(kind: HeldFor, labels: list[str], job: str) -> str:
+    lines, are, them = (_lines(labels), *(("is", "it") if len(labels) == 1 else ("are", "them")))
+    if kind == "which part":
+        return f"settle which part {lines} is to have: 'sourcing identity {job} {labels[0]}'"
+    if kind == "its freight":
+        return f"get an answer to the freight without which {lines} can't be ordered: sourcing answer {job}"
+    if kind == "a new quote":
+        return f"{lines} {are} to be bought elsewhere; write that quote: sourcing quote {job}"
+    return f"{lines} {are} not as approved; decide what is to be done about {them}: sourcing alarms {job}"
 
 
 def _ask(facts: JobFacts, waiting: list[str], today: date) -> tuple[WaitsFor, str]:

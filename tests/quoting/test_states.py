@@ -103,6 +103,32 @@ NEXT: list[tuple[JobFacts, str, str]] = [
     (job(ONE_NO, held=usd("40.00")), "us", "give back 40.00 USD of the deposit: sourcing deposit 2026-0001 --back"),
     (job(ONE_YES, A_WAITS, **GIVEN), "us", "order line 1: sourcing order 2026-0001"),
     (
+        job(line("1", "approved", held="not as approved"), A_YES, line("B", "approved", held="not as approved")),
+        "us",
+        "lines 1, B are not as approved; decide what is to be done about them: sourcing alarms 2026-0001; "
+        "order line A: sourcing order 2026-0001",
+    ),
+    (
+        job(on_order("1", held="not as approved"), A_WAITS, **GIVEN),
+        "us",
+        "line 1 is not as approved; decide what is to be done about it: sourcing alarms 2026-0001",
+    ),
+    (
+        job(line("A", "approved", held="which part"), **GIVEN),
+        "us",
+        "settle which part line A is to have: 'sourcing identity 2026-0001 A'",
+    ),
+    (
+        job(line("1", "approved", held="its freight"), line("2", "waiting", 0), **GIVEN),
+        "us",
+        "get an answer to the freight without which line 1 can't be ordered: sourcing answer 2026-0001",
+    ),
+    (
+        job(line("1", "approved", held="a new quote")),
+        "us",
+        "line 1 is to be bought elsewhere; write that quote: sourcing quote 2026-0001",
+    ),
+    (
         job(on_order("1"), A_WAITS, **GIVEN),
         "the customer",
         "ask Greta Lindqvare about line A; record the answer: sourcing answer 2026-0001",

@@ -1,6 +1,7 @@
 """Jobs at the counter: taken in, changed after tear-down, two people at once, what the bench may not see."""
 
 import re
+from pathlib import Path
 
 import pytest
 from flask import Flask
@@ -8,7 +9,7 @@ from flask import Flask
 from sourcing.actions.desk import Desk
 from sourcing.actions.job_edit import opened
 from sourcing.web.desks import STORE
-from tests.web.world import APPROVED, NOW, ORDERED, TAKEN_IN, Browser, logged_in
+from tests.web.world import APPROVED, NOW, ORDERED, ORDERING, TAKEN_IN, Browser, counter, logged_in
 
 NEW = {
     "name": "Ada Brenmoor",
@@ -205,11 +206,21 @@ def test_a_later_day_of_the_plan_leads_to_the_quote_for_that_day(clerk: Browser)
     assert done.request.path == f"/jobs/{TAKEN_IN}/quote"
 
 
-def test_a_sentence_links_only_what_its_reader_may_open(app: Flask) -> None:
+def test_a_sentence_links_only_what_its_reader_may_open(tmp_path: Path) -> None:
     """What comes next is told to the bench too; the order is the clerk's to place."""
-    bench, clerk = (logged_in(app, role).get("/jobs") for role in ("technician", "clerk"))
+    with counter(tmp_path, now=ORDERING) as app:
+        bench, clerk = (logged_in(app, role).get("/jobs") for role in ("technician", "clerk"))
     to_order = f'href="/jobs/{APPROVED}/to-order"'
     assert to_order in clerk and to_order not in bench and "To order" in bench
+
+
+def test_the_head_of_the_job_the_list_and_the_first_page_say_the_same_of_a_line_that_is_held(clerk: Browser) -> None:
+    """Two days later the parts would come too late: that is decided, not ordered."""
+    pages = [clerk.get(page) for page in ("/", "/jobs", f"/jobs/{APPROVED}")]
+    for page in pages:
+        told = re.search(r"Lines 1, 2, A, B are not as approved; decide what is to be done about them: <a [^>]+>", page)
+        assert told and f'href="/jobs/{APPROVED}/not-as-approved"' in told.group(0)
+        assert "Order lines" not in page
 
 
 def test_the_wanted_day_of_a_quote_is_the_jobs_from_then_on(clerk: Browser, technician: Browser) -> None:

@@ -3,6 +3,7 @@
 from flask import Blueprint, request, url_for
 from flask.typing import ResponseReturnValue
 
+from ...actions.desk_work import desk_work
 from ...actions.history import for_the_bench, history
 from ...actions.identity import identities
 from ...actions.job_edit import opened
@@ -78,6 +79,7 @@ def job_page(job: str) -> ResponseReturnValue:
         alarms=whole.alarms if sees_costs() else (),
         is_other=bool(whole.alarms),
         sheets_gone=sheets_gone_from_quote(desk(), job),
+        work=desk_work(desk(), whole.job.number),
     )
 
 

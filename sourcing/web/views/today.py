@@ -3,6 +3,7 @@
 from flask import Blueprint
 from flask.typing import ResponseReturnValue
 
+from ...actions.desk_work import desk_work
 from ...actions.job_list import waiting
 from ..desks import desk
 from ..guard import EVERYBODY, open_to
@@ -14,5 +15,5 @@ blueprint = Blueprint("today", __name__)
 @blueprint.get("/")
 @open_to(*EVERYBODY)
 def today_page() -> ResponseReturnValue:
-    """Jobs by who waits for whom, the longest wait first."""
-    return show("today.html", waits=waiting(desk()))
+    """Jobs by who waits for whom, the longest wait first; and what else waits at the desk."""
+    return show("today.html", waits=waiting(desk()), work=desk_work(desk()))
