@@ -5,9 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from tests.actions.quoted_shop import BELT_LINE
+from sourcing.actions.quotes import write_quote
+from tests.actions.quoted_shop import BELT_LINE, paper
 from tests.cli.running import sourcing
-from tests.journeys.small_shop import sheet, shop, take_in
+from tests.journeys.small_shop import desk_at, sheet, shop, take_in
 
 MONDAY = datetime(2026, 3, 2, 10, 15)
 AT = "2026-03-02T10:15"
@@ -35,6 +36,17 @@ def test_the_quote_is_written_without_a_day(tmp_path: Path, job: str) -> None:
     assert code == 1 and "no offer names a day" in errors and "allow a later day or any day" in errors
     assert sourcing(tmp_path, "quote", job, "--any-day", "--check", at=AT)[0] == 0
     assert sourcing(tmp_path, "quote", job, "--any-day", at=AT)[0] == 0
+
+
+def test_what_is_quoted_without_a_day_can_be_approved_and_ordered(tmp_path: Path, job: str) -> None:
+    """At the counter's word, kept for the job: nobody is then told of a day that is not kept."""
+    write_quote(desk_at(tmp_path, MONDAY), job, paper, "any day", keep_day=True)
+    yes = ["answer", job, "--yes", "agreed", "--by", "Maud Tilbrook", "--how", "telephone"]
+    code, _, errors = sourcing(tmp_path, *yes, at=AT)
+    assert code == 0, errors
+    assert "not as approved" not in sourcing(tmp_path, "alarms", job, at=AT)[1]
+    code, output, errors = sourcing(tmp_path, "order", job, at=AT)
+    assert code == 0 and "PO-2026-0001" in output, errors
 
 
 @pytest.mark.parametrize(

@@ -116,13 +116,15 @@ def test_as_json(run: Run) -> None:
 def test_a_sheet_without_any_price_is_kept_only_when_that_is_said(run: Run) -> None:
     """And it is told again once it is kept; its rows are never ranked."""
     path = Path("stonegarth/prices-2026-03-01.csv")
-    path.write_text("Part No,Description,List\n" + "".join(f"SG-{at},Belt,{at}4.50\n" for at in range(1, 9)))
+    path.write_text("Part No,Description,List\n" + "".join(f"NW-7712{at},Belt,{at}4.50\n" for at in range(8)))
     refused = CliRunner().invoke(app, ["import", str(path), "--column", "Part No=supplier number"])
     assert isinstance(refused.exception, Refused), refused.output
     (told,) = refused.exception.problems
     assert told.code == "sheet-without-prices" and "--without-prices" in told.remedy
     said = run("import", str(path), "--column", "Part No=supplier number", "--without-prices")
     assert "no row has a net price, so none of its 8 offers can be ranked" in " ".join(said.split())
+    compared = run("compare", "NW-77120")
+    assert "Not ranked" in compared and "\n1 Stonegarth" not in compared
 
 
 def test_a_sheet_is_taken_out_with_what_was_worked_out_from_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -1,5 +1,8 @@
 """A sheet taken out from which open quotes and orders were worked out: said before, and marked where people work."""
 
+import sqlite3
+from pathlib import Path
+
 from flask import Flask
 
 from sourcing.actions.desk import Desk
@@ -39,8 +42,9 @@ def test_afterwards_it_stands_where_a_person_works_on_the_job(app: Flask, clerk:
     assert GONE not in clerk.get(f"/jobs/{QUOTED}")
     done = clerk.send(f"/sheets/{sheet}/take-out")
     assert "marked there: job" in done.text and QUOTED in done.text
-    for page in (clerk.get(f"/jobs/{QUOTED}"), clerk.get(f"/jobs/{QUOTED}/quote")):
-        assert GONE in page and CLERK in page and f"took out sheet {sheet} of Pellbrook Power Parts" in page
+    for page in map(clerk.get, (f"/jobs/{QUOTED}", f"/jobs/{QUOTED}/quote", f"/jobs/{QUOTED}/links")):
+        assert GONE in page and f'href="/jobs/{QUOTED}/write-quote"' in page
+        assert CLERK in page and f"took out sheet {sheet} of Pellbrook Power Parts" in page
     assert GONE not in clerk.get(f"/jobs/{ORDERED}")
     clerk.send(f"/jobs/{QUOTED}/write-quote", need_by="2026-02-27")
     assert GONE not in clerk.get(f"/jobs/{QUOTED}")
@@ -53,6 +57,18 @@ def test_the_same_file_dropped_again_takes_the_mark_away(app: Flask, clerk: Brow
     assert GONE in clerk.get(f"/jobs/{QUOTED}")
     page_of(clerk, drop(app, clerk, file.read_bytes(), f"pellbrook-{file.name}"))
     assert GONE not in clerk.get(f"/jobs/{QUOTED}")
+
+
+def test_another_price_in_the_sheet_in_its_place_leaves_the_mark(app: Flask, clerk: Browser, tmp_path: Path) -> None:
+    """The offer is there again and costs more: what was quoted does not stand by it."""
+    (file,) = (demo_folder() / "pellbrook").glob("*2026*")
+    clerk.send(f"/sheets/{_sheet_of(clerk, 'pellbrook')}/take-out")
+    page_of(clerk, drop(app, clerk, file.read_bytes(), f"pellbrook-{file.name}"))
+    with sqlite3.connect(tmp_path / "shop.db") as store:
+        store.execute("UPDATE price_breaks SET price = price * 2")
+        store.execute("UPDATE offers SET net_price = net_price * 2")
+    store.close()
+    assert GONE in clerk.get(f"/jobs/{QUOTED}")
 
 
 def test_an_order_nobody_confirmed_is_named_and_marked(app: Flask, clerk: Browser) -> None:

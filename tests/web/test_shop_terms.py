@@ -5,6 +5,7 @@ from io import BytesIO
 
 import pytest
 from flask import Flask
+from werkzeug.test import TestResponse
 
 from sourcing.actions.desk import Desk
 from sourcing.actions.terms import STATED, suppliers_terms
@@ -67,6 +68,22 @@ def test_an_amount_far_from_usual_is_asked_about(app: Flask, clerk: Browser) -> 
     assert "are changed" in keep(clerk, CHANGE, sure="yes", **fields).text
     kept = _terms(app).freight
     assert kept and kept.charge == 1495
+
+
+def test_a_file_of_terms_with_an_amount_far_off_is_asked_about(clerk: Browser) -> None:
+    """The file is chosen again with the tick; nothing of it is kept before."""
+    text = clerk.get("/suppliers.toml").replace("charge = 14.95", "charge = 1495").encode()
+
+    def send(**more: str) -> TestResponse:
+        data = {**clerk.hidden("/terms/take-in", "/terms/take-in"), "past": "a slip", **more}
+        data |= {"file": (BytesIO(text), "terms.toml")}  # type: ignore[dict-item]
+        kind = "multipart/form-data"
+        return clerk.client.post("/terms/take-in", data=data, content_type=kind, follow_redirects=True)
+
+    asked = send()
+    assert asked.status_code == 409 and "until now 14.95" in asked.text and "Choose the same files again" in asked.text
+    assert "1495" not in clerk.get("/suppliers.toml")
+    assert send(sure="yes").status_code == 200 and "1495" in clerk.get("/suppliers.toml")
 
 
 def test_a_new_suppliers_amounts_are_asked_about(clerk: Browser) -> None:

@@ -7,6 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from ...actions.customer_links import job_links, make_link, new_secret, revoke_link, signature_of
 from ...actions.link_given import say_given
+from ...actions.sheets_gone import sheets_gone_from_quote
 from ...basics.person import CustomerLink
 from ...basics.problem import Refused
 from ...documents.link_code import qr_code
@@ -29,7 +30,8 @@ STANDINGS = (later("open"), later("answered"), later("revoked"), later("past its
 @open_to(*EVERYBODY)
 def links_page(job: str) -> ResponseReturnValue:
     """The links of a job, and the form for a new one."""
-    return show("links/links.html", job=job, links=job_links(desk(), job), secret=new_secret())
+    gone = sheets_gone_from_quote(desk(), job)
+    return show("links/links.html", job=job, links=job_links(desk(), job), secret=new_secret(), sheets_gone=gone)
 
 
 @blueprint.post("/jobs/<job>/links")
