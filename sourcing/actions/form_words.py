@@ -1,7 +1,10 @@
 """Sentences about fields of a file in the words of the form in which a person fills those fields in."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+
+from ..basics.problem import Refused
+from ..basics.value import changed
 
 STEP = re.compile(r"\{ [a-z_]+ = ([^,{}]+), [a-z_]+ = ([^,{}]+) \}")
 """An entry of a list of steps, which forms have as 'left = right'."""
@@ -17,7 +20,12 @@ def in_form_words(text: str, labels: Mapping[str, str]) -> str:
     Of a field the form does not have by itself, the one it belongs to is named; what no label is for stays as it is.
     """
     text = QUOTED.sub(lambda found: f"'{_each(found[1], labels)}'", STEP.sub(r"\1 = \2", text))
-    return NAME.sub(lambda found: label_in(found[0], labels) or found[0], text)
+    return NAME.sub(lambda found: f"'{label}'" if (label := label_in(found[0], labels)) else found[0], text)
+
+
+def refused_in_words(refusal: Refused, words: Callable[[str], str]) -> Refused:
+    """The refusal with what is wrong in the words of a form."""
+    return Refused(*(changed(one, what=words(one.what)) for one in refusal.problems))
 
 
 def label_in(field: str, labels: Mapping[str, str]) -> str:

@@ -3,9 +3,12 @@
 The words are those of the counter's forms; a test holds them together.
 """
 
+from .form_words import in_form_words
+
 LABELS = {
     "customer.name": "Customer",
     "customer.email": "E-mail",
+    "customer.tax_exempt": "The customer pays no tax",
     "customer.exempt_because": "What the certificate says",
     "received_on": "Came in on",
     "need_by": "Parts wanted in the shop by",
@@ -33,3 +36,8 @@ def job_label(field: str) -> str:
     if label is None or table not in ("agreed", "add_ons"):
         return label or field
     return f"Line {at if table == 'agreed' else chr(ord('A') + int(at) - 1)}: {label}"
+
+
+def as_filled_in(text: str) -> str:
+    """What is wrong with a field, with others it names as the form calls them."""
+    return in_form_words(text, LABELS)

@@ -15,7 +15,7 @@ from .desk import Desk
 from .evaluate import Catalogue, catalogue
 from .files import read_toml
 from .identity import refuse_unusable, signed
-from .job_labels import job_label
+from .job_labels import as_filled_in, job_label
 from .plan import job_needs
 
 
@@ -82,7 +82,7 @@ def check_job(new: Job, found: Catalogue, place: Place | None) -> None:
             place=place,
             entry="",
             field=one.field if place else job_label(one.field),
-            found=one.found,
+            found=one.found if place else as_filled_in(one.found),
         )
         for one in wrong
     ]

@@ -83,6 +83,15 @@ def label_of(field: str) -> str:
     return f"{LABELS[name]} (row {rows[0]})" if rows and rows[0] > 1 else LABELS[name]
 
 
+BAND = re.compile(r"markup_bands\.(\d+)\.(from_cost|multiplier)")
+
+
+def band_typed(text: str) -> str:
+    """A sentence about bands that were typed a line for each, 'from this cost = cost times'."""
+    said = {"from_cost": "from this cost", "multiplier": "cost times"}
+    return BAND.sub(lambda found: f"band {found[1]}, '{said[found[2]]}',", text)
+
+
 def as_filled_in(text: str) -> str:
     """A sentence about settings with their fields as the form calls them, and steps as it has them."""
     return in_form_words(text, LABELS)

@@ -34,4 +34,4 @@ def test_terms_change_without_javascript(pages: Pages) -> None:
     pages.shot(page, "terms-change-seen-first")
     page.get_by_role("button", name="Keep it").click()
     expect(page.get_by_text("are changed")).to_be_visible()
-    expect(page.get_by_text("Minimum order 25.00 -> 30.00")).to_have_count(1)
+    expect(page.get_by_text("'Minimum order' 25.00 -> 30.00")).to_have_count(1)

@@ -211,7 +211,7 @@ def test_makers_names_and_what_was_changed_by_hand(clerk: Browser) -> None:
     assert "take that away first under Other names of makers" in told and f'href="{names}"' in answer.text
     page = "/terms/of/stonegarth"
     keep(clerk, f"{page}/change", **{**fields_of(clerk.get(f"{page}/change")), "minimum_order": ["30.00"]})
-    assert "Minimum order 25.00 -&gt; 30.00" in clerk.get(page)
+    assert "&#39;Minimum order&#39; 25.00 -&gt; 30.00" in clerk.get(page)
 
 
 def test_notes_of_a_kept_sheet_say_what_helps_at_the_counter(app: Flask, clerk: Browser) -> None:

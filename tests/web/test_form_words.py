@@ -8,7 +8,7 @@ from sourcing.actions.terms_labels import LABELS as TERMS
 from sourcing.actions.terms_labels import RULES
 from tests.web.test_counter_words import refused_words
 from tests.web.test_shop import fields_of, look
-from tests.web.world import Browser
+from tests.web.world import TAKEN_IN, Browser
 
 
 @pytest.mark.parametrize(
@@ -17,7 +17,7 @@ from tests.web.world import Browser
         ("'freight.bands.2.charge' is 3", "'By value of the order' is 3"),
         ("'freight.charge or weight_bands' is missing", "'Charge an order or a parcel or By weight, up to' is missing"),
         ("more than 'most' (5)", "more than 'At most' (5)"),
-        ("write duty_percent, 0 if none is due", "write Duty, per cent, 0 if none is due"),
+        ("write duty_percent, 0 if none is due", "write 'Duty, per cent', 0 if none is due"),
         ("[{ from_value = 0, charge = 12 }, { from_value = 150, charge = 20 }]", "[0 = 12, 150 = 20]"),
         ("'noon' needs a time of example.org", "'noon' needs a time of example.org"),
         ("duty_rates has two", "duty_rates has two"),
@@ -34,14 +34,14 @@ def test_terms_are_refused_in_the_words_of_their_form(clerk: Browser) -> None:
     fields = fields_of(clerk.get(page))
     past = {"minimum_order": ["30.00"], "starts_on": ["2026-01-02"], "order_discounts": ["500 = 3"]}
     told = refused_words(look(clerk, page, **{**fields, **past}))
-    assert "Minimum order 25.00 -> 30.00" in told and "[500 = 3]" in told
+    assert "'Minimum order' 25.00 -> 30.00" in told and "[500 = 3]" in told
     assert "say why a day that is over is changed" in told
     wrong = look(clerk, page, **{**fields, "freight.rule": ["by weight"], "freight.bands": ["0 = 12"]})
     assert "<details open>" in wrong.text, "the field that is missing stands behind it"
     told = refused_words(wrong)
     assert "'By weight, up to' is missing, and 'by the weight of the order' needs it" in told
     told = refused_words(look(clerk, page, **{**fields, "minimum_order": [""], "small_order_fee": ["4"]}))
-    assert "'Fee for an order below it' is given, but there is no Minimum order below which it is due" in told
+    assert "'Fee for an order below it' is given, but there is no 'Minimum order' below which it is due" in told
     assert "; say why." in refused_words(clerk.send("/terms/of/stonegarth/withdraw", starts_on="2025-10-01"))
     shown = look(clerk, page, **{**fields, "minimum_order": ["30.00"]}).text
     assert '<th scope="row">Minimum order</th>' in shown
@@ -94,3 +94,21 @@ def test_labels_of_settings_are_those_of_the_forms(owner: Browser) -> None:
     begin = owner.get("/shop/begin").casefold()
     for words in SETTINGS.values():
         assert all(one.casefold() in pages + begin for one in words.split(": ")), words
+
+
+def test_bands_to_try_are_refused_in_the_words_of_their_page(owner: Browser) -> None:
+    """A line for each: from this cost = cost times."""
+    told = refused_words(owner.client.get("/what-if", query_string={"bands": "0 = 0.9\n20 = 1.5\n20 = 1.4"}))
+    assert "band 1, 'cost times', is 0.9: below 1" in told and "band 3, 'from this cost', is 20 a second time" in told
+    assert "write a line for each band" in told
+
+
+def test_a_job_is_refused_in_the_words_of_its_form(clerk: Browser) -> None:
+    """The tick and what it asks for."""
+    page = f"/jobs/{TAKEN_IN}/facts"
+    told = refused_words(clerk.send(page, name="Maud", machine_description="thrower", tax_exempt="1"))
+    assert "'What the certificate says' is blank, but 'The customer pays no tax' is true" in told
+    told = refused_words(
+        clerk.send(page, name="", machine_description="thrower", fee_name_0="Oil", fee_amount_0="1.234")
+    )
+    assert "'Customer' is blank" in told and "'Amount of fee 1' is 1.234" in told

@@ -249,7 +249,7 @@ def test_an_older_window_puts_no_others_change_back_unseen(app: Flask, owner: Br
     older = owner.hidden(page, page)
     assert "The settings are changed" in keep(owner, page, **{**rates, "clerk_cost": "22.00", "labour_rate": "99"}).text
     refused = owner.send_again(older, page, look="yes", **rates)
-    assert refused.status_code == 409 and "An hour of labour, to the customer 96.00 -&gt; 99" in refused.text
+    assert refused.status_code == 409 and "&#39;An hour of labour, to the customer&#39; 96.00 -&gt; 99" in refused.text
     assert 'name="clerk_cost" type="text" autocomplete="off" value="23.00"' in refused.text
     assert _settings(app).labour_rate == 99
     assert "The settings are changed" in keep(owner, page, **rates).text and _settings(app).labour_rate == 96

@@ -3,8 +3,10 @@
 from flask import Blueprint, request
 from flask.typing import ResponseReturnValue
 
+from ...actions.form_words import refused_in_words
 from ...actions.margin_months import months_typed
 from ...actions.settings_edit import settings_now
+from ...actions.settings_labels import band_typed
 from ...actions.what_if import bands_of_lines, what_if
 from ...basics.margin import WhatIf
 from ...basics.problem import Refused
@@ -58,4 +60,7 @@ def _tried() -> WhatIf | None:
 
 def _found() -> WhatIf:
     within = months_typed(request.args.get("since", ""), request.args.get("until", ""), now().date())
-    return what_if(desk(), bands_of_lines(request.args.get("bands", "")), within)
+    try:
+        return what_if(desk(), bands_of_lines(request.args.get("bands", "")), within)
+    except Refused as refusal:
+        raise refused_in_words(refusal, band_typed) from None
