@@ -209,4 +209,4 @@ def _later(new: Settings, later: Sequence[tuple[date, Settings]], fields: set[st
 
 def _in_words(changes: Sequence[FieldChange]) -> str:
     """Every field as the form calls it, with old and new; deeds are entered with the names a file has."""
-    return "; ".join(as_filled_in(changed(one, field=f"'{label_of(one.field)}'").words()) for one in changes)
+    return "; ".join(as_filled_in(changed(one, field=f"'{label_of(one.field)}'").words(), one.field) for one in changes)

@@ -92,6 +92,11 @@ def band_typed(text: str) -> str:
     return BAND.sub(lambda found: f"band {found[1]}, '{said[found[2]]}',", text)
 
 
-def as_filled_in(text: str) -> str:
-    """A sentence about settings with their fields as the form calls them, and steps as it has them."""
-    return in_form_words(text, LABELS)
+KEY = re.compile(r"(?<=[{,] )([a-z_]+)(?= = )")
+
+
+def as_filled_in(text: str, field: str = "") -> str:
+    """A sentence about settings with their fields as the form calls them, and steps as it has them. `field`: of whose
+    entries it tells, so that 'starts_on' in one of 'taxes' is called 'charged from'."""
+    text = in_form_words(text, LABELS)
+    return KEY.sub(lambda found: LABELS.get(f"{field}.{found[1]}", found[1]).rpartition(": ")[2], text)

@@ -78,13 +78,17 @@ RULES = {
 }
 """How the form says each rule of freight."""
 
+RULE_OF_FREIGHT = "freight.rule"
 RULE = re.compile(r"(?:the rule|(write) rule =) '([a-z -]+)'")
 IN_FORM = re.compile(r" \(in the form: [^()]*\)")
 """What `as_typed` adds for who reads the name a file has for the field."""
 
 
-def in_the_form(text: str) -> str:
-    """A sentence about terms with their fields and the rules of freight as the form calls them."""
+def in_the_form(text: str, field: str = "") -> str:
+    """A sentence about terms with their fields and the rules of freight as the form calls them; as the form has the
+    text of a field, where that is named."""
+    if field == RULE_OF_FREIGHT:
+        return RULES.get(text.strip('"'), text)
     text = RULE.sub(lambda found: f"{'choose ' if found[1] else ''}'{RULES.get(found[2], found[2])}'", text)
     return in_form_words(IN_FORM.sub("", text), LABELS)
 

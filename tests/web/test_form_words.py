@@ -43,8 +43,10 @@ def test_terms_are_refused_in_the_words_of_their_form(clerk: Browser) -> None:
     told = refused_words(look(clerk, page, **{**fields, "minimum_order": [""], "small_order_fee": ["4"]}))
     assert "'Fee for an order below it' is given, but there is no 'Minimum order' below which it is due" in told
     assert "; say why." in refused_words(clerk.send("/terms/of/stonegarth/withdraw", starts_on="2025-10-01"))
-    shown = look(clerk, page, **{**fields, "minimum_order": ["30.00"]}).text
+    rule = {"freight.rule": ["by order value"], "freight.bands": ["0 = 12"], "freight.charge": [""]}
+    shown = look(clerk, page, **{**fields, "minimum_order": ["30.00"], **rule}).text
     assert '<th scope="row">Minimum order</th>' in shown
+    assert "<td>so much an order</td><td>by the value of the order</td>" in shown
 
 
 def test_the_rules_of_freight_are_those_of_the_form(clerk: Browser) -> None:
@@ -112,3 +114,11 @@ def test_a_job_is_refused_in_the_words_of_its_form(clerk: Browser) -> None:
         clerk.send(page, name="", machine_description="thrower", fee_name_0="Oil", fee_amount_0="1.234")
     )
     assert "'Customer' is blank" in told and "'Amount of fee 1' is 1.234" in told
+
+
+def test_entries_that_would_change_are_shown_as_the_form_has_them(owner: Browser) -> None:
+    """A tax or a fee with the labels of its row."""
+    page = "/shop/change/charges"
+    shown = look(owner, page, **{**fields_of(owner.get(page)), "tax-1-percent": "7"})
+    told = shown.text.replace("&#34;", '"')
+    assert '{ Name of the tax = "Sales tax", per cent = 7, due on = ["parts", "freight"], charged from = 2025' in told
