@@ -231,7 +231,7 @@ def test_notes_of_a_kept_sheet_say_what_helps_at_the_counter(app: Flask, clerk: 
 def test_the_file_of_jobs_says_what_comes_next_by_the_pages_names(clerk: Browser) -> None:
     """Whoever saved it did so at the counter."""
     saved = clerk.get("/jobs.csv")
-    assert '"Write the quote"' in saved and "A, B: To order" in saved and not COMMAND.search(saved)
+    assert '"Write the quote"' in saved and "and write the Bill" in saved and not COMMAND.search(saved)
 
 
 def test_no_page_is_named_in_the_file_of_a_sheets_problems() -> None:
