@@ -88,10 +88,13 @@ def add_rate(
         new = Rate(currency=code, into=into, rate=number, dated=dated or desk.at.date(), source=source.strip())
         if number <= 0 or code == into or not new.source:
             raise refused("rates-row", found=f"{code} {into} {number} {new.dated} {new.source}".strip())
-        ask(far_rates(rates(pen.connection, into).rates, [new]), sure)
+        kept = rates(pen.connection, into).rates
+        ask(far_rates(kept, [new]), sure)
+        replaced = [one for one in kept if (one.currency, one.dated) == (code, new.dated) and one != new]
         told = tuple(of_rates(pen.connection, [new], desk.at.date()))
         put_rates(pen.connection, [new])
-        pen.note(SUBJECT, f"{new.words()} ({new.source})")
+        until_now = f"; until now {replaced[0].rate} ({replaced[0].source})" if replaced else ""
+        pen.note(SUBJECT, f"{new.words()} ({new.source}){until_now}")
     return told
 
 

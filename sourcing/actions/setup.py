@@ -34,6 +34,8 @@ from .terms_file import read_terms
 FILES = ("shop.toml", "suppliers.toml", "rates.csv", "equivalence.xlsx")
 TABLE_STAYS = "; the equivalence table stays as it was"
 """The end of a deed that changed nothing of what matching goes by."""
+RATE_CHANGED = "past-rate-changed"
+"""Told of a rate that stands in the place of another of the same day; the ledger keeps what was there."""
 ALWAYS = date(1970, 1, 1)
 """The first settings hold from the beginning, so that older papers can be worked out too."""
 
@@ -106,6 +108,9 @@ def _keep_figures(
         refuse_other_currency(pen, settings)
         put_settings(connection, settings, today if has_settings(connection) else ALWAYS)
     told = tuple(of_rates(connection, rates, today))
+    for one in told:
+        if one.code == RATE_CHANGED:
+            pen.note("rates", one.what)
     put_rates(connection, rates)
     far += far_terms(connection, terms_changes(every_terms(connection), terms), today, Place(file="suppliers.toml"))
     ask(far, sure)

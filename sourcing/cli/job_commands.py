@@ -59,10 +59,12 @@ def jobs(
 def show_job(number: JobNumber, database: Database = DEFAULT_DATABASE, at: At = None, json: Json = False) -> None:
     """Show everything of one job: machine, findings, lines and answers, orders, goods, promises, deposits, deeds."""
     from ..actions.job_states import whole_job
+    from ..actions.sheets_gone import sheets_gone_from_quote
     from ..documents.job_list import job_text
 
-    found = whole_job(desk(database, at, ""), number)
-    show(found, job_text(found), json)
+    at_desk = desk(database, at, "")
+    found = whole_job(at_desk, number)
+    show(found, job_text(found, sheets_gone_from_quote(at_desk, number)), json)
 
 
 def history(

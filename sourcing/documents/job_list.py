@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime
 
 from ..basics.bill import DepositKept
+from ..basics.deed import Deed
 from ..basics.job import Machine
 from ..basics.job_state import JobRow, JobState, WholeJob
 from ..basics.money import Money
@@ -27,8 +28,9 @@ def jobs_text(rows: Sequence[JobRow], left_out: int) -> str:
     return document(lines)
 
 
-def job_text(whole: WholeJob) -> str:
-    """Everything of one job on a page."""
+def job_text(whole: WholeJob, sheets_gone: Sequence[Deed] = ()) -> str:
+    """Everything of one job on a page. `sheets_gone`: deeds that took out sheets its quote came from, where it would
+    come out otherwise now."""
     job = whole.job
     lines = wrapped(f"Job {job.number}: {job.customer.name}, {job.machine.description}")
     lines += wrapped(_state_words(whole.state), 2)
@@ -45,7 +47,7 @@ def job_text(whole: WholeJob) -> str:
         ("Deposits", [_deposit(one) for one in whole.deposits]),
         ("Given away: never approved, never billed", given_away_lines(whole.given_away)),
         ("Bill", _bill(whole)),
-        ("Look at this", whole.alarms),
+        ("Look at this", (*whole.alarms, *map(_gone, sheets_gone))),
         ("Done so far", [f"{_moment(one.at)}  {one.who}: {one.deed}, {one.detail}" for one in whole.deeds]),
     )
     for heading, found in parts:
@@ -53,6 +55,11 @@ def job_text(whole: WholeJob) -> str:
         if words:
             lines += ["", heading, *(line for one in words for line in wrapped(one, 2))]
     return document(lines)
+
+
+def _gone(one: Deed) -> str:
+    told = f"{_moment(one.at)}  {one.who} {one.detail}"
+    return f"{told}; it would come out otherwise now: write the quote anew before it goes out or is ordered on"
 
 
 def same_again_text(kept: Sequence[DepositKept], same_today: int) -> str:

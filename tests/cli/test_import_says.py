@@ -145,3 +145,5 @@ def test_a_sheet_is_taken_out_with_what_was_worked_out_from_it(tmp_path: Path, m
     assert f"job {job}, " in asked and "quote, line 1 of revision 1" in asked
     assert "sheet" in run("sheets") and "Worked out from sheet 1 and still open" in run("undo", "1")
     assert "took out sheet 1 of Stonegarth" in run("history", job)
+    told = " ".join(run("show-job", job).split())
+    assert "Look at this" in told and "write the quote anew before it goes out" in told

@@ -48,6 +48,12 @@ def test_a_rate_for_a_wrong_day_is_taken_back_with_who_and_why(app: Flask, clerk
     assert "is kept" in clerk.send("/rates", currency="EUR", rate="1.2", dated="2026-01-12", source="our bank").text
 
 
+def test_a_rate_in_the_place_of_another_leaves_that_in_the_ledger(owner: Browser) -> None:
+    """Nothing that was ever kept is gone without a word."""
+    owner.send("/rates", currency="EUR", rate="1.11", dated="2026-01-09", source="our bank")
+    assert "until now 1.085" in owner.get("/history?about=rates")
+
+
 def test_where_no_rate_is_left_who_can_not_be_priced_is_said(clerk: Browser) -> None:
     """Before it is done, and after."""
     for day in ("2026-01-09", "2025-12-05"):
