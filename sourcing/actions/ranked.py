@@ -73,6 +73,6 @@ def _time_notes(wishes: RankWishes, priced: Sequence[Priced]) -> tuple[str, ...]
     if any(day <= by for day, _ in dated):
         return ()
     if not dated:
-        return (f"no offer can be promised by {by}",) if priced else ()
+        return (f"no offer names a day, so none can be promised by {by}; ask when it can be here",) if priced else ()
     day, name = min(dated)
     return (f"no offer is here by {by}; nearest is {name} on {day}",)

@@ -21,14 +21,21 @@ def unfilled_words(need: PlanNeed, choices: Sequence[Choice], market: Market, wi
         return f"{what}: {_no_day(choices, market, need.need_by or wishes.need_by)}"
     nearest = min(dated, key=lambda one: (one.latest, one.own_cost(), one.name))
     by, who = need.need_by or wishes.need_by, market.supplier_names[nearest.supplier]
-    return f"{what}: {NOT_IN_TIME} {by}; nearest is {who} on {nearest.arrival.latest}"
+    silent = _names([one for one in choices if one.arrival.latest is None], market, besides=who)
+    sooner = f"; ask {silent} too, for no day is named there" if silent else ""
+    return f"{what}: {NOT_IN_TIME} {by}; nearest is {who} on {nearest.arrival.latest}{sooner}"
+
+
+def _names(choices: Sequence[Choice], market: Market, besides: str = "") -> str:
+    """'Stonegarth or Pellbrook', the cheapest first."""
+    cheapest_first = sorted(choices, key=lambda one: (one.own_cost(), one.name))
+    names = dict.fromkeys(market.supplier_names[one.supplier] for one in cheapest_first)
+    return " or ".join([one for one in names if one != besides][:MOST_ASKED])
 
 
 def _no_day(choices: Sequence[Choice], market: Market, by: date | None) -> str:
     """Who is to be asked, the cheapest first, and how it can be bought all the same."""
-    cheapest_first = sorted(choices, key=lambda one: (one.own_cost(), one.name))
-    asked = dict.fromkeys(market.supplier_names[one.supplier] for one in cheapest_first)
-    names = " or ".join(list(asked)[:MOST_ASKED])
+    names = _names(choices, market)
     words = f"{NO_DAY}, so none is sure by {by}; ask {names} when it can be here"
     return f"{words}, or take it whatever day it comes with --any-day"
 

@@ -37,7 +37,8 @@ def test_nobody_in_time_names_the_nearest() -> None:
     ]
     doors = [door(who) for who in ("larkmoor", "stonegarth", "pellbrook")]
     held = plan([need()], {"1": offers}, doors, IN_TIME)
-    assert held.unfilled == ("1: 1 x PART-1: nobody has it here by 2026-01-15; nearest is Pellbrook on 2026-01-22",)
+    words = "1: 1 x PART-1: nobody has it here by 2026-01-15; nearest is Pellbrook on 2026-01-22"
+    assert held.unfilled == (f"{words}; ask Stonegarth too, for no day is named there",)
     assert (held.orders, held.total, held.latest, held.proven) == ((), usd("0.00"), None, False)
 
 
@@ -65,6 +66,17 @@ def test_where_no_day_is_named_the_cheapest_is_to_be_asked() -> None:
             "1: 1 x PART-1: no offer names a day, so none is sure by 2026-01-15; ask Stonegarth or "
         )
         assert "ask Stonegarth or Larkmoor when it can be here, or take it whatever day it comes" in words
+
+
+def test_who_names_no_day_is_to_be_asked_beside_the_nearest() -> None:
+    """He may have it sooner than the one whose day is known; the nearest himself is not named twice."""
+    some = [
+        offer("larkmoor", "L-1", "12.00", stock=0, lead_time=IN_FIVE_DAYS),
+        offer("larkmoor", "L-2", "13.00", stock=0, lead_time=CALL),
+        offer("stonegarth", "S-1", "11.00", stock=0, lead_time=CALL),
+    ]
+    (words,) = plan([need()], {"1": some}, [door("larkmoor"), door("stonegarth")], IN_TIME).unfilled
+    assert words.endswith("nearest is Larkmoor on 2026-01-22; ask Stonegarth too, for no day is named there")
 
 
 def test_without_a_day_an_offer_that_names_none_is_planned() -> None:

@@ -53,6 +53,13 @@ def test_the_quote_can_be_written_without_a_day(app: Flask, clerk: Browser) -> N
     assert "no fixed day" in clerk.get(f"/jobs/{TAKEN_IN}/history")
 
 
+def test_find_says_whom_to_ask_where_a_day_is_wanted(clerk: Browser) -> None:
+    """The offers are ranked by their cost all the same."""
+    page = clerk.get("/find?number=NW-40388&need_by=2026-01-16")
+    assert "o offer names a day, so none can be promised by Jan 16, 2026; ask when it can be here" in page
+    assert "Offers in order" in page
+
+
 def test_find_leads_on_where_only_what_is_in_time_was_asked(clerk: Browser) -> None:
     """Everything is set aside for its day: the way to see it ranked stands there, and whom to ask beside each."""
     page = clerk.get("/find?number=NW-40388&need_by=2026-01-16&in_time=yes")
