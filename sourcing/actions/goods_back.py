@@ -12,7 +12,7 @@ from ..basics.money import Money, total
 from ..basics.order import GoodsBack, PurchaseOrder, PurchaseOrderLine, ReturnStep
 from ..basics.problem import refused
 from ..basics.terms import Terms
-from ..basics.value import Value
+from ..basics.value import Value, changed
 from ..ordering.goods_back import (
     STEP_WORDS,
     Standing,
@@ -25,11 +25,12 @@ from ..ordering.goods_back import (
 from ..ordering.lots import Lot
 from ..ordering.order_now import order_now
 from ..ordering.receiving import in_currency
-from ..storage.after_order import add_goods_back, events, goods_back
+from ..storage.after_order import add_goods_back, events, every_step_back, goods_back
 from ..storage.orders import order, orders, receipts, some_orders
 from ..storage.shop import terms_on
 from .desk import Desk
 
+WHAT = {"core": "old part", "goods": "goods"}
 MOST_ALONE = 20
 """Orders looked at one by one; of more than this what happened to all orders is read at once."""
 
@@ -49,6 +50,36 @@ class BackStep(Value, frozen=True, kw_only=True):
     fee: Decimal | None = None
     freight: Decimal | None = None
     words: str = ""
+
+
+class LastStep(Value, frozen=True, kw_only=True):
+    """Of which line the last step is taken back, and why. `known`: how many steps and words the page showed of it;
+    None: whatever the last one is."""
+
+    order: str
+    line: int
+    kind: Literal["core", "goods"]
+    words: str
+    known: int | None = None
+
+
+class StepTold(Value, frozen=True, kw_only=True):
+    """A step, and the word that took it back; None: it stands."""
+
+    step: GoodsBack
+    taken_back: GoodsBack | None = None
+
+
+class StepsOfLine(Value, frozen=True, kw_only=True):
+    """The steps of a line's old parts or goods; `known` as `LastStep` wants it."""
+
+    steps: tuple[StepTold, ...]
+    known: int
+
+    @property
+    def last(self) -> GoodsBack | None:
+        """The last step that stands; None where none does."""
+        return next((one.step for one in reversed(self.steps) if one.taken_back is None), None)
 
 
 class WentBack(Value, frozen=True, kw_only=True):
@@ -75,11 +106,63 @@ def send_back(desk: Desk, number: str, said: BackStep) -> WentBack:
         _refuse_more(here, step, terms)
         notes = tuple(chain(_late(here, step, terms), _less(here, step, terms)))
         add_goods_back(pen.connection, step)
-        what = "old part" if said.kind == "core" else "goods"
+        what = WHAT[said.kind]
         credit = f", {step.credit}" if step.credit is not None else ""
         told = f"{what} {line.supplier_number} of {number}, {step.pieces} x: {STEP_WORDS[step.step]}{credit}"
         pen.note(line.job, told + (f" ({step.words})" if step.words else ""))
         return WentBack(step=step, notes=notes, still_open=_open(pen.connection, desk, [bought]))
+
+
+def take_step_back(desk: Desk, said: LastStep) -> WentBack:
+    """Take the last step of a line's old parts or goods back, as taken down wrongly. It stays to be read, with who took
+    it back and why; what waited before it waits again.
+
+    Refuses where no step stands, where another was taken down or back since the page was opened, and silence about why.
+    """
+    if not said.words.strip():
+        raise refused("words-missing", found="taking a step back")
+    with desk.writing("take step back") as pen:
+        bought = order(pen.connection, said.order)
+        line, what = _line(bought, said.line), WHAT[said.kind]
+        last, known = _last(pen.connection, said)
+        if said.known is not None and said.known != known:
+            raise refused("step-changed-meanwhile", line=said.line, order=bought.number, found=what)
+        if last is None:
+            raise refused("no-step-to-take-back", line=said.line, order=bought.number, found=what)
+        word = _word(desk, last, said.words.strip())
+        add_goods_back(pen.connection, word)
+        step = f"{last.pieces} x: {STEP_WORDS[last.step]} on {last.at.date()}"
+        pen.note(line.job, f"{what} {line.supplier_number} of {bought.number}, {step}, taken back: {word.words}")
+        return WentBack(step=last, notes=(), still_open=_open(pen.connection, desk, [bought]))
+
+
+def steps_of(desk: Desk, number: str, line: int, kind: Literal["core", "goods"]) -> StepsOfLine:
+    """Every step taken down of a line's old parts or goods, oldest first. Refuses an unknown order."""
+    with desk.store.reading() as connection:
+        order(connection, number)
+        every = [one for one in every_step_back(connection, number) if (one.line, one.kind) == (line, kind)]
+    steps: list[StepTold] = []
+    for one in every:
+        if one.takes_back:
+            at = max(at for at, told in enumerate(steps) if told.taken_back is None)
+            steps[at] = changed(steps[at], taken_back=one)
+        else:
+            steps.append(StepTold(step=one))
+    return StepsOfLine(steps=tuple(steps), known=len(every))
+
+
+def _last(connection: Connection, said: LastStep) -> tuple[GoodsBack | None, int]:
+    """The last step that stands, and how many steps and words there are of that line and kind."""
+    mine, every = (
+        [one for one in some(connection, said.order) if (one.line, one.kind) == (said.line, said.kind)]
+        for some in (goods_back, every_step_back)
+    )
+    return mine[-1] if mine else None, len(every)
+
+
+def _word(desk: Desk, last: GoodsBack, words: str) -> GoodsBack:
+    nothing = {"paper": "", "credit": None, "fee": None, "freight": None}
+    return changed(last, at=desk.at, who=desk.who, words=words, takes_back=True, **nothing)
 
 
 def going_back(desk: Desk, number: str | None = None) -> tuple[GoodsBackOpen, ...]:

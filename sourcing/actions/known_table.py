@@ -25,7 +25,8 @@ LEAVE_IT = frozenset(
         *("take in job", "change job", "add evidence", "take evidence back", "accept anyway", "take acceptance back"),
         *("add photo", "put photo back", "take photo out", "quote", "give quote", "make link", "revoke link"),
         *("answer", "take back", "decide", "take deposit", "give back deposit", "write bill", "gave an extra away"),
-        *("order", "confirm order", "change order", "cancel order", "look ahead", "promise", "claim", "send back"),
+        *("order", "confirm order", "change order", "cancel order", "look ahead", "promise", "claim"),
+        *("send back", "take step back"),
         *("receive", "receive anew", "set receipt aside", "import", "undo import", "find candidates"),
         *("add rate", "withdraw rate", "change settings", "change terms"),
     )

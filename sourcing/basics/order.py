@@ -191,6 +191,7 @@ class GoodsBack(Value, frozen=True, kw_only=True):
 
     `credit` is what he gave back, `fee` his restocking, `freight` what sending cost; all in his currency, None: not
     part of this step. 'refused': he does not take it; 'lost': it will not go back (kept by the customer, too late).
+    `takes_back`: this is no step but the word that the last one of that line and kind was taken down wrongly.
     """
 
     order: str
@@ -205,6 +206,7 @@ class GoodsBack(Value, frozen=True, kw_only=True):
     fee: Money | None = None
     freight: Money | None = None
     words: str = ""
+    takes_back: bool = False
 
 
 DifferenceKind = Literal["price", "over", "short", "damaged", "number", "freight", "charge", "total", "rate", ""]

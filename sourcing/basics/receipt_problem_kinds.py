@@ -135,6 +135,17 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
         "say it with --credited; 0 where he gave nothing back",
         at_counter="fill in 'He gave back'; 0 where he gave nothing back",
     ),
+    "no-step-to-take-back": kind(
+        "No step to take back",
+        "nothing is taken down of the {found} of line {line} of order {order} going back",
+        "look at 'sourcing going-back {order}', and see that line and old part or goods are the right ones",
+        at_counter="look under 'page:one order' what was taken down of its goods going back",
+    ),
+    "step-changed-meanwhile": kind(
+        "Another step meanwhile",
+        "somebody has taken down or back another step of the {found} of line {line} of order {order} meanwhile",
+        "look at it as it stands now, then take back what is wrong",
+    ),
     "pieces-missing": kind(
         "Pieces missing",
         "{found} pieces of line {line} of order {order} can't go back",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
@@ -160,17 +160,27 @@ def send_back(
     refused: Annotated[bool, typer.Option("--refused", help="The supplier does not take it.")] = False,
     lost: Annotated[bool, typer.Option("--lost", help="It will not go back; say why with --words.")] = False,
     words: Annotated[str, typer.Option("--words", help="What was said.")] = "",
+    take_back: Annotated[
+        bool, typer.Option("--take-back", help="Take the last step of it back instead; say why with --words.")
+    ] = False,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
     who: Who = "",
     json: Json = False,
 ) -> None:
     """Record that an old part or goods were sent back; and later that they were credited, refused or lost."""
-    from ..actions.goods_back import BackStep
+    from ..actions.goods_back import BackStep, LastStep, take_step_back
     from ..actions.goods_back import send_back as record
     from ..basics.order import ReturnStep
-    from ..documents.goods_back import went_back_text
+    from ..documents.goods_back import taken_back_text, went_back_text
 
+    kind: Literal["core", "goods"] = "core" if core else "goods"
+    if take_back:
+        if credited or fee or freight or refused or lost or paper:
+            raise typer.BadParameter("--take-back goes with --words alone")
+        gone = take_step_back(desk(database, at, who), LastStep(order=number, line=line, kind=kind, words=words))
+        show(gone, taken_back_text(gone.step, gone.still_open), json)
+        return
     ends: dict[ReturnStep, bool] = {"credited": bool(credited), "refused": refused, "lost": lost}
     said = [step for step, is_said in ends.items() if is_said]
     if len(said) > 1:
@@ -178,7 +188,7 @@ def send_back(
     step: ReturnStep = said[0] if said else "sent"
     back = BackStep(
         line=line,
-        kind="core" if core else "goods",
+        kind=kind,
         step=step,
         pieces=pieces,
         paper=paper,

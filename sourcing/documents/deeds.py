@@ -62,6 +62,7 @@ DONE = {
     "take evidence back": "evidence taken back",
     "take in job": "job taken in",
     "take maker's name away": "other name of a maker taken away",
+    "take step back": "step of going back taken back",
     "take part out": "part of ours taken out",
     "take photo out": "photo taken out",
     "undo import": "sheet taken back",

@@ -1,6 +1,6 @@
 """Old parts and goods that wait to go back, or for credit: as text and as a workbook."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date
 
 from ..basics.claim import GoodsBackOpen
@@ -39,11 +39,21 @@ def went_back_text(step: GoodsBack, notes: Sequence[str], found: Sequence[GoodsB
     credit += f" after a fee of {step.fee}" if step.fee else ""
     lines = [f"{step.order} line {step.line}, {what}: {count(step.pieces, 'piece')} {STEPS[step.step]}{credit}."]
     lines += [line for note in notes for line in wrapped(f"Look: {note}.")]
+    return document([*lines, *_still_open(found)])
+
+
+def taken_back_text(step: GoodsBack, found: Sequence[GoodsBackOpen]) -> str:
+    """A step just taken back, and what of the order waits again."""
+    said = f"{step.order} line {step.line}, {WHAT[step.kind]}: '{STEPS[step.step]}' of {step.at:%Y-%m-%d}"
+    pieces = count(step.pieces, "piece")
+    return document([*wrapped(f"{said}, {pieces}, is taken back; it stays to be read."), *_still_open(found)])
+
+
+def _still_open(found: Sequence[GoodsBackOpen]) -> Iterator[str]:
     for one in found:
         due = f", last day {one.due}" if one.due else ""
         words = f"line {one.line}, {WHAT[one.kind]}: {count(one.pieces, 'piece')} of {one.number} {one.waits}{due}"
-        lines += wrapped(f"Still waits: {words}.")
-    return document(lines)
+        yield from wrapped(f"Still waits: {words}.")
 
 
 def going_back_xlsx(found: Sequence[GoodsBackOpen]) -> bytes:

@@ -63,13 +63,31 @@ def promises(connection: Connection, job: str | None = None) -> list[Promise]:
 
 
 def add_goods_back(connection: Connection, one: GoodsBack) -> None:
-    """Keep a step of an old part or of goods going back. The database refuses a line that no order has."""
+    """Keep a step of an old part or of goods going back, or the word that takes the last one back. The database
+    refuses a line that no order has."""
     row = {"order": one.order, "line": one.line, "body": as_text(one)}
     connection.execute(insert(GOODS_BACK).values(row))
 
 
 def goods_back(connection: Connection, order: str | None = None) -> list[GoodsBack]:
-    """Steps of things going back, of an order or all, in the order recorded."""
+    """Steps of things going back, of an order or all, in the order recorded. What was taken back as taken down wrongly
+    is left out, and so is the word that took it back: `every_step_back` has both."""
+    counts: list[GoodsBack] = []
+    for one in every_step_back(connection, order):
+        if one.takes_back:
+            counts.pop(max(at for at, step in enumerate(counts) if is_same_pile(step, one)))
+        else:
+            counts.append(one)
+    return counts
+
+
+def is_same_pile(one: GoodsBack, other: GoodsBack) -> bool:
+    """Whether both are about the old parts, or both about the goods, of one line of one order."""
+    return (one.order, one.line, one.kind) == (other.order, other.line, other.kind)
+
+
+def every_step_back(connection: Connection, order: str | None = None) -> list[GoodsBack]:
+    """Every step ever taken down, taken back or not, with the words that took some back."""
     query = select(GOODS_BACK.c.body).order_by(GOODS_BACK.c.step)
     if order is not None:
         query = query.where(GOODS_BACK.c.order == order)

@@ -89,6 +89,26 @@ def test_goods_from_sending_to_credit(tmp_path: Path) -> None:
     assert said(tmp_path, "going-back", at=FRIDAY) == "Nothing waits to go back, and no credit is awaited.\n"
 
 
+def test_a_step_of_goods_going_back_is_taken_back(tmp_path: Path) -> None:
+    """It says why, and goes with nothing else."""
+    order = ordered(tmp_path)
+    said(tmp_path, "receive", order, "--paper", "DN-1", "--freight", "14.95", "--damaged", "2=1")
+    back = ("send-back", order, "--line", "2", "--goods")
+    said(tmp_path, *back, "--paper", "R-1", at=FRIDAY)
+    assert "no reason is given for taking a step back" in refusal(tmp_path, *back, "--take-back", at=FRIDAY)
+    told = said(tmp_path, *back, "--take-back", "--words", "it lies here still", at=FRIDAY)
+    assert told.splitlines() == [
+        "PO-2026-0001 line 2, goods: 'sent back' of 2026-03-06, 1 piece, is taken back; it stays to be read.",
+        "Still waits: line 2, goods: 1 piece of NW-31207 to be sent.",
+    ]
+    nothing = refusal(tmp_path, *back, "--take-back", "--words", "again", at=FRIDAY)
+    assert nothing.startswith(
+        "sourcing: nothing is taken down of the goods of line 2 of order PO-2026-0001 going back;"
+    )
+    code, _, errors = sourcing(tmp_path, *back, "--take-back", "--words", "x", "--credited", "1.00", at=FRIDAY)
+    assert code == 2 and "--take-back goes with --words alone" in errors
+
+
 def test_taken_in_wrongly_and_again(tmp_path: Path) -> None:
     order = ordered(tmp_path)
     paper = ("receive", order, "--paper", "DN-1", "--freight", "14.95")

@@ -13,7 +13,7 @@ from sourcing.actions.claims import differences_of
 from sourcing.actions.order_full import OrderFull, order_full
 from tests.web.orders_world import BEARING, BELT, CAME, KEEPER, OPEN, SHEAR, counter_with_order, desk_of
 from tests.web.test_orders import COSTS
-from tests.web.world import TECHNICIAN, Browser, logged_in
+from tests.web.world import APPROVED, CLERK, TECHNICIAN, Browser, logged_in
 
 HERE = f"/receive/{OPEN}"
 
@@ -212,6 +212,37 @@ def test_goods_go_back_and_are_credited(ordered: Flask, keeper: Browser) -> None
     done = keeper.send(step, step="credited", pieces="1", credit="100.00")
     assert "$19.00 less" in done.text
     assert "PB-4038" not in keeper.get("/going-back")
+
+
+def test_a_step_taken_down_wrongly_is_taken_back_on_its_page(ordered: Flask, keeper: Browser) -> None:
+    """With why; both stay to be read. A page on which the step was another one takes nothing back."""
+    keeper.send(HERE, do="keep", paper="DN-9", freight="0", **{f"came_{BELT}": "1", f"damaged_{BELT}": "1"})
+    step = f"/going-back/{OPEN}/{BELT}/goods"
+    assert "Taken down so far" not in keeper.get(step)
+    kept = keeper.send(step, step="sent", pieces="1", paper="R-1")
+    assert f'<a href="{step}#taken-down">Take it back</a>' in kept.text and "for credit" in keeper.get("/going-back")
+    old = keeper.hidden(step, f"{step}/take-back")
+    keeper.send(step, step="credited", pieces="1", credit="100.00", words="so he said")
+    late = keeper.send_again(old, f"{step}/take-back", why="slip")
+    assert late.status_code == 409 and "Somebody has taken down or back another step" in late.text
+    assert "Credited</span>. He gave back $100.00. so he said" in " ".join(late.text.split())
+    silent = keeper.send(step, f"{step}/take-back", why=" ")
+    assert silent.status_code == 409 and '<a href="#field-why">' in silent.text
+    for why in ("another order's note", "it lies here still"):
+        assert keeper.send(step, f"{step}/take-back", why=why).status_code == 200
+    page = keeper.get(step).replace("&#39;", "'")
+    assert page.count("Taken back:") == 2 and f"{CLERK}: another order's note" in page
+    assert "Take the last step back" not in page and "to be sent" in keeper.get("/going-back")
+    assert "step of going back taken back" in keeper.get(f"/jobs/{APPROVED}/history")
+
+
+def test_no_step_of_another_kind_is_taken_back(keeper: Browser, mechanic: Browser) -> None:
+    """Nor one that is not there; and nobody takes one back who may not see what the shop pays."""
+    to = f"/going-back/{CAME}/1/goods"
+    hidden = keeper.hidden(to, to)
+    assert "Nothing is taken down" in keeper.send_again({**hidden, "known": "0"}, f"{to}/take-back", why="x").text
+    assert keeper.client.post(f"/going-back/{CAME}/1/lawn/take-back", data=keeper.hidden(to, to)).status_code == 404
+    assert mechanic.client.post(f"{to}/take-back", data={"why": "x", "known": "0"}).status_code in (400, 403)
 
 
 def test_giving_up_needs_a_word(keeper: Browser) -> None:

@@ -1,12 +1,13 @@
 """Old parts and goods that go back to the supplier: what waits, and each step taken down."""
 
 from decimal import Decimal
+from typing import Literal
 
 from flask import Blueprint, abort, request, url_for
 from flask.typing import ResponseReturnValue
 
 from ...actions.back_list import back_list
-from ...actions.goods_back import BackStep, send_back
+from ...actions.goods_back import BackStep, LastStep, send_back, steps_of, take_step_back
 from ...actions.order_full import order_full
 from ...basics.order import ReturnStep
 from ...basics.typed import amount, count, one_word
@@ -18,6 +19,7 @@ from ..guard import WITH_COSTS, open_to
 from ..show import show
 from ..words import _
 
+Kind = Literal["core", "goods"]
 STEPS: tuple[ReturnStep, ...] = ("sent", "credited", "refused", "lost")
 
 
@@ -27,6 +29,7 @@ def add_to(blueprint: Blueprint) -> None:
     add("/going-back", view_func=going_back_page)
     add("/going-back.xlsx", view_func=going_back_file)
     add("/going-back/<order>/<int:line>/<kind>", view_func=step_page, methods=["GET", "POST"])
+    add("/going-back/<order>/<int:line>/<kind>/take-back", view_func=step_taken_back, methods=["POST"])
 
 
 @open_to(*WITH_COSTS)
@@ -45,24 +48,48 @@ def going_back_file() -> ResponseReturnValue:
 
 @open_to(*WITH_COSTS)
 def step_page(order: str, line: int, kind: str) -> ResponseReturnValue:
-    """One line's old part or goods: sent, credited, not taken, or given up."""
-    if kind not in ("core", "goods"):
-        abort(404)
-    if request.method == "POST" and (gone := deed(lambda: _step(order, line, kind))):
+    """One line's old part or goods: sent, credited, not taken, or given up; and what was taken down of it so far."""
+    which = _kind(kind)
+    if request.method == "POST" and (gone := deed(lambda: _step(order, line, which))):
         return gone
+    return _page(order, line, which)
+
+
+@open_to(*WITH_COSTS)
+def step_taken_back(order: str, line: int, kind: str) -> ResponseReturnValue:
+    """The last step taken back, as taken down wrongly."""
+    which = _kind(kind)
+    return deed(lambda: _take_back(order, line, which)) or _page(order, line, which)
+
+
+def _kind(typed: str) -> Kind:
+    if typed not in ("core", "goods"):
+        abort(404)
+    return "core" if typed == "core" else "goods"
+
+
+def _page(order: str, line: int, kind: Kind) -> ResponseReturnValue:
     found = order_full(desk(), order)
     standing = found.now.line(line)
     if standing is None:
         abort(404)
     waits = [one for one in found.waits_back if (one.line, one.kind) == (line, kind)]
-    return show("receiving/step.html", found=found, one=standing, kind=kind, waits=waits, steps=STEPS)
+    taken = steps_of(desk(), order, line, kind)
+    return show("receiving/step.html", found=found, one=standing, kind=kind, waits=waits, steps=STEPS, taken=taken)
 
 
-def _step(order: str, line: int, kind: str) -> str:
+def _take_back(order: str, line: int, kind: Kind) -> str:
+    known = read("known", count)
+    take_step_back(desk(), LastStep(order=order, line=line, kind=kind, words=text("why"), known=known))
+    tell(_("Taken back. What waited before it waits again."))
+    return url_for("receiving.step_page", order=order, line=line, kind=kind)
+
+
+def _step(order: str, line: int, kind: Kind) -> str:
     step = one_word(text("step") or "-", "step", STEPS)
     said = BackStep(
         line=line,
-        kind="core" if kind == "core" else "goods",
+        kind=kind,
         step=step,
         pieces=read("pieces", count),
         paper=text("paper"),
@@ -72,7 +99,7 @@ def _step(order: str, line: int, kind: str) -> str:
         words=text("words"),
     )
     done = send_back(desk(), order, said)
-    tell(_("Kept."))
+    tell(_("Kept."), undo=url_for("receiving.step_page", order=order, line=line, kind=kind, _anchor="taken-down"))
     for note in done.notes:
         mind(note)
     return url_for("orders.order_page", order=order)
