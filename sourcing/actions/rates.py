@@ -10,17 +10,14 @@ from ..basics.problem import Problem, refused
 from ..basics.rate import Rate
 from ..basics.typed import amount
 from ..basics.value import Value, changed
-from ..storage.deeds import deeds
 from ..storage.shop import put_rates, rates, remove_rate, settings_on
 from .desk import Desk
 from .far_asked import ask, far_rates
+from .rates_gone import SUBJECT, WITHDRAW, come_back, taken_back
 from .setup_warnings import after_it_is_kept, of_rates
 
 ROWS = 50
 """Rows of a page."""
-SUBJECT = "rates"
-WITHDRAW = "withdraw rate"
-"""What deeds about rates are entered under, and the one that takes a rate back."""
 
 
 class RatesNow(Value, frozen=True, kw_only=True):
@@ -54,7 +51,7 @@ def rates_now(desk: Desk, page: int = 1) -> RatesNow:
     with desk.store.reading() as connection:
         into = settings_on(connection, desk.at.date()).currency
         found = rates(connection, into).rates
-        taken_back = tuple(one for one in reversed(deeds(connection, SUBJECT)) if one.deed == WITHDRAW)
+        gone = tuple(reversed(taken_back(connection)))
     holding = {one.currency: one for one in found if one.dated <= desk.at.date()}
     every = tuple(sorted(found, key=lambda one: (-one.dated.toordinal(), one.currency)))
     pages = max(-(-len(every) // ROWS), 1)
@@ -68,7 +65,7 @@ def rates_now(desk: Desk, page: int = 1) -> RatesNow:
         page=here,
         pages=pages,
         holding=tuple(holding.values()),
-        taken_back=taken_back,
+        taken_back=gone,
     )
 
 
@@ -78,7 +75,8 @@ def add_rate(
     """Keep a rate into the shop's currency, of that day (left out: the desk's). One of the same day is replaced.
 
     The answer is what to mind: another rate stood there, or the day is to come. Refuses what is no rate above zero,
-    no currency, the shop's own, a rate without a source, and unless somebody is `sure` one far from the last.
+    no currency, the shop's own, a rate without a source, and unless somebody is `sure` one far from the last or one
+    that was taken back before.
     """
     code, number = currency.strip().upper(), amount(rate.strip())
     if not is_currency(code):
@@ -89,7 +87,7 @@ def add_rate(
         if number <= 0 or code == into or not new.source:
             raise refused("rates-row", found=f"{code} {into} {number} {new.dated} {new.source}".strip())
         kept = rates(pen.connection, into).rates
-        ask(far_rates(kept, [new]), sure)
+        ask((*far_rates(kept, [new]), *come_back(pen.connection, [new])), sure)
         replaced = [one for one in kept if (one.currency, one.dated) == (code, new.dated) and one != new]
         told = tuple(of_rates(pen.connection, [new], desk.at.date()))
         put_rates(pen.connection, [new])

@@ -24,6 +24,7 @@ from .far_asked import ask, far_rates, far_settings, far_terms
 from .files import read_bytes
 from .parts_at_desk import with_parts_at_desk
 from .rates_file import read_rates
+from .rates_gone import come_back
 from .settings_file import read_settings
 from .setup_warnings import after_it_is_kept, of_bands, of_rates, of_the_past
 from .table_compare import NOT_IN_FILE, Rule, compare_tables
@@ -103,7 +104,7 @@ def _keep_figures(
 ) -> tuple[Problem, ...]:
     """Keep settings, rates and terms, and say what to mind about them. What lies far off is asked about first."""
     connection, today = pen.connection, pen.desk.at.date()
-    far = [*_far_settings(connection, settings, today), *_far_rates(connection, rates)]
+    far = [*_far_settings(connection, settings, today), *_far_rates(connection, rates), *come_back(connection, rates)]
     if settings:
         refuse_other_currency(pen, settings)
         put_settings(connection, settings, today if has_settings(connection) else ALWAYS)

@@ -111,6 +111,12 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "look at the decimal point; if it is right as typed, say so with --sure and keep it",
         at_counter="look at the decimal point; if it is right as typed, tick that it is, and keep it",
     ),
+    "rate-comes-back": kind(
+        "Taken back before",
+        "'{found}' was taken back by {who} on {at}",
+        "take it out of rates.csv; if it is right all the same, say so with --sure and keep it",
+        at_counter="look whether it is right this time; if it is, tick that it is, and keep it",
+    ),
     "figure-far-off": kind(
         "Far from usual",
         "{entry}'{field}' {found}",

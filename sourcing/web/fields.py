@@ -63,6 +63,7 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
     "condition-without-yes": ("conditions", "condition"),
     "rate-not-usable": ("rate",),
     "rate-far-off": ("rate",),
+    "rate-comes-back": ("rate",),
     "rate-needs-why": ("why",),
 }
 """By the kind of refusal, the names of the field it can only be about, the likeliest first."""

@@ -44,6 +44,15 @@ def test_a_rate_is_taken_back_for_a_reason_and_stays_to_be_read(shop: Path) -> N
     assert code == 1 and "there is no rate from EUR into USD of 2026-01-09; name the day of one there is" in errors
 
 
+def test_a_file_that_still_has_it_does_not_put_it_in_again_in_silence(shop: Path) -> None:
+    sourcing(shop, "rates", "EUR", "--withdraw", "2025-12-05", "--why", "typed for the wrong day", at=AT)
+    code, output, errors = sourcing(shop, "setup", str(DEMO), at=AT)
+    assert (code, output) == (1, "") and errors.count("\n") == 1
+    assert "'1 EUR = 1.0790 USD on 2025-12-05' was taken back by Oona Brandeth on 2026-01-13; take it out" in errors
+    assert sourcing(shop, "setup", str(DEMO), "--sure", at=AT)[0] == 0
+    assert sourcing(shop, "setup", str(DEMO), at=AT)[0] == 0, "it is there again"
+
+
 def test_of_the_last_rate_it_is_told_who_can_not_be_priced(shop: Path) -> None:
     for day in ("2026-01-09", "2025-12-05"):
         code, output, _ = sourcing(shop, "rates", "EUR", "--withdraw", day, "--why", "a slip", at=AT)

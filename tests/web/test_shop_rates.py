@@ -45,7 +45,11 @@ def test_a_rate_for_a_wrong_day_is_taken_back_with_who_and_why(app: Flask, clerk
     below = done.text.split("<h2>Taken back</h2>")[1]
     assert "EUR = $1.20" in below and "typed for the wrong day" in below and CLERK in below
     assert clerk.status(way) == 409
-    assert "is kept" in clerk.send("/rates", currency="EUR", rate="1.2", dated="2026-01-12", source="our bank").text
+    again = {"currency": "EUR", "rate": "1.20", "dated": "2026-01-12", "source": "our bank"}
+    asked = clerk.send("/rates", **again)
+    assert asked.status_code == 409 and f"was taken back by {CLERK}" in asked.text and 'name="sure"' in asked.text
+    assert "is kept" in clerk.send("/rates", sure="yes", **again).text
+    assert "is kept" in clerk.send("/rates", **again).text, "somebody was sure of it"
 
 
 def test_a_rate_in_the_place_of_another_leaves_that_in_the_ledger(owner: Browser) -> None:
