@@ -4,6 +4,7 @@ A line whose price rose above what was approved, or whose offer is gone, is held
 contradicts itself or the line is held until a person settles it; the rest is ordered.
 """
 
+import hashlib
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
@@ -44,6 +45,16 @@ class OrdersPlaced(Value, frozen=True, kw_only=True):
     held: tuple[str, ...]
     warnings: tuple[str, ...] = ()
 
+    @property
+    def mark(self) -> str:
+        """What tells these orders from others: from whom, which numbers, how many, at what price and cost."""
+        said = [
+            (one.supplier, str(one.landed_total), at.job, at.label, at.supplier_number, at.ordered, str(at.unit_price))
+            for one in self.orders
+            for at in one.lines
+        ]
+        return hashlib.sha256(repr(said).encode()).hexdigest()[:24]
+
 
 class StillToCome(Value, frozen=True, kw_only=True):
     """Good pieces of a line that are wanted and have not come."""
@@ -64,12 +75,14 @@ class OrderListed(Value, frozen=True, kw_only=True):
         return {one.line: one.pieces for one in self.open}
 
 
-def place_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = (), note: str = "") -> OrdersPlaced:
+def place_orders(
+    desk: Desk, numbers: Sequence[str], only: Sequence[str] = (), note: str = "", seen: str = ""
+) -> OrdersPlaced:
     """One order for each supplier. `only` names lines of a single job; each of them must be approved. `note` stands on
-    the papers, for the supplier.
+    the papers, for the supplier. `seen`: the `mark` of what was looked at before; blank: nothing was.
 
-    Refuses where nothing is approved, where a named line is not, where the supplier takes no such order, and where
-    every line is held.
+    Refuses where nothing is approved, where a named line is not, where the supplier takes no such order, where every
+    line is held, and where it would order otherwise than was looked at.
     """
     with desk.writing("order") as pen:
         found = catalogue(pen.connection, desk.at)
@@ -78,6 +91,8 @@ def place_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = (), n
             raise Refused(*held)
         for draft in drafts:
             _refuse(draft)
+        if seen and seen != OrdersPlaced(orders=tuple(draft.order for draft in drafts), held=()).mark:
+            raise refused("not-as-looked-at", found=", ".join(numbers))
         placed = tuple(_keep(pen, draft) for draft in drafts)
         more = tuple(words for draft in drafts for words in draft.warnings)
         return OrdersPlaced(orders=placed, held=tuple(one.sentence() for one in held), warnings=(*warnings, *more))

@@ -73,6 +73,12 @@ JOB_KINDS: dict[str, ProblemKind] = {
         "all that is approved of {job} is ordered: {orders}",
         "print the paper again with 'sourcing order-paper {order}'; for more, record the customer's yes first",
     ),
+    "not-as-looked-at": kind(
+        "Not as looked at",
+        "what would be ordered for {found} is not what was looked at: a price, an answer or a supplier's terms changed "
+        "meanwhile",
+        "nothing is ordered; look at it again",
+    ),
     "line-declined": kind(
         "Line declined",
         "line {label} of job {job} is declined, so it can't be ordered",

@@ -71,7 +71,7 @@ def test_ordering_twice_by_a_double_click_orders_once(morning: Flask) -> None:
     clerk = logged_in(morning, "clerk")
     address = f"/jobs/{APPROVED}/to-order"
     hidden = clerk.hidden(address, address)
-    pages = [clerk.send_again(hidden, address, note="Please ring before noon") for _ in range(2)]
+    pages = [clerk.send_again(hidden, address, do="order", note="Please ring before noon") for _ in range(2)]
     assert [page.request.path for page in pages] == [f"/orders/{OPEN}"] * 2
     assert [one.number for one in all_orders(desk_of(morning), None)] == [CAME, OPEN]
     assert all_orders(desk_of(morning), None)[1].supplier_note == "Please ring before noon"
@@ -82,9 +82,34 @@ def test_only_the_lines_ticked_are_ordered(morning: Flask) -> None:
     clerk = logged_in(morning, "clerk")
     page = f"/jobs/{APPROVED}/to-order?line=A"
     assert "PB-3120" in clerk.get(page) and "PB-4038" not in clerk.get(page)
-    clerk.send(page, page, line="A")
+    clerk.send(page, page, line="A", do="order")
     assert [line.label for line in all_orders(desk_of(morning), APPROVED)[0].lines] == ["A"]
     assert "PB-4038" in clerk.get(f"/jobs/{APPROVED}/to-order")
+
+
+@pytest.mark.parametrize("other", [{"line": "A"}, {"also": QUOTED}])
+def test_what_is_ticked_and_was_not_looked_at_is_looked_at_first(morning: Flask, other: dict[str, str]) -> None:
+    """Pressing the button of the order, with ticks the page was not made with, orders nothing; the word is kept."""
+    clerk = logged_in(morning, "clerk")
+    address = f"/jobs/{APPROVED}/to-order"
+    answer = clerk.send(address, address, do="order", note="Ring first", **other)
+    assert "Nothing is ordered yet. This is what would be ordered with what you ticked" in answer.text
+    assert answer.request.args.to_dict() == {**other, "note": "Ring first"} and "Ring first</textarea>" in answer.text
+    assert [one.number for one in all_orders(desk_of(morning), None)] == [CAME]
+
+
+def test_what_changed_since_it_was_looked_at_is_not_ordered(morning: Flask) -> None:
+    """The customer's no to a line comes between the look and the button."""
+    clerk = logged_in(morning, "clerk")
+    address = f"/jobs/{APPROVED}/to-order"
+    hidden = clerk.hidden(address, address)
+    no = Spoken(no=("A",), who="Maud Tilbrook", how="telephone", instead=True)
+    record(desk_of(morning, ORDERING), APPROVED, no)
+    answer = clerk.send_again(hidden, address, do="order")
+    assert answer.status_code == 409 and "is not what was looked at" in answer.text
+    assert [one.number for one in all_orders(desk_of(morning), None)] == [CAME]
+    assert clerk.send(address, address, do="order").status_code == 200
+    assert OPEN in [one.number for one in all_orders(desk_of(morning), None)]
 
 
 def test_lines_no_longer_as_approved_are_held_and_say_why(clerk: Browser) -> None:

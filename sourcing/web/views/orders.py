@@ -14,7 +14,7 @@ from ...basics.typed import one_word
 from ...documents.order_paper import change_title, price_words
 from ...documents.order_text import event_words
 from ..desks import desk
-from ..forms import deed, marked, tell, text
+from ..forms import deed, marked, mind, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -39,17 +39,20 @@ def list_page() -> ResponseReturnValue:
 @blueprint.route("/jobs/<job>/to-order", methods=["GET", "POST"])
 @open_to(*WITH_COSTS)
 def place_page(job: str) -> ResponseReturnValue:
-    """What would be ordered for this job, and others ticked beside it; and the deed itself."""
+    """What would be ordered for this job, and others ticked beside it; and the deed itself.
+
+    Only what was looked at is ordered: what is ticked and was not looked at yet is looked at first.
+    """
     if request.method == "POST" and (gone := deed(lambda: _place(job))):
         return gone
-    also, lines = _ticked("also"), _ticked("line")
+    also, lines, note = _looked_at("also"), _looked_at("line"), request.args.get("note", "")
     mine = job_to_order(desk(), job)
     others = [one for one in jobs_to_order(desk()) if one.job != job]
     looked = look_at_orders(desk(), (job, *also), () if also else lines) if mine.lines else None
     doubts = part_doubts(desk(), (job, *also)) if looked else ()
     return show(
         "orders/place.html",
-        **{"mine": mine, "others": others, "looked": looked, "also": also, "lines": lines},
+        **{"mine": mine, "others": others, "looked": looked, "also": also, "lines": lines, "note": note},
         price=price_words,
         doubts={(one.job, one.label): one for one in doubts},
     )
@@ -76,14 +79,21 @@ def order_page(order: str) -> ResponseReturnValue:
     )
 
 
-def _ticked(name: str) -> tuple[str, ...]:
-    """What was ticked, on the form sent or in the address."""
-    return marked(name) if request.method == "POST" else tuple(one for one in request.args.getlist(name) if one)
+def _looked_at(name: str) -> tuple[str, ...]:
+    """What was ticked for the look that is shown: it stands in the address, also where the form was refused."""
+    return tuple(one for one in request.args.getlist(name) if one)
 
 
 def _place(job: str) -> str:
-    also, lines = marked("also"), marked("line")
-    placed = place_orders(desk(), (job, *also), () if also else lines, text("note"))
+    also, lines, note = marked("also"), marked("line"), text("note")
+    is_other = {*also} != {*_looked_at("also")} or {*lines} != {*_looked_at("line")}
+    if is_other or text("do") != "order":
+        if text("do") == "order":
+            mind(
+                _("Nothing is ordered yet. This is what would be ordered with what you ticked: look at it, then order.")
+            )
+        return url_for("orders.place_page", job=job, also=also, line=lines, note=note or None)
+    placed = place_orders(desk(), (job, *also), () if also else lines, note, text("seen"))
     numbers = [one.number for one in placed.orders]
     told = ", ".join(f"{one.number} ({one.supplier_name})" for one in placed.orders)
     tell(_("Ordered: %(orders)s. Now send the paper to the supplier.") % {"orders": told})

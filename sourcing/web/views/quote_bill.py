@@ -19,7 +19,7 @@ from ...basics.typed import amount
 from ...documents.bill_paper import bill_html, bill_pdf, bill_text
 from ..desks import desk, may, sees_costs
 from ..files import attachment, paper
-from ..forms import deed, read, tell, text
+from ..forms import deed, mind, read, tell, text
 from ..guard import EVERYBODY, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -151,7 +151,7 @@ def _written(job: str) -> str:
     wishes = _wishes(request.form)
     if text("do") != "write" or wishes != _wishes(request.args):
         if text("do") == "write":
-            tell(_("Nothing is written yet. Look at the bill with what you filled in, then write it."))
+            mind(_("Nothing is written yet. Look at the bill with what you filled in, then write it."))
         return url_for("quotes.write_bill_page", job=job, **_filled_in())
     frozen = write_bill(desk(), job, bill_html, *wishes)
     tell(_("Bill %(number)s is written and job %(job)s is closed.") % {"number": frozen.bill.number, "job": job})
