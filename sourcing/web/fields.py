@@ -17,7 +17,7 @@ from .desks import sees_costs
 from .told_to import told_to
 
 LINE = "line-"
-"""How the customer's page names the answer to a line."""
+"""How the pages on which lines are answered name the answer to one."""
 
 FIRST_LINE = f"{LINE}*"
 
@@ -26,6 +26,8 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
     "link-name-unknown": ("name",),
     "link-nothing-answered": (FIRST_LINE,),
     "link-condition-without-yes": ("conditions",),
+    "no-answer": (FIRST_LINE,),
+    "not-entitled": ("who",),
     "drawing-not-read": ("drawing",),
     "link-day-wrong": ("until",),
     "name-missing": ("name",),
@@ -72,6 +74,10 @@ BOXES = {"Your name": "name", "Conditions, if any": "conditions", "Anything else
 """Of 'words-too-long': the box as its sentence names it."""
 
 
+WITH_LABELS = ABOUT_LINES | {"ordered-already", "freight-not-answered", "freight-for-nothing", "freight-alone"}
+"""Kinds whose `found` is the label of a line that is answered, or the labels of several."""
+
+
 class Led(NamedTuple):
     """A field on the page that a refusal leads to: its id, and what it is called there."""
 
@@ -92,10 +98,11 @@ def note_field(problems: tuple[Problem, ...], field: str) -> None:
     g.read_wrong = {**g.get("read_wrong", {}), **dict.fromkeys(problems, field)}
 
 
-def refused_here(name: str, at: str, label: str) -> str:
+def refused_here(name: str, at: str, label: str, is_group: bool = False) -> str:
     """The ids of the refusals about this field, parted by blanks; '' where nothing is wrong with it. Asked by every
-    field as it is written, so that a refusal, written after them, knows where it leads."""
-    if not g.get("problems") or name not in request.values:
+    field as it is written, so that a refusal, written after them, knows where it leads. Of a group in which nothing is
+    chosen nothing is sent."""
+    if not g.get("problems") or not (is_group or name in request.values):
         return ""
     led: dict[str, Led] = g.setdefault("led", {})
     mine = []
@@ -143,7 +150,7 @@ def _fields(one: Problem) -> tuple[str, ...]:
     read: dict[Problem, str] = g.get("read_wrong", {})
     if one in read:
         return (read[one],)
-    if one.code in ABOUT_LINES:
+    if one.code in WITH_LABELS:
         return tuple(f"{LINE}{label}" for label in one.found.split(", "))
     if one.code == "words-too-long":
         return (BOXES.get(one.found, ""),)

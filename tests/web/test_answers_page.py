@@ -1,6 +1,9 @@
 """Answers taken down at the counter: line by line, once, by whom; the running total; a yes taken back."""
 
+import json
 import re
+import sqlite3
+from contextlib import closing
 from datetime import date
 from itertools import product
 from pathlib import Path
@@ -210,3 +213,17 @@ def test_nobody_sees_a_cost_among_the_answers(app: Flask) -> None:
         for address in (f"/jobs/{ORDERED}/answers", f"/jobs/{ORDERED}/answers.txt", BACK):
             text = browser.get(address)
             assert not any(one in text for one in ("119.00", "PB-4038", "Pellbrook")), (role, address)
+
+
+def test_who_asks_on_the_telephone_and_who_works_on_the_machine_read_what_becomes_of_the_old_part(
+    app: Flask, tmp_path: Path, technician: Browser
+) -> None:
+    """As the customer's paper says it; on the job's page it is to be kept."""
+    told = ("Your old part goes back.", "Tell us if you want to keep it.")
+    with closing(sqlite3.connect(tmp_path / "shop.db")) as kept, kept:
+        (body,) = kept.execute("SELECT body FROM quote_revisions WHERE job = ?", (QUOTED,)).fetchone()
+        quote = json.loads(body)
+        quote["lines"][0]["core_words"] = told
+        kept.execute("UPDATE quote_revisions SET body = ? WHERE job = ?", (json.dumps(quote), QUOTED))
+    assert f"<p><strong>{told[0]}</strong> {told[1]}</p>" in technician.get(PAGE)
+    assert technician.get(f"/jobs/{QUOTED}").count("Keep the old part: it goes back to the supplier.") == 1

@@ -9,8 +9,10 @@ from sourcing.actions.customer_answer import ABOUT_LINES
 from sourcing.basics.problem import Refused, problem
 from sourcing.web.fields import refused_here, refused_lines
 from sourcing.web.forms import refuse
-from tests.web.linked import customer, made, send
-from tests.web.world import APPROVED, QUOTED, Browser
+from tests.web.linked import HER, customer, made, send
+from tests.web.world import APPROVED, ORDERED, QUOTED, Browser
+
+ANSWERS, ORDERED_ANSWERS = f"/jobs/{QUOTED}/answers", f"/jobs/{ORDERED}/answers"
 
 
 def led_to(html: str) -> list[str]:
@@ -66,6 +68,17 @@ def test_a_drawing_that_can_not_be_read_leads_to_its_wiping(app: Flask, clerk: B
         ("/going-back/PO-2026-0001/1/goods", "", {"step": "sent", "pieces": "1", "credit": "3"}, "field-credit"),
         ("/orders/PO-2026-0001/confirm", "", {"price_1": "12,50"}, "field-price_1"),
         ("/same-parts/our-parts/add", "", {"code": " ", "name": "Belt"}, "field-code"),
+        (
+            ANSWERS,
+            "",
+            {"line-1": "yes", "line-2": "yes", "who": "another", "another": "Ada", "how": "text"},
+            "field-who",
+        ),
+        (ANSWERS, "", {"line-1": "yes", "line-2": "yes", "how": "text"}, "field-who"),
+        (ANSWERS, "", {"line-1": "yes", "line-2": "yes", "who": HER}, "field-how"),
+        (ANSWERS, "", {"who": HER, "how": "text"}, "field-line-1"),
+        (ANSWERS, "", {"line-1": "no", "who": HER, "how": "text", "condition": "by Friday"}, "field-condition"),
+        (ORDERED_ANSWERS, "", {"line-1": "no", "who": HER, "how": "text", "instead": "1"}, "field-line-1"),
     ],
 )
 def test_a_refusal_on_the_shops_pages_does_too(

@@ -79,6 +79,7 @@ def job_page(job: str) -> ResponseReturnValue:
         alarms=whole.alarms if sees_costs() else (),
         is_other=bool(whole.alarms),
         sheets_gone=sheets_gone_from_quote(desk(), job),
+        old_parts=[one.label for one in whole.quote.lines if one.core_words] if whole.quote else [],
         work=desk_work(desk(), whole.job.number),
     )
 

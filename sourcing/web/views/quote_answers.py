@@ -10,12 +10,12 @@ from werkzeug.datastructures import MultiDict
 from ...actions.answer_sheet import answer_sheet, take_down, total_of_answers
 from ...actions.answers import Spoken, TakenBack, withdraw
 from ...actions.revisions import answer_record
-from ...basics.typed import count
+from ...basics.typed import count, one_word
 from ...documents.answers_shown import told_words, totals_text
 from ...documents.authorisation import LAW, record_text
 from ..desks import desk
 from ..files import attachment
-from ..forms import deed, marked, problems, tell, text
+from ..forms import deed, marked, problems, read, tell, text
 from ..guard import EVERYBODY, open_to
 from ..show import show
 from ..words import _
@@ -81,12 +81,17 @@ def who_said() -> str:
     return text("another") if text("who") == ANOTHER else text("who")
 
 
+def how_told() -> str:
+    """How the answer came."""
+    return read("how", one_word, "how", HOW)
+
+
 def _answered(job: str) -> str:
     spoken = Spoken(
         yes=_said(request.form, "yes"),
         no=_said(request.form, "no"),
         who=who_said(),
-        how=text("how"),
+        how=how_told(),
         contact=text("contact"),
         words=text("words"),
         revision=_revision(),
@@ -101,7 +106,7 @@ def _answered(job: str) -> str:
 
 def _taken_back(job: str) -> str:
     labels = marked("line")
-    taken = TakenBack(labels=labels, who=who_said(), how=text("how"), contact=text("contact"), words=text("words"))
+    taken = TakenBack(labels=labels, who=who_said(), how=how_told(), contact=text("contact"), words=text("words"))
     withdraw(desk(), job, taken)
     tell(_("Taken back: %(lines)s. These lines wait again.") % {"lines": ", ".join(labels)})
     return url_for("quotes.answer_page", job=job)
