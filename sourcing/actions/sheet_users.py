@@ -14,8 +14,8 @@ from ..basics.sheet import KeptSheet
 from ..basics.value import Value
 from ..ordering.order_now import good_pieces, order_now
 from ..storage.after_order import events
-from ..storage.orders import orders, receipts
-from ..storage.sheet_origin import counted_at, jobs_quoted_from
+from ..storage.orders import receipts
+from ..storage.sheet_origin import jobs_quoted_from, orders_placed_on
 from ..storage.sheets import kept_sheets
 from ..storage.shop import terms_on
 from .desk import Desk, Pen
@@ -88,9 +88,7 @@ def _quoted(seen: JobNow, sheet: int) -> Iterator[str]:
 
 
 def _ordered(connection: Connection, kept: KeptSheet) -> Iterator[WorkedOut]:
-    for order in orders(connection):
-        if order.supplier != kept.supplier or counted_at(connection, kept.supplier, order.placed_at) != kept.sheet:
-            continue
+    for order in orders_placed_on(connection, kept.supplier, kept.sheet):
         now = order_now(order, events(connection, order.number))
         if not is_unconfirmed(connection, now):
             continue

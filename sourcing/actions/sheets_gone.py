@@ -9,7 +9,6 @@ from ..basics.deed import Deed
 from ..basics.order_now import OrderNow
 from ..basics.quote import QuoteLine
 from ..storage.deeds import deeds
-from ..storage.quotes import newest_quote
 from ..storage.sheet_origin import sheet_numbers
 from .as_quoted import asks_now, item_of, price_now, quoted_offer
 from .desk import Desk
@@ -25,8 +24,8 @@ def sheets_gone_from_quote(desk: Desk, job: str) -> tuple[Deed, ...]:
     Nothing once it is written anew, and nothing where the sheets that are there say the same.
     """
     with desk.store.reading() as connection:
-        newest, seen = newest_quote(connection, job), job_now(connection, job)
-        gone = _gone(connection, job, newest.quote.made_at) if newest and seen else ()
+        seen = job_now(connection, job) if _gone(connection, job) else None  # most jobs have none: nothing is read
+        gone = _gone(connection, job, seen.standing.quote.made_at) if seen else ()
         if not gone or seen is None:
             return ()
         found = catalogue_to_read(desk, connection)
@@ -56,5 +55,5 @@ def sheets_gone_from_order(desk: Desk, now: OrderNow) -> tuple[Deed, ...]:
         return _gone(connection, now.order.number, now.order.placed_at) if is_unconfirmed(connection, now) else ()
 
 
-def _gone(connection: Connection, subject: str, since: datetime) -> tuple[Deed, ...]:
+def _gone(connection: Connection, subject: str, since: datetime = datetime.min) -> tuple[Deed, ...]:
     return tuple(one for one in deeds(connection, subject) if one.deed == UNDO and one.at >= since)

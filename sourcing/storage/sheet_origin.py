@@ -1,12 +1,14 @@
-"""When a sheet was taken in and by whom, which counted at a moment, and which quotes were worked out from it."""
+"""When a sheet was taken in and by whom, which counted at a moment, and what was worked out from it."""
 
 from datetime import datetime
 
 from sqlalchemy import Connection, func, select
 
+from ..basics.order import PurchaseOrder
 from ..basics.problem import refused
 from .after_tables import BILLS
-from .job_tables import QUOTE_REVISIONS
+from .job_tables import PURCHASE_ORDERS, QUOTE_REVISIONS
+from .rows import as_value
 from .sheet_tables import SHEETS
 
 
@@ -25,6 +27,17 @@ def counted_at(connection: Connection, supplier: str, at: datetime) -> int | Non
     there = (table.c.supplier == supplier) & (table.c.sheet_date <= at.date()) & (table.c.imported_at <= at)
     query = select(table.c.sheet).where(there).order_by(table.c.sheet_date.desc(), table.c.sheet.desc()).limit(1)
     return connection.execute(query).scalar()
+
+
+def orders_placed_on(connection: Connection, supplier: str, sheet: int) -> list[PurchaseOrder]:
+    """The orders at the supplier's that were placed while this sheet of his counted, oldest first."""
+    since, _who = taken_in_by(connection, sheet)
+    table = PURCHASE_ORDERS
+    later = select(table.c.body, table.c.placed_at).where(table.c.supplier == supplier, table.c.placed_at >= since)
+    found = connection.execute(later.order_by(table.c.year, table.c.serial)).all()
+    return [
+        as_value(row.body, PurchaseOrder) for row in found if counted_at(connection, supplier, row.placed_at) == sheet
+    ]
 
 
 def jobs_quoted_from(connection: Connection, sheet: int) -> list[str]:
