@@ -1,4 +1,4 @@
-"""What holds for every test: no deadline in property tests, for another program may be busy; the same is not made twice."""
+"""What holds for every test: no deadline in property tests, for another program may be busy; no thing is made twice."""
 
 from hypothesis import settings
 

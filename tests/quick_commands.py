@@ -1,4 +1,4 @@
-"""The command line's commands are built from their functions once in a process, as they are for a person who types one."""
+"""The command line's commands are built from their functions once in a process, as for a person who types one."""
 
 from functools import cache
 
