@@ -25,6 +25,7 @@ FOR: Mapping[str, HeldFor] = {
     "identity-contradicted": "which part",
     "freight-not-approved": "its freight",
     "switch-not-quoted": "a new quote",
+    "old-part-not-told": "its old part",
 }
 """By the rule that holds a line back: what is to be done. Of all others: it is not as approved."""
 

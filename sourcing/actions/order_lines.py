@@ -179,6 +179,8 @@ def _ready(found: Catalogue, one: ToOrder) -> tuple[OrderItem, tuple[str, ...]] 
     offer, missing = quoted_offer(found, one.line, one.asks)
     if offer is None:
         return _held("approval-no-longer-covers", one, why_held(one.whole, None, missing, one.decision))
+    if offer.core_charge and not one.whole.core_words:
+        return problem("old-part-not-told", job=one.wanted.job, label=one.wanted.label)
     item = item_of(found, offer, one.wanted.need, one.line.quantity)
     unit_cost, price = price_now(found, item, one.line.category)
     here = arrival(item, found.door(offer.supplier), found.at)

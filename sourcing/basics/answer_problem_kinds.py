@@ -39,6 +39,17 @@ ANSWER_KINDS: dict[str, ProblemKind] = {
         "name the lines approved with --yes, or write what was said with --words",
         at_counter="choose Yes for the lines approved, or write what was said under 'The customer's words'",
     ),
+    "how-not-said": kind(
+        "How it was said is missing",
+        "nothing says how the answer came",
+        "choose by telephone, in person, by text message or by e-mail",
+    ),
+    "old-part-not-told": kind(
+        "Old part not told",
+        "line {label} of job {job} can't be ordered yet: the supplier asks a deposit for the old part now, and the "
+        "paper that was approved does not say that it goes back",
+        "make a new revision with 'sourcing quote {job}' and ask the customer",
+    ),
     "freight-not-approved": kind(
         "Freight not approved",
         "line {label} of job {job} can't be ordered yet: its freight on line {freight} is {answer}",

@@ -21,9 +21,9 @@ StateWord = Literal[
 WaitsFor = Literal["us", "the customer", "the supplier", "nobody"]
 
 
-HeldFor = Literal["not as approved", "which part", "its freight", "a new quote"]
+HeldFor = Literal["not as approved", "which part", "its freight", "a new quote", "its old part"]
 """What a line waits for before it can be ordered, or go on as it was ordered: a decision what is to be done, or which
-part it needs; a yes to its freight; a revision that says where it is bought."""
+part it needs; a yes to its freight; a revision that says where it is bought, or that the old part goes back."""
 
 
 class Came(Value, frozen=True, kw_only=True):

@@ -124,6 +124,8 @@ def _decision(kind: HeldFor, labels: list[str], job: str) -> str:
         return f"get an answer to the freight without which {lines} can't be ordered: sourcing answer {job}"
     if kind == "a new quote":
         return f"{lines} {are} to be bought elsewhere; write that quote: sourcing quote {job}"
+    if kind == "its old part":
+        return f"tell the customer in a new quote that the old part of {lines} goes back: sourcing quote {job}"
     return f"{lines} {are} not as approved; decide what is to be done about {them}: sourcing alarms {job}"
 
 

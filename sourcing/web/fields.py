@@ -28,6 +28,7 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
     "link-condition-without-yes": ("conditions",),
     "no-answer": (FIRST_LINE,),
     "not-entitled": ("who",),
+    "how-not-said": ("how",),
     "drawing-not-read": ("drawing",),
     "link-day-wrong": ("until",),
     "name-missing": ("name",),

@@ -1,6 +1,6 @@
 """What is truly next for a job of which a line is not as approved: one rule for page, lists and job."""
 
-from datetime import datetime
+from datetime import date, datetime
 from decimal import Decimal
 from pathlib import Path
 
@@ -8,6 +8,7 @@ import pytest
 
 from sourcing.actions import held_lines
 from sourcing.actions.alarms import alarms
+from sourcing.actions.answers import record
 from sourcing.actions.decide import decide
 from sourcing.actions.desk import Desk
 from sourcing.actions.evaluate import Catalogue
@@ -20,10 +21,14 @@ from sourcing.actions.quotes import write_quote
 from sourcing.basics.evidence import Evidence
 from sourcing.basics.job_state import HeldFor, JobFacts, JobState
 from sourcing.basics.order import LineEvent
-from tests.actions.test_alarms import BELT, KEEPER, LINES, TUESDAY, approved, tuesday
+from sourcing.basics.problem import Refused
+from tests.actions.kept_sheets import keep
+from tests.actions.landed_shop import priced
+from tests.actions.test_alarms import BELT, KEEPER, LINES, MONDAY, TUESDAY, approved, tuesday
 from tests.journeys.belt_job import approved as approved_belt
 from tests.journeys.belt_job import paper, three_numbers
-from tests.journeys.small_shop import desk_at, sheet, take_in
+from tests.journeys.small_shop import desk_at, sheet, shop, take_in
+from tests.journeys.test_worked_days import yes
 
 DEARER = BELT.replace("126.90", "139.59")
 DECIDE = "line 1 is not as approved; decide what is to be done about it: sourcing alarms {}"
@@ -99,3 +104,24 @@ def test_what_is_remembered_is_looked_at_anew_after_a_sheet_and_after_a_deed_of_
     assert "not as approved" not in told(desk, number).next_step and looked == [number] * 3
     told(Desk(store=desk.store, at=datetime(2026, 3, 3, 10, 0), who=desk.who), number)
     assert looked == [number] * 4
+
+
+def test_a_deposit_for_the_old_part_of_which_the_customer_was_not_told_holds_the_order(tmp_path: Path) -> None:
+    """A newer sheet asks it at the same price. Told on a new revision it is asked anew, and then it is ordered."""
+    desk = shop(tmp_path, MONDAY)
+    keep(desk, "stonegarth", date(2026, 3, 1), priced("NW-77120", "126.90"))
+    number = take_in(desk, tmp_path, '[[agreed]]\ntitle = "Belt"\npart = "BELT"\nquantity = 1\n')
+    write_quote(desk, number, paper)
+    record(desk, number, yes("agreed"))
+    desk = desk_at(tmp_path, TUESDAY)
+    keep(desk, "stonegarth", date(2026, 3, 3), priced("NW-77120", "126.90", core_charge=Decimal("25.00")))
+    with pytest.raises(Refused, match="line 1 of job 2026-0001 can't be ordered yet: the supplier asks a deposit"):
+        place_orders(desk, [number])
+    assert told(desk, number).next_step == (
+        f"tell the customer in a new quote that the old part of line 1 goes back: sourcing quote {number}"
+    )
+    new = write_quote(desk, number, paper)
+    assert new.is_new and new.frozen.quote.lines[0].core_words
+    assert told(desk, number).next_step.startswith("give Maud Tilbrook the quote, line 1 to be answered")
+    record(desk, number, yes("agreed"))
+    assert len(place_orders(desk, [number]).orders) == 1

@@ -124,6 +124,11 @@ NEXT: list[tuple[JobFacts, str, str]] = [
         "get an answer to the freight without which line 1 can't be ordered: sourcing answer 2026-0001",
     ),
     (
+        job(line("1", "approved", held="its old part")),
+        "us",
+        "tell the customer in a new quote that the old part of line 1 goes back: sourcing quote 2026-0001",
+    ),
+    (
         job(line("1", "approved", held="a new quote")),
         "us",
         "line 1 is to be bought elsewhere; write that quote: sourcing quote 2026-0001",

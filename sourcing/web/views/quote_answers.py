@@ -10,6 +10,7 @@ from werkzeug.datastructures import MultiDict
 from ...actions.answer_sheet import answer_sheet, take_down, total_of_answers
 from ...actions.answers import Spoken, TakenBack, withdraw
 from ...actions.revisions import answer_record
+from ...basics.problem import refused
 from ...basics.typed import count, one_word
 from ...documents.answers_shown import told_words, totals_text
 from ...documents.authorisation import LAW, record_text
@@ -82,7 +83,9 @@ def who_said() -> str:
 
 
 def how_told() -> str:
-    """How the answer came."""
+    """How the answer came. Refuses silence."""
+    if not text("how"):
+        raise refused("how-not-said")
     return read("how", one_word, "how", HOW)
 
 
