@@ -141,8 +141,8 @@ def _check(settings: Settings, bands: OtherBands) -> None:
     for one in (bands.markup_bands, *(of.bands for of in bands.category_bands or ())):
         if list(one) != sorted(one, key=lambda band: band.from_cost):
             raise refused("bands-contradict", found="they are not in rising order of from_cost")
-    before = {(one.field, one.found) for one in settings_contradictions(settings)}
-    wrong = [one for one in settings_contradictions(_with(settings, bands)) if (one.field, one.found) not in before]
+    tried = ("markup_bands",) if bands.category_bands is None else ("markup_bands", "category_bands")
+    wrong = [one for one in settings_contradictions(_with(settings, bands)) if one.field.startswith(tried)]
     if wrong:
         raise refused("bands-contradict", found="; ".join(f"{one.field} {one.found}" for one in wrong))
 

@@ -35,7 +35,8 @@ MARGIN_KINDS: dict[str, ProblemKind] = {
     "no-bands": kind(
         "No other bands given",
         "no markup bands are given to try",
-        "name a file with markup_bands, or write '--band 50=1.60' for each cost from which a multiplier holds",
-        at_counter="write a line for each band: from this cost = cost times",
+        "name a file with markup_bands, or write '--band 0=2.00 --band 50=1.60', one for each cost from which a "
+        "multiplier holds",
+        at_counter="write a line for each band, the first from 0: from this cost = cost times",
     ),
 }

@@ -38,6 +38,10 @@ def _own(settings: "Settings") -> Iterator[Contradiction]:
 
 
 def _bands(field: str, bands: Sequence["MarkupBand"]) -> Iterator[Contradiction]:
+    lowest = bands[0].from_cost if bands else Decimal(0)
+    if lowest.is_finite() and lowest > 0:
+        found = f"is {lowest}, and nothing is said of parts that cost less; begin the first band at 0"
+        yield Contradiction(field=f"{field}.1.from_cost", found=found)
     for at, (one, other) in enumerate(pairwise(bands), 2):
         if one.from_cost == other.from_cost:
             yield Contradiction(field=f"{field}.{at}.from_cost", found=f"is {other.from_cost} a second time")

@@ -175,11 +175,11 @@ def test_other_bands_price_past_jobs_anew(tmp_path: Path) -> None:
     desk = a_shop(tmp_path)
     a_job(desk, tmp_path)
     a_job(desk, tmp_path, BELT + KEEPER, ("agreed", "A", "B"))
-    found = what_if(desk, bands(("0.01", "2.20"), ("50.00", "1.50")))
+    found = what_if(desk, bands(("0", "2.20"), ("50.00", "1.50")))
     assert (found.jobs, found.jobs_changed, found.lines, found.lines_changed, found.capped) == (2, 2, 3, 3, 1)
     keepers, belts = found.by_band
     assert (keepers.band, keepers.before.price, keepers.after.price) == (
-        "from 0.01, cost x 2.20", usd("40.55"), usd("41.95"),
+        "from 0, cost x 2.20", usd("40.55"), usd("41.95"),
     )  # fmt: skip
     assert belts.after.price - belts.before.price == usd("-4.24")
     assert found.after.earned - found.before.earned == usd("-2.84")
@@ -198,8 +198,9 @@ def test_bands_that_cannot_hold_are_refused(tmp_path: Path) -> None:
     desk = a_shop(tmp_path)
     a_job(desk, tmp_path)
     for wrong, words in (
-        (bands(("50", "1.5"), ("0.01", "2")), "rising order"),
-        (bands(("0.01", "0.9")), "sold for less than it costs"),
+        (bands(("50", "1.5"), ("0", "2")), "rising order"),
+        (bands(("0", "0.9")), "sold for less than it costs"),
+        (bands(("5", "2")), "is 5, and nothing is said of parts that cost less"),
         (bands(), "no markup bands"),
     ):
         with pytest.raises(Refused, match=words):

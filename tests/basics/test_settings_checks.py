@@ -7,6 +7,7 @@ import pytest
 
 from sourcing.basics.settings import CategoryBands, DepositRule, FeeRule, MarkupBand, PriceEnding, Tolerance
 from sourcing.basics.settings_checks import settings_contradictions
+from sourcing.basics.value import changed
 from tests.quoting.test_pricing_and_totals import settings
 
 START = date(2026, 1, 1)
@@ -38,6 +39,11 @@ def fee(**fields: object) -> FeeRule:
             "category_bands.1.bands.2.from_cost",
         ),
         ({"markup_bands": (MarkupBand(from_cost=Decimal(0), multiplier=Decimal("0.9")),)}, "markup_bands.1.multiplier"),
+        ({"markup_bands": (MarkupBand(from_cost=Decimal(5), multiplier=Decimal(2)),)}, "markup_bands.1.from_cost"),
+        (
+            {"category_bands": (CategoryBands(category="oil", bands=(changed(BAND, from_cost=Decimal(5)),)),)},
+            "category_bands.1.bands.1.from_cost",
+        ),
         ({"price_ending": PriceEnding(endings=())}, "price_ending.endings"),
         ({"price_ending": PriceEnding(endings=(Decimal("0.995"),))}, "price_ending.endings.1"),
         ({"deposit": DepositRule(percent=Decimal(120))}, "deposit.percent"),

@@ -53,7 +53,7 @@ def test_one_job_in_every_figure(folder: Path) -> None:
         (("margins", "2026-0002", "--bridge", "b.svg"), "job 2026-0002 has no approved line"),
         (("what-if",), "no markup bands are given to try"),
         (("what-if", "--band", "50"), "'50'"),
-        (("what-if", "--band", "50=0.5"), "sold for less than it costs"),
+        (("what-if", "--band", "0=0.5"), "sold for less than it costs"),
         (("what-if", "bare.toml"), "no markup bands are given to try"),
         (("what-if", "gone.toml"), "gone.toml"),
     ],
@@ -84,7 +84,7 @@ def test_nothing_approved_is_said_and_not_drawn(tmp_path: Path) -> None:
 
 
 def test_other_bands_by_option_and_by_file(folder: Path) -> None:
-    code, out, _ = sourcing(folder, "what-if", "--band", "0.01=2.5", "--band", "50=1.50", "--xlsx", "w.xlsx", at=AT)
+    code, out, _ = sourcing(folder, "what-if", "--band", "0=2.5", "--band", "50=1.50", "--xlsx", "w.xlsx", at=AT)
     assert code == 0 and "from 50, cost x 1.50: as priced" in out
     assert "Earned 2.12 USD less in all: 1 of 1 line on 1 of 1 job would have another price." in out
     assert "the customers' answers might have been others at other prices" in out

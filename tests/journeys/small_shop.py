@@ -21,7 +21,7 @@ mileage_rate = 0.725
 freight_to_customer = "billed"
 supplies = { percent_of_labour = 5, most = 12.00 }
 markup_bands = [
-  { from_cost = 0.01, multiplier = 2.50 }, { from_cost = 5.00, multiplier = 2.00 },
+  { from_cost = 0.00, multiplier = 2.50 }, { from_cost = 5.00, multiplier = 2.00 },
   { from_cost = 20.00, multiplier = 1.70 }, { from_cost = 50.00, multiplier = 1.55 },
   { from_cost = 100.00, multiplier = 1.40 },
 ]

@@ -13,7 +13,7 @@ from sourcing.quoting.totals import add_on_prices, document_total, taxes_on
 from tests.builders import usd
 
 DAY = date(2026, 3, 4)
-BANDS = (("0.01", "2.50"), ("5.00", "2.00"), ("20.00", "1.70"), ("50.00", "1.55"), ("100.00", "1.40"))
+BANDS = (("0.00", "2.50"), ("5.00", "2.00"), ("20.00", "1.70"), ("50.00", "1.55"), ("100.00", "1.40"))
 
 
 def settings(**fields: object) -> Settings:

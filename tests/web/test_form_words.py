@@ -103,6 +103,8 @@ def test_bands_to_try_are_refused_in_the_words_of_their_page(owner: Browser) -> 
     told = refused_words(owner.client.get("/what-if", query_string={"bands": "0 = 0.9\n20 = 1.5\n20 = 1.4"}))
     assert "band 1, 'cost times', is 0.9: below 1" in told and "band 3, 'from this cost', is 20 a second time" in told
     assert "write a line for each band" in told
+    told = refused_words(owner.client.get("/what-if", query_string={"bands": "5 = 2"}))
+    assert "band 1, 'from this cost', is 5, and nothing is said of parts that cost less" in told
 
 
 def test_a_job_is_refused_in_the_words_of_its_form(clerk: Browser) -> None:

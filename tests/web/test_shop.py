@@ -99,6 +99,8 @@ def test_an_earlier_change_leaves_later_settings_their_own(app: Flask, owner: Br
     ("part", "fields", "told"),
     [
         ("prices", {**BANDS, "band-1-multiplier": "0.9"}, "below 1 a part would be sold for less than it costs"),
+        ("prices", {**BANDS, "band-1-from_cost": "5"}, "is 5, and nothing is said of parts that cost less"),
+        ("prices", {**BANDS, "category_bands": "belts: 20 = 1.5"}, "is 20, and nothing is said of parts that cost"),
         ("prices", {**BANDS, "band-1-multiplier": "much"}, "needs a number"),
         ("prices", {**BANDS, "band-1-multiplier": ""}, "is missing"),
         ("prices", {**BANDS, "category_bands": "belts 1.6"}, "does not have two sides"),
