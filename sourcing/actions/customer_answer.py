@@ -15,9 +15,10 @@ from ..basics.value import Value
 from ..quoting.choices import choice_total, is_reconsidered, with_freight_along
 from ..storage.links import add_signature, change_link
 from .answers import Spoken, keep_answers
-from .customer_links import PAGE, OpenedLink, contact_of, opened
+from .customer_links import OpenedLink, opened
 from .desk import Desk
 from .drawn_signature import drawn_signature
+from .link_answers import PAGE, contact_of
 from .link_given import is_noted, note_given
 
 MOST_WORDS = 2_000

@@ -12,7 +12,7 @@ from datetime import date, datetime, time
 
 from sqlalchemy import Connection
 
-from ..basics.approval import Approval, How
+from ..basics.approval import Approval
 from ..basics.money import Money
 from ..basics.person import CustomerLink, Photo, Signature
 from ..basics.problem import refused
@@ -22,9 +22,10 @@ from ..quoting.choices import asked_about, choice_totals
 from ..storage.after_quote import bill_of, sendings
 from ..storage.jobs import job as stored_job
 from ..storage.links import add_link, change_link, link_of_secret, links, photo_bytes, photos, signatures
-from ..storage.quotes import approvals, newest_quote, quote
+from ..storage.quotes import newest_quote, quote
 from .answers import standing_of
 from .desk import Desk, Pen
+from .link_answers import PAGE, contact_of, given_through, held_before
 from .people import sha256
 
 SECRET_BYTES = 32
@@ -32,8 +33,6 @@ SECRET = re.compile(r"[A-Za-z0-9_-]{43}")
 """32 bytes in URL-safe Base64 without padding (RFC 4648, 5)."""
 
 LAST_MINUTE = time(23, 59)
-PAGE: How = "customer's page"
-"""How an answer comes through a link, and who takes it down."""
 
 
 class LinkRow(Value, frozen=True, kw_only=True):
@@ -68,7 +67,7 @@ class OpenedLink(Value, frozen=True, kw_only=True):
     """What a link opens: the revision it is for, and how it stands. `asked` are the labels to be answered.
 
     `totals` are as `choice_totals` gives them. `holding` is what holds for each line now. Once the link is answered
-    nothing is asked, and `given` are the answers that came through it.
+    nothing is asked, `given` are the answers that came through it, and `before` those that held for other lines then.
     """
 
     link: CustomerLink
@@ -78,6 +77,7 @@ class OpenedLink(Value, frozen=True, kw_only=True):
     totals: tuple[Money, ...]
     photos: tuple[Photo, ...]
     given: tuple[Approval, ...] = ()
+    before: Mapping[str, Approval] = {}
     signature: Signature | None = None
 
 
@@ -172,7 +172,8 @@ def opened(connection: Connection, secret: str, at: datetime) -> OpenedLink:
         asked=asked_about(frozen.quote, standing.holding) if waits else (),
         totals=choice_totals(frozen.quote, standing.holding) if waits else (),
         photos=_cited(frozen.quote, photos(connection, link.job)),
-        given=_given_through(connection, link),
+        given=given_through(connection, link),
+        before=held_before(connection, link, frozen.quote),
         signature=next((one for one in signatures(connection, link.job) if one.link == link.link), None),
     )
 
@@ -190,11 +191,6 @@ def signature_of(desk: Desk, job: str, number: int) -> bytes:
     """The drawing with which an answer was signed, for the shop; b'' where there is none."""
     with desk.store.reading() as connection:
         return next((one.drawing for one in signatures(connection, job) if one.link == number), b"")
-
-
-def contact_of(link: CustomerLink) -> str:
-    """What stands as the number called or address with an answer given through a link."""
-    return f"link {link.link}"
 
 
 def link_by_secret(connection: Connection, secret: str) -> CustomerLink | None:
@@ -271,12 +267,3 @@ def _cited(paper: Quote, kept: list[Photo]) -> tuple[Photo, ...]:
     names = {name for line in paper.lines for name in line.photos}
     names |= {name for finding in paper.findings for name in finding.photos}
     return tuple(one for one in kept if one.name in names and one.taken_out_at is None)
-
-
-def _given_through(connection: Connection, link: CustomerLink) -> tuple[Approval, ...]:
-    """The answers that came through the link, as they were given."""
-    if link.answered_at is None:
-        return ()
-    every = (one for _, one in approvals(connection, link.job))
-    mine = (one for one in every if one.how == PAGE and one.taken_by == PAGE and one.contact == contact_of(link))
-    return tuple(one for one in mine if one.revision == link.revision and one.at == link.answered_at)

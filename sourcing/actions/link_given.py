@@ -9,8 +9,9 @@ from ..basics.person import CustomerLink
 from ..basics.problem import refused
 from ..storage.after_quote import Sending, add_sending, sendings
 from ..storage.links import links
-from .customer_links import PAGE, SECRET, contact_of, link_by_secret
+from .customer_links import SECRET, link_by_secret
 from .desk import Desk, Pen
+from .link_answers import PAGE, contact_of
 
 GIVE = "give quote"
 

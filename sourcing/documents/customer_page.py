@@ -1,6 +1,7 @@
 """The rows and sentences of the customer's page: those of the paper, with what is asked, settled and answered."""
 
 from collections.abc import Collection, Mapping, Sequence
+from types import MappingProxyType
 
 from ..basics.approval import ON_CONDITION, Approval
 from ..basics.money import Money
@@ -12,6 +13,7 @@ from .quote_words import answered_words, goes_with
 
 BETWEEN = "|"
 """Between the totals of all choices, as the page's script reads them; no amount of any locale has it in it."""
+NOTHING: Mapping[str, Approval] = MappingProxyType({})
 
 
 def page_values(
@@ -34,18 +36,23 @@ def page_values(
     }
 
 
-def answered_values(frozen: FrozenQuote, given: Sequence[Approval]) -> dict[str, object]:
-    """What the confirmation shows: lines approved, declined and left open, with their prices before tax; all that is
-    approved with tax; conditions and words; and which revision of the paper it was, with its hash.
+def answered_values(
+    frozen: FrozenQuote, given: Sequence[Approval], before: Mapping[str, Approval] = NOTHING
+) -> dict[str, object]:
+    """What the confirmation shows: lines approved, declined and left open, with their prices before tax, and those
+    answered before, which count in what is approved; all that is approved with tax; conditions and words; and which
+    revision of the paper it was, with its hash.
     """
     words = {one.label: one.answer for one in given}
     lines = for_customer(frozen.quote).lines
+    held = [(line, before[line.label]) for line in lines if line.label in before and line.label not in words]
     first = next((one for one in given if one.answer == "approved"), given[0] if given else None)
     return {
         **_values(frozen.quote),
         "approved": [line for line in lines if words.get(line.label) == "approved"],
         "declined": [line for line in lines if words.get(line.label) == "declined"],
-        "open": [line for line in lines if line.label not in words and line.answered is None],
+        "before": held,
+        "open": [line for line in lines if line.label not in {*words, *before} and line.answered is None],
         "total_after": first.total_after if first else None,
         "condition": first.condition if first else "",
         "said": first.words.partition(ON_CONDITION)[0].strip() if first else "",

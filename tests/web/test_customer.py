@@ -9,8 +9,8 @@ import pytest
 from flask import Flask
 
 from sourcing.actions.answers import Spoken, record, standing
-from sourcing.actions.customer_links import PAGE
 from sourcing.actions.desk import Desk
+from sourcing.actions.link_answers import PAGE
 from sourcing.actions.quotes import reprint
 from sourcing.basics.money import Money
 from sourcing.basics.quote import Quote
@@ -48,6 +48,25 @@ def test_it_is_read_and_answered_without_a_log_in_and_without_cookies(app: Flask
         "Quote for job 2026-0003, revision 1", "Your words thanks",
         reprint(desk(app), QUOTED, 1).sha256,
     ):  # fmt: skip
+        assert told in text, told
+
+
+def test_what_was_answered_before_stands_on_it_for_the_total_counts_it(app: Flask, clerk: Browser) -> None:
+    """Her yes by telephone with its condition, her no, and on which day; whatever she says later."""
+    by_phone = Spoken(yes=("1", "2"), no=("C",), who=HER, how="telephone", contact="555-0142", conditions="By Friday")
+    record(desk(app), QUOTED, by_phone)
+    page, her = made(clerk), customer(app)
+    assert send(her, page, line_A="approve").status_code == 200
+    record(desk(app), QUOTED, Spoken(yes=("B",), who=HER, how="telephone", contact="555-0142"))
+    text = Page(her.get(page)).text
+    for told in (
+        "You approved Line A: ",
+        "Answered before Line 1: Replace the auger drive belt approved $281.80 before tax "
+        "Answered on Jan 15, 2026. On condition that: By Friday",
+        "Line C: Replace the worn scraper bar declined $116.60 before tax Answered on Jan 15, 2026.",
+        "You left open Line B: Replace the rough idler bearing waiting",
+        "All that is approved comes to $374.77 with tax",
+    ):
         assert told in text, told
 
 

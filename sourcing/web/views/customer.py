@@ -15,7 +15,8 @@ from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
 from ...actions.customer_answer import Answer, answer, total_with
-from ...actions.customer_links import PAGE, OpenedLink, open_link, photo_of_link
+from ...actions.customer_links import OpenedLink, open_link, photo_of_link
+from ...actions.link_answers import PAGE
 from ...actions.link_given import note_opened
 from ...actions.shop_facts import shop_facts
 from ...basics.problem import Refused
@@ -122,7 +123,7 @@ def _answered(link: OpenedLink) -> ResponseReturnValue:
         signed_by=signed.name if signed else "",
         has_drawing=bool(signed and signed.drawing),
         at=link.link.answered_at,
-        **answered_values(link.frozen, link.given),
+        **answered_values(link.frozen, link.given, link.before),
     )
 
 
