@@ -8,6 +8,7 @@ from ..basics.problem import Place, Refused, refused
 from ..basics.sheet import Field, SheetSummary
 from ..basics.value import changed
 from ..sheets.headers.column_names import plain_key
+from ..sheets.headers.package_prices import per_pack_key
 
 
 def refuse_unknown_headers(summary: SheetSummary, said: Mapping[str, Field]) -> None:
@@ -30,6 +31,7 @@ def unknown_headers(summary: SheetSummary, said: Mapping[str, Field]) -> tuple[s
     """The headers said to mean something that the sheet does not have, in the order they were said."""
     there = {plain_key(column.header) for column in summary.columns}
     there |= {plain_key(f"column {column.letter}") for column in summary.columns}
+    there |= {plain_key(per_pack_key(column)) for column in summary.columns}
     there |= {plain_key(note.found) for note in summary.notes if note.code == "line-applied"}
     return tuple(header for header, field in said.items() if field != "not used" and not _is_there(header, there))
 

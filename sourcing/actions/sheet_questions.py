@@ -37,10 +37,11 @@ LOOK_OVER = ("columns-shown-first", "sheet-much-shorter", NO_PRICES)
 
 LINES: dict[str, tuple[Field, ...]] = {
     "line-about-prices": ("not used", "price basis"),
+    "price-of-a-package": ("price basis", "not used"),
     "two-worksheets": ("not used",),
     "net-price-gone": ("not used",),
 }
-"""Asked of a line, a worksheet, a column that is gone."""
+"""Asked of a line, a worksheet, a column that is gone, what the prices of a column are for."""
 
 
 class AskedColumn(Value, frozen=True, kw_only=True):

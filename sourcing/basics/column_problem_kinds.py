@@ -68,6 +68,19 @@ COLUMN_KINDS: dict[str, ProblemKind] = {
         at_counter="choose 'not used' if the prices hold as they stand in the cells, 'price basis' if the line "
         "says what they are for; else make the cells say it and drop the file again",
     ),
+    "price-of-a-package": kind(
+        "A price of a piece or of a package",
+        "the header of the price column '{column}' names a package, {beside}: its prices may be for a piece or for a "
+        "whole package",
+        'if they are for a whole package, say --column "{found}=price basis"; if each is for one piece, '
+        '--column "{found}=not used"',
+        at_counter="choose what they are for; the description of a row, or the supplier's last bill, may tell",
+    ),
+    "package-price-said": kind(
+        "What the prices of a column are for",
+        "the prices of column '{found}' are read as {basis}, as a person has said",
+        "nothing need be done",
+    ),
     "line-applied": kind(
         "A line taken as what prices are for",
         "the prices under the line '{found}' are read as {basis}, as a person has said",

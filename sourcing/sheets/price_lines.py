@@ -17,6 +17,7 @@ from .cells.basis_cells import Basis, basis_in_header
 from .cells.basis_lines import PRICE, basis_in_line
 from .headers.column_names import PRICES, plain_key
 from .headers.header_keys import currencies_named
+from .headers.package_prices import said_bases
 from .offers.price_bases import ABOVE, basis_above
 from .region.body import Body
 from .region.table import Table
@@ -102,8 +103,9 @@ def price_lines(
 def with_said_lines(table: Table, said: Mapping[str, Field]) -> Table:
     """The table with the lines a person has called 'price basis': they say what the prices under them are for.
 
-    Not where a column says it of each row: that column is read, and the line would be said to hold and not be.
+    So may a price's header that names a package. Not a line where a column says it of each row: that column is read, and the line would be said to hold and not be.
     """
+    table = replace(table, package_bases=said_bases(table.columns, said))
     by_row = bool(table.all_at("price basis"))
     keys = set() if by_row else {plain_key(line) for line, field in said.items() if field == "price basis"}
     found: list[tuple[int, Basis]] = []

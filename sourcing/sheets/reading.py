@@ -13,6 +13,7 @@ from .cells.basis_cells import unread_unit_in_header
 from .files.grid import read_grid
 from .frame import OFFER_COLUMNS, offers_frame
 from .headers.columns import PRICES, meanings_by_key, plain_key, questions
+from .headers.package_prices import package_questions
 from .hints import Hints, SheetReading, Tell, silent
 from .offers.currency_of import sheet_currency
 from .offers.price_doubts import price_doubts
@@ -155,7 +156,10 @@ def _asked(table: Table, file: str) -> tuple[Problem, ...]:
         coded = body.coded(at)
         return coded.some_rows(ROWS_LOOKED_AT) if at == number_at else coded.different
 
-    return (*questions(table.columns, place, cells_of), *by_unit)
+    packs = body.coded_field("pack")
+    said = [at for at, _ in table.package_bases]
+    by_package = package_questions(table.columns, packs.different if packs else None, said, place)
+    return (*questions(table.columns, place, cells_of), *by_unit, *by_package)
 
 
 def _without_open_prices(table: Table) -> Table:

@@ -10,6 +10,7 @@ from sourcing.basics.problem import Place, Problem, problem
 from sourcing.basics.sheet import Accounting, Column, Region, StructureKind, StructureRow
 
 from .cells.day_cells import day_in_text
+from .headers.column_names import name_of
 from .offers.price_bases import shown
 from .offers.table_reading import TableReading
 from .region.table import Table
@@ -148,6 +149,9 @@ def _lines_applied(table: Table, place: Place) -> Iterator[Problem]:
         line = line_of(table.worksheet.rows[at])
         where = Place(file=place.file, worksheet=place.worksheet, row=table.worksheet.row_numbers[at])
         yield problem("line-applied", place=where, found=line, basis=shown(basis))
+    names = {column.at: name_of(column) for column in table.columns}
+    for at, basis in table.package_bases:
+        yield problem("package-price-said", place=place, found=names[at], basis=shown(basis))
 
 
 def _discount_above(table: Table, place: Place) -> Iterator[Problem]:

@@ -91,7 +91,8 @@ def _price_column(reader: ColumnReader, column: Column) -> PriceColumn:
     plain = [value.price if isinstance(value, BasedPrice) else value for value in values]
     _note_other_currencies(reader, column)
     priced = np.array([value is not None for value in plain], dtype=bool)[coded.codes]
-    return PriceColumn(column, coded.spread(plain), bases, basis_in_header(column.header), priced)
+    said = dict(reader.body.table.package_bases)
+    return PriceColumn(column, coded.spread(plain), bases, said.get(column.at, basis_in_header(column.header)), priced)
 
 
 def _note_other_currencies(reader: ColumnReader, column: Column) -> None:

@@ -40,6 +40,7 @@ class Table:
     """The header rows `first`..`body` - 1 and the body `body`..`end` - 1 of a worksheet (from 0), and its columns.
 
     `line_bases`: lines above or between the rows of which a person has said that they say what prices are for.
+    `package_bases`: price columns whose header names a package, of which a person has said what the prices are for.
     """
 
     worksheet: Worksheet
@@ -49,6 +50,7 @@ class Table:
     headers: tuple[Header, ...]
     columns: tuple[Column, ...]
     line_bases: tuple[tuple[int, Basis], ...] = ()
+    package_bases: tuple[tuple[int, Basis], ...] = ()
 
     @property
     def known(self) -> int:
