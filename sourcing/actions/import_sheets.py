@@ -13,7 +13,7 @@ from ..basics.problem import Place, Problem, Refused, problem, refused
 from ..basics.sheet import Field, KeptSheet, SheetSummary
 from ..basics.terms import Terms
 from ..basics.value import Value
-from ..sheets.headers.changed_headers import changes
+from ..sheets.headers.changed_headers import changes, now_worked_out
 from ..sheets.reading import Hints, SheetReading, Tell, read_sheet, silent
 from ..storage.sheets import (
     NewSheet,
@@ -165,7 +165,7 @@ def keep_reading(pen: Pen, reading: SheetReading, sha256: str, supplier: str, sa
         imported_at=pen.desk.at,
         imported_by=pen.desk.who,
     )
-    changed = (*_changed(pen, supplier, reading.summary, said), *_without_prices(pen, reading, supplier, said))
+    changed = (*_changed(pen, supplier, reading, said), *_without_prices(pen, reading, supplier, said))
     kept = add_sheet(pen.connection, reading.summary, reading.offers, new)
     pen.note(f"sheet {kept.sheet}", f"{kept.file} of {kept.supplier}: {kept.offers} offers")
     return Imported(kept=kept, summary=reading.summary, again=False, changed=changed)
@@ -223,21 +223,26 @@ def _refuse_open(reading: SheetReading, file: Path) -> None:
         raise refused("sheet-without-offers", found=file.name, problems=count)
 
 
-def _changed(pen: Pen, supplier: str, summary: SheetSummary, said: Said) -> tuple[Problem, ...]:
+def _changed(pen: Pen, supplier: str, reading: SheetReading, said: Said) -> tuple[Problem, ...]:
     """How the sheet differs from the supplier's latest in headers and length; nothing where he has none yet.
 
     The latest by date, also where its day is still to come.
 
     Refuses one whose net prices are gone, unless somebody says so: they would vanish without a word.
     """
-    before = _latest(pen, supplier)
+    before, summary = _latest(pen, supplier), reading.summary
     if before is None:
         return ()
     columns, nets = sheet_summary(pen.connection, before.sheet).columns, _net_headers(pen, before)
     said_gone = said.without_prices or any(said.columns.get(header) == "not used" for header in nets)
-    if nets and not said_gone and not any(column.field == "net price" for column in summary.columns):
-        raise refused("net-price-gone", place=Place(file=summary.file), found=nets[0])
-    return (*changes(columns, summary.columns), *_fewer(before, summary))
+    notes: tuple[Problem, ...] = ()
+    if nets and not any(column.field == "net price" for column in summary.columns):
+        place = Place(file=summary.file)
+        if prices_missing(reading) is None:
+            notes = now_worked_out(summary.columns, nets[0], place)
+        elif not said_gone:
+            raise refused("net-price-gone", place=place, found=nets[0])
+    return (*changes(columns, summary.columns), *notes, *_fewer(before, summary))
 
 
 def _latest(pen: Pen, supplier: str) -> KeptSheet | None:

@@ -25,6 +25,7 @@ APT: dict[str, tuple[Field, ...]] = {
     "header-became-date": ("net price", "not used"),
     "discount-beside-net": ("not used", "discount"),
     "meaning-twice": ("not used",),
+    "net-price-worked-out-now": ("list price", "net price"),
 }
 """The answers that are likeliest, by what is asked of a column; every other meaning can be chosen too."""
 

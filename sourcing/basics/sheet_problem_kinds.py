@@ -160,6 +160,20 @@ TABLE_KINDS: dict[str, ProblemKind] = {
         '--column "{found}=not used"',
         at_counter="choose which column holds them now, or choose 'not used' to take the sheet without net prices",
     ),
+    "net-price-worked-out-now": kind(
+        "Net prices worked out from now on",
+        "the supplier's sheet before had net prices in '{before}'; this one has no such column, and its net prices are "
+        "worked out from the list price in '{found}' and the {by} in '{off}'",
+        'if that is right, say --column "{found}=list price"; if the {by} has come off already, --column '
+        '"{found}=net price"',
+        at_counter="choose 'list price' if that is right, 'net price' if it has come off already",
+    ),
+    "net-price-worked-out": kind(
+        "Net prices worked out",
+        "net prices, which stood in '{before}' on the sheet before, are worked out from the list price in '{found}' "
+        "and the {by} in '{off}'",
+        "compare one with the supplier's last bill",
+    ),
     "sheet-without-prices": kind(
         "No price in any row",
         "no row of '{found}' has a net price, so none of its {count} offers could be ranked or ordered",

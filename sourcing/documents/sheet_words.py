@@ -49,6 +49,34 @@ FIELD_WORDS: dict[Field, str] = {
 }
 
 
+ANSWER_WORDS: dict[tuple[str, str], str] = {
+    ("price-of-a-package", "price basis"): "a whole package: the price of one piece is a part of it",
+    ("price-of-a-package", "not used"): "one piece",
+    ("line-about-prices", "price basis"): "the line says what the prices are for",
+    ("line-about-prices", "not used"): "the prices hold as they stand in the cells",
+    ("two-worksheets", "not used"): "this worksheet does not count",
+    ("net-price-gone", "not used"): "take the sheet without net prices",
+}
+"""What an answer to a question about something else than a column says."""
+
+HEADINGS = {
+    "price-of-a-package": "What the prices of a column are for",
+    "two-worksheets": "A worksheet",
+    "net-price-gone": "A column that is gone",
+}
+"""What is asked about where it is neither a column of the file nor a line in it."""
+
+
+def answer_words(asked: Iterable[Problem], field: Field) -> str:
+    """What it says to answer so, to what is asked."""
+    return next((words for one in asked if (words := ANSWER_WORDS.get((one.code, field)))), FIELD_WORDS[field])
+
+
+def asked_heading(asked: Iterable[Problem]) -> str:
+    """What is asked about, where it is no column."""
+    return next((words for one in asked if (words := HEADINGS.get(one.code))), "A line")
+
+
 def field_options() -> tuple[tuple[str, str], ...]:
     """Every meaning with the words for it, what costs money or decides what is ordered first."""
     first: tuple[Field, ...] = ("not used", "supplier number", "maker", "maker number", "net price", "list price")

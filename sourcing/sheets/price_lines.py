@@ -103,7 +103,8 @@ def price_lines(
 def with_said_lines(table: Table, said: Mapping[str, Field]) -> Table:
     """The table with the lines a person has called 'price basis': they say what the prices under them are for.
 
-    So may a price's header that names a package. Not a line where a column says it of each row: that column is read, and the line would be said to hold and not be.
+    So may a price's header that names a package. A line is left aside where a column says it of each row: that column
+    is read, and the line would be said to hold and not be.
     """
     table = replace(table, package_bases=said_bases(table.columns, said))
     by_row = bool(table.all_at("price basis"))

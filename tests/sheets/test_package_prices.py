@@ -26,7 +26,8 @@ def asked(reading: SheetReading) -> list[str]:
 
 OPEN = [
     "Pkg Price", "Package price", "Box price", "Pack Net", "Net pkg", "Net price (pkg)", "Case cost", "VPE-Preis",
-    "Preis VPE", "Packungspreis", "EK VPE", "Prix boîte", "Prix du lot", "Precio caja", "Doosprijs", "Dealer pack price",
+    "Preis VPE", "Packungspreis", "EK VPE", "Prix boîte", "Prix du lot", "Precio caja", "Doosprijs",
+    "Dealer pack price",
 ]  # fmt: skip
 SAID = [
     "Price/Pack", "Preis je VPE", "Net price/pkg", "Price per package", "Prix par boîte", "Prijs per doos", "Net",
@@ -47,7 +48,10 @@ def test_a_header_that_says_it_or_names_none_is_not_asked(header: str) -> None:
 
 
 def prices(reading: SheetReading) -> list[tuple[Decimal, int]]:
-    return [(row[0].price, basis) for row, basis in zip(reading.offers["breaks"], reading.offers["price_basis"])]
+    return [
+        (row[0].price, basis)
+        for row, basis in zip(reading.offers["breaks"], reading.offers["price_basis"], strict=True)
+    ]
 
 
 @pytest.mark.parametrize("header", OPEN)

@@ -2,10 +2,10 @@
 
 from collections.abc import Callable, Mapping, Sequence
 
-from sourcing.basics.problem import Place, Problem, problem
+from sourcing.basics.problem import Place, Problem, Refused, problem
 from sourcing.basics.sheet import Column
 
-from .column_names import CONFIRMED, plain_key
+from .column_names import CONFIRMED, name_of, plain_key
 from .header_keys import header_key
 
 Meaning = tuple[str, int, str]
@@ -29,6 +29,21 @@ def changes(before: Sequence[Column], now: Sequence[Column], place: Place | None
     notes += [_gone_note(column, place) for column in gone if _counts(column) and column not in taken]
     notes += [_new_note(column, place) for column in new if column not in taken]
     return tuple(notes)
+
+
+def now_worked_out(columns: Sequence[Column], before: str, place: Place) -> tuple[Problem, ...]:
+    """What is said of a sheet without a net price column whose net prices are worked out from a list price.
+
+    `before`: the header of the net prices on the sheet before. Refuses where no person has called the column the list
+    price: half of what the shop pays, or double, hangs on it.
+    """
+    listed = next(column for column in columns if column.field == "list price")
+    off = next(column for column in columns if column.field in ("discount", "multiplier"))
+    code = "net-price-worked-out" if listed.why == CONFIRMED else "net-price-worked-out-now"
+    said = problem(code, place=place, found=name_of(listed), before=before, off=name_of(off), by=off.field)
+    if listed.why != CONFIRMED:
+        raise Refused(said)
+    return (said,)
 
 
 def _by_header(columns: Sequence[Column]) -> Mapping[str, Column]:

@@ -15,9 +15,14 @@ from ..worksheet import Cell, text_of
 from .column_names import PRICES, name_of, plain_key
 from .header_keys import plain_text
 
-PACKAGE = r"(?:packs?|pk|pkgs?|pck|package|packet|box|bx|case|cs|carton|ctn|bag|vpe|ve|packung|paket|karton|beutel|schachtel"
-PACKAGE += r"|lot|paquet|boite|sachet|colis|conditionnement|cdt|condt|paquete|caja|bolsa|envase|doos|pak|zak|verpakking)"
-JOINED = r"(?:packungs?|verpackungs?|karton|beutel|schachtel|vpe|paket|doos|verpakkings?|pack|box|case)-?(?:preis|prijs|price)"
+PACKAGE = (
+    r"(?:packs?|pk|pkgs?|pck|package|packet|box|bx|case|cs|carton|ctn|bag|vpe|ve|packung|paket|karton|beutel|schachtel"
+)
+PACKAGE += (
+    r"|lot|paquet|boite|sachet|colis|conditionnement|cdt|condt|paquete|caja|bolsa|envase|doos|pak|zak|verpakking)"
+)
+JOINED = r"(?:packungs?|verpackungs?|karton|beutel|schachtel|vpe|paket|doos|verpakkings?|pack|box|case)"
+JOINED += r"-?(?:preis|prijs|price)"
 NAMES_PACKAGE = re.compile(rf"(?<!\w){PACKAGE}(?!\w)|(?<!\w){JOINED}(?!\w)")
 ANSWERS: dict[Field, Basis] = {"price basis": PACK, "not used": PIECE}
 """What a person says of 'Pkg Price: per pack': it is what the prices are for, or it is not."""

@@ -11,7 +11,14 @@ from ...actions.sheet_questions import SheetAsked, said_of
 from ...actions.sheet_sent import SheetTaken
 from ...basics.problem import refused
 from ...basics.value import changed
-from ...documents.sheet_words import asked_words, field_options, meaning_words, told_words
+from ...documents.sheet_words import (
+    answer_words,
+    asked_heading,
+    asked_words,
+    field_options,
+    meaning_words,
+    told_words,
+)
 from ..desks import desk
 from ..forms import day, deed, tell, text
 from ..guard import WITH_COSTS, open_to
@@ -54,6 +61,8 @@ def sent_page(sent: str) -> ResponseReturnValue:
         words=asked_words,
         meaning=meaning_words,
         told=told_words,
+        answer=answer_words,
+        heading=asked_heading,
     )
 
 

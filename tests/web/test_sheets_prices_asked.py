@@ -1,0 +1,49 @@
+"""What the counter asks of the prices of a sheet: per package, worked out from the list price, of a day."""
+
+import re
+from html import unescape
+
+from flask import Flask
+
+from tests.web.sheets_world import drop, page_of, settle
+from tests.web.world import Browser
+
+NAME = "stonegarth-2026-01-14.csv"
+PACKAGES = b"Part No,Description,Pkg Qty,Pkg Price\n" + b"".join(b"ZQ-%d,Pin,10,%d.90\n" % (n, n + 3) for n in range(9))
+LESS = b"Part No,Description,Preis,Rabatt %\n" + b"".join(b"ZQ-%d,Shoe,%d.50,40\n" % (n, n + 3) for n in range(9))
+
+
+def words_of(page: str) -> str:
+    return " ".join(unescape(re.sub(r"<[^>]*>", " ", page)).split())
+
+
+def test_a_price_of_a_package_is_asked_in_words_and_its_answer_is_said_on_the_sheet(app: Flask, clerk: Browser) -> None:
+    sent = drop(app, clerk, PACKAGES, NAME)
+    clerk.send(sent, **{"said-0": "net price"})
+    settle(app)
+    page = words_of(clerk.get(sent))
+    assert "names a package, beside 'Pkg Qty', which counts the pieces in one" in page
+    assert "What the prices of a column are for" in page and "A line" not in page and "--column" not in page
+    assert "a whole package: the price of one piece is a part of it" in page and "one piece" in page
+    clerk.send(sent, **{"said-0": "price basis"})
+    settle(app)
+    assert "prices of column 'Pkg Price' are read as per pack, as a person has said" in words_of(page_of(clerk, sent))
+
+
+def test_net_prices_worked_out_from_now_on_are_told_truly(app: Flask, clerk: Browser) -> None:
+    """The sheet before had a net price column. The person has called the price a list price: that is enough."""
+    sent = drop(app, clerk, LESS, NAME)
+    clerk.send(sent, **{"said-0": "list price"})
+    settle(app)
+    page = words_of(page_of(clerk, sent))
+    assert "no column known to hold them" not in page and "Sheet 7" in page
+
+
+def test_a_clear_list_price_less_a_discount_is_asked_about_under_its_own_header(app: Flask, clerk: Browser) -> None:
+    sent = drop(app, clerk, LESS.replace(b"Preis", b"Listenpreis"), NAME)
+    page = words_of(clerk.get(sent))
+    assert "worked out from the list price in 'Listenpreis' and the discount in 'Rabatt %'" in page
+    assert "Column C Listenpreis" in page and "no column known to hold them" not in page
+    clerk.send(sent, **{"said-0": "list price"})
+    settle(app)
+    assert "Sheet 7" in page_of(clerk, sent)
