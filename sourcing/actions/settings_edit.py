@@ -108,20 +108,31 @@ def keep_settings(
         return done
 
 
-def withdraw_settings(desk: Desk, starts_on: date) -> None:
-    """Take back the settings that begin on that day: what held before holds on. Refuses days that are over, and the
-    first settings there are."""
+def look_at_withdrawal(desk: Desk, starts_on: date) -> tuple[FieldChange, ...]:
+    """What `withdraw_settings` would change, field by field; nothing is done. Refuses what it refuses."""
+    with desk.store.reading() as connection:
+        return _gone(connection, desk.at.date(), starts_on)
+
+
+def withdraw_settings(desk: Desk, starts_on: date, version: str = "") -> None:
+    """Take back all settings that begin on that day: what held before holds on. Refuses days that are over, the first
+    settings there are, and what somebody looked at before another changed the settings (`version`)."""
     with desk.writing(DEED) as pen:
-        every = every_settings(pen.connection)
-        days = [day for day, _ in every]
-        if starts_on not in days[1:] or starts_on < desk.at.date():
-            known = ", ".join(str(day) for day in days[1:] if day >= desk.at.date()) or "none"
-            raise refused("settings-stay", day=starts_on, known=known)
-        at = days.index(starts_on)
-        changes = settings_changes(every[at][1], every[at - 1][1])
+        _refuse_meanwhile(pen.connection, version)
+        changes = _gone(pen.connection, desk.at.date(), starts_on)
         remove_settings(pen.connection, starts_on)
         words = "; ".join(one.words() for one in changes)
         pen.note(SUBJECT, f"took back what held from {starts_on} on; {words}")
+
+
+def _gone(connection: Connection, today: date, starts_on: date) -> tuple[FieldChange, ...]:
+    every = every_settings(connection)
+    days = [day for day, _ in every]
+    if starts_on not in days[1:] or starts_on < today:
+        known = ", ".join(str(day) for day in days[1:] if day >= today) or "none"
+        raise refused("settings-stay", day=starts_on, known=known)
+    at = days.index(starts_on)
+    return settings_changes(every[at][1], every[at - 1][1])
 
 
 def start_shop(desk: Desk, typed: Mapping[str, Typed], sure: bool = False) -> Settings:

@@ -13,6 +13,7 @@ from sourcing.actions.desk import Desk
 from sourcing.actions.settings_edit import settings_now
 from sourcing.basics.settings import Settings
 from sourcing.web.desks import STORE
+from tests.documents.html_reader import Page
 from tests.web.world import NOW, OWNER, Browser
 
 BANDS = {
@@ -79,7 +80,17 @@ def test_bands_hold_from_their_day_and_can_be_taken_back(app: Flask, owner: Brow
     assert len(_settings(app).markup_bands) == 5
     assert [band.multiplier for band in _settings(app, date(2026, 2, 1)).markup_bands] == [Decimal("2.40")]
     assert "From Feb 1, 2026 on others hold" in owner.get("/shop")
-    done = owner.send("/shop/withdraw/2026-02-01", starts_on="2026-02-01")
+    keep(owner, "/shop/change/days", **{**DAYS, "quote_valid_days": "14"}, starts_on="2026-02-01")
+    page = "/shop/withdraw/2026-02-01"
+    shown, hidden = Page(owner.get(page)).text, owner.hidden(page, page)
+    assert "All that was changed from Feb 1, 2026 on goes" in shown and "To take back one change of several" in shown
+    for change in ("Price of a part: its cost times", "Days a quote is good for 14"):
+        assert change in shown, change
+    keep(owner, "/shop/change/days", **{**DAYS, "quote_valid_days": "12"}, starts_on="2026-02-01")
+    older = owner.send_again(hidden, page)
+    assert older.status_code == 409 and "Greta Lindqvare" in older.text
+    assert len(_settings(app, date(2026, 2, 1)).markup_bands) == 1
+    done = owner.send(page)
     assert "What held before holds on" in done.text
     assert len(_settings(app, date(2026, 2, 1)).markup_bands) == 5
     assert "took back what held from Feb 1, 2026" in owner.get("/history?about=shop")

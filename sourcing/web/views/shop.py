@@ -7,6 +7,7 @@ from ...actions.settings_edit import (
     SettingsChange,
     keep_settings,
     look_at_settings,
+    look_at_withdrawal,
     settings_now,
     start_shop,
     withdraw_settings,
@@ -15,7 +16,7 @@ from ...actions.settings_labels import as_filled_in, label_of
 from ...basics.problem import refused
 from ...documents.settings import settings_words
 from ..desks import desk, may
-from ..forms import day, deed, is_sure, tell, text
+from ..forms import day, day_in, deed, is_sure, tell, text
 from ..guard import OWNER, WITH_COSTS, open_to
 from ..show import show
 from ..words import _
@@ -67,10 +68,14 @@ def change_page(part: str) -> ResponseReturnValue:
 @blueprint.route("/shop/withdraw/<starts_on>", methods=["GET", "POST"])
 @open_to(*OWNER)
 def withdraw_page(starts_on: str) -> ResponseReturnValue:
-    """Take back what begins on a day."""
+    """Take back what begins on a day, all of it: what that changes is shown first."""
     if request.method == "POST" and (gone := deed(_withdraw)):
         return gone
-    return show("shop/withdraw.html", starts_on=starts_on)
+    found, starts = settings_now(desk()), day_in(starts_on)
+    changes = look_at_withdrawal(desk(), starts)
+    words = {"named": label_of, "as_filled_in": as_filled_in}
+    facts = {"starts_on": starts, "changes": changes, "version": found.version if found else ""}
+    return show("shop/withdraw.html", **facts, **words)
 
 
 def _begin() -> str:
@@ -94,6 +99,6 @@ def _withdraw() -> str:
     starts_on = day("starts_on")
     if starts_on is None:
         raise refused("not-a-day", found="")
-    withdraw_settings(desk(), starts_on)
+    withdraw_settings(desk(), starts_on, text("version"))
     tell(_("What held before holds on."))
     return url_for("shop.settings_page")
