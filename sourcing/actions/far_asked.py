@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 from decimal import Decimal
+from typing import Any
 
 from sqlalchemy import Connection
 
@@ -11,6 +12,7 @@ from ..basics.problem import Place, Problem, Refused, problem
 from ..basics.rate import Rate, Rates
 from ..basics.settings import Settings
 from ..basics.terms_view import TermsChange
+from ..quoting.taxes import TaxBeside, taxes_beside, taxes_replaced
 from ..storage.shop import has_settings, rates, settings_on
 from .terms_labels import as_typed
 
@@ -24,9 +26,43 @@ def ask(found: Iterable[Problem], sure: bool) -> None:
 def far_settings(
     before: Settings | None, new: Settings, named: Callable[[str], str] = str, place: Place | None = None
 ) -> Iterator[Problem]:
-    """What of the new settings lies far off. `named` gives what a field is called where it was filled in."""
+    """What of the new settings lies far off, and which taxes would be charged beside others as none was before.
+
+    `named` gives what a field is called where it was filled in.
+    """
     for one in far_off(before, new, new.labour_rate, new.labour_rate):
         yield problem("figure-far-off", place=place, entry="", field=named(one.field), found=one.found)
+    for beside in taxes_beside(before.taxes if before else (), new.taxes):
+        yield problem("taxes-beside", place=place, **_beside_facts(beside))
+
+
+def of_taxes(before: Settings, new: Settings) -> tuple[Problem, ...]:
+    """What the new settings do to taxes: a rate in the place of another, a tax charged beside another."""
+    replaced = taxes_replaced(before.taxes, new.taxes)
+    return (
+        *(
+            problem(
+                "tax-replaced",
+                name=one.new.name,
+                percent=one.new.percent,
+                before=one.before.percent,
+                day=one.new.starts_on,
+            )
+            for one in replaced
+        ),
+        *(problem("tax-charged-beside", **_beside_facts(one)) for one in taxes_beside(before.taxes, new.taxes)),
+    )
+
+
+def _beside_facts(one: TaxBeside) -> dict[str, Any]:
+    return {
+        "name": one.tax.name,
+        "percent": one.tax.percent,
+        "other": one.other.name,
+        "other_percent": one.other.percent,
+        "on": " and ".join(one.on),
+        "day": one.from_day,
+    }
 
 
 def far_terms(

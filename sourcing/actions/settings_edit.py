@@ -15,7 +15,7 @@ from ..storage.deeds import deeds
 from ..storage.settings_versions import every_settings, remove_settings
 from ..storage.shop import has_settings, put_settings
 from .desk import Desk, Pen
-from .far_asked import ask, far_settings
+from .far_asked import ask, far_settings, of_taxes
 from .settings_labels import as_filled_in, label_of
 from .settings_typed import Typed, settings_from
 from .setup import ALWAYS, refuse_other_currency
@@ -204,7 +204,7 @@ def _changed(
     later = [(start, one) for start, one in every if start > day]
     cliffs = [one for one in of_bands(new) if one not in of_bands(before)]
     is_new = all(start != day for start, _ in every)
-    told = (*cliffs, *_later(new, later, fields))
+    told = (*of_taxes(before, new), *cliffs, *_later(new, later, fields))
     return new, SettingsChange(starts_on=day, changes=changes, is_new=is_new, told=told)
 
 

@@ -1,12 +1,13 @@
 """The shop's own settings: how prices come from costs, taxes, labour, papers. All of it the owner's input."""
 
+from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, TypeVar
 
 from .problem import refused
 from .terms import Calendar
-from .value import Value
+from .value import Value, changed
 
 PriceKind = Literal["parts", "freight", "labour", "fees"]
 """What a sum on a quote is for; taxes say yes or no to each."""
@@ -102,6 +103,23 @@ class ChargeRules(Value, frozen=True, kw_only=True):
     tax_exempt: bool = False
 
 
+Named = TypeVar("Named", Tax, FeeRule)
+
+
+def name_key(name: str) -> str:
+    """A tax's or fee's name as it is compared: capital letters and blanks make no other tax of it."""
+    return "".join(name.split()).casefold()
+
+
+def alike_named(entries: Iterable[Named]) -> tuple[Named, ...]:
+    """The entries, those of one name with the spelling of the first that starts, so that one replaces the other."""
+    every = tuple(entries)
+    first: dict[str, str] = {}
+    for one in sorted(every, key=lambda one: one.starts_on):
+        first.setdefault(name_key(one.name), one.name)
+    return tuple(changed(one, name=first[name_key(one.name)]) for one in every)
+
+
 class Shop(Value, frozen=True, kw_only=True):
     """Who writes the papers."""
 
@@ -158,8 +176,10 @@ class Settings(Value, frozen=True, kw_only=True):
 
     @property
     def charge_rules(self) -> ChargeRules:
-        """Taxes and fees as they stand, for a customer who is not exempt."""
-        return ChargeRules(taxes=self.taxes, supplies=self.supplies, fee_rules=self.fee_rules)
+        """Taxes and fees as they stand, for a customer who is not exempt. Names are made alike here and not where a
+        frozen quote is added up: what a customer was told stays."""
+        taxes, fees = alike_named(self.taxes), alike_named(self.fee_rules)
+        return ChargeRules(taxes=taxes, supplies=self.supplies, fee_rules=fees)
 
     def __post_init__(self) -> None:
         bands = self.markup_bands

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from .contradiction import Contradiction, is_finer, number_faults
 from .currency import is_currency, minor_units
+from .settings import name_key
 from .terms_checks import calendar_contradictions
 
 if TYPE_CHECKING:
@@ -31,10 +32,12 @@ def _own(settings: "Settings") -> Iterator[Contradiction]:
             field="currency", found=f"is wrong: '{settings.currency}' is not a currency code of ISO 4217"
         )
     yield from _bands("markup_bands", settings.markup_bands)
-    taxes = [(tax.name, tax.starts_on) for tax in settings.taxes]
-    for at, tax in enumerate(taxes, 1):
-        if tax in taxes[: at - 1]:
-            yield Contradiction(field=f"taxes.{at}", found=f"is '{tax[0]}' from {tax[1]} on a second time")
+    taxes = [(name_key(tax.name), tax.starts_on) for tax in settings.taxes]
+    for at, tax in enumerate(settings.taxes, 1):
+        if not tax.name.strip():
+            yield Contradiction(field=f"taxes.{at}.name", found="is blank; the tax's name stands on the paper")
+        if taxes[at - 1] in taxes[: at - 1]:
+            yield Contradiction(field=f"taxes.{at}", found=f"is '{tax.name}' from {tax.starts_on} on a second time")
 
 
 def _bands(field: str, bands: Sequence["MarkupBand"]) -> Iterator[Contradiction]:
@@ -68,7 +71,7 @@ def _of_categories(settings: "Settings") -> Iterator[Contradiction]:
 
 
 def _of_fees(settings: "Settings") -> Iterator[Contradiction]:
-    known = [(rule.name, rule.starts_on) for rule in settings.fee_rules]
+    known = [(name_key(rule.name), rule.starts_on) for rule in settings.fee_rules]
     for at, rule in enumerate(settings.fee_rules, 1):
         field = f"fee_rules.{at}"
         if not rule.name.strip():

@@ -21,6 +21,24 @@ SETTINGS_KINDS: dict[str, ProblemKind] = {
         "the settings that begin on {day} know nothing of this change ({found})",
         "change them too, if it is to hold from then on",
     ),
+    "taxes-beside": kind(
+        "Two taxes on the same",
+        "'{name}', {percent} %, would be charged beside '{other}', {other_percent} %, on {on} from {day} on",
+        "most places charge one, and the law of the place decides: for another rate of the same tax write its very "
+        "name, for then it takes the old one's place; if both are due, say so with --sure",
+        at_counter="most places charge one, and the law of the place decides: for another rate of the same tax write "
+        "its very name, for then it takes the old one's place; if both are due, tick that it is right as typed",
+    ),
+    "tax-charged-beside": kind(
+        "Two taxes on the same",
+        "'{name}', {percent} %, is charged beside '{other}', {other_percent} %, on {on} from {day} on",
+        "both stand on every quote from then on",
+    ),
+    "tax-replaced": kind(
+        "Another rate of a tax",
+        "'{name}', {percent} %, takes the place of {before} % from {day} on",
+        "quotes written already keep the rate they were given with",
+    ),
     "settings-stay": kind(
         "Settings stay",
         "the settings from {day} on can't be taken back",

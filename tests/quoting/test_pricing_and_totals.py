@@ -7,7 +7,8 @@ import pytest
 
 from sourcing.basics.money import Money, total
 from sourcing.basics.quote import QuoteLine
-from sourcing.basics.settings import MarkupBand, Settings, Shop, Supplies, Tax
+from sourcing.basics.settings import FeeRule, MarkupBand, Settings, Shop, Supplies, Tax
+from sourcing.quoting.fees import rules_on
 from sourcing.quoting.pricing import unit_price
 from sourcing.quoting.totals import add_on_prices, document_total, taxes_on
 from tests.builders import usd
@@ -159,3 +160,19 @@ def test_a_published_invoice_to_the_cent() -> None:
     assert [tax.amount for tax in found.taxes] == [usd("10.99"), usd("9.74")]
     assert found.total == usd("250.33")
     assert isinstance(found.total, Money)
+
+
+def test_names_of_taxes_are_one_whatever_their_case_and_blanks() -> None:
+    """The newer rate replaces the other in what new quotes are charged by; rules frozen before stay as they were."""
+    old = Tax(name="Sales tax", percent=Decimal(6), on=("parts",), starts_on=date(2025, 1, 1))
+    new = Tax(name="SALES  Tax", percent=Decimal(7), on=("parts",), starts_on=date(2026, 7, 1))
+    charged = taxes_on(settings(taxes=(new, old)).charge_rules.taxes, date(2026, 7, 1))
+    assert [(tax.name, tax.percent) for tax in charged] == [("Sales tax", Decimal(7))]
+    assert len(taxes_on((old, new), date(2026, 7, 1))) == 2
+
+
+def test_names_of_fees_are_one_too() -> None:
+    old = FeeRule(name="Old oil", of="document", charge=Decimal(3), starts_on=date(2025, 1, 1))
+    new = FeeRule(name="old Oil", of="document", charge=Decimal(4), starts_on=date(2026, 1, 1))
+    fees = rules_on(settings(fee_rules=(old, new)).charge_rules.fee_rules, DAY)
+    assert [(fee.name, fee.charge) for fee in fees] == [("Old oil", Decimal(4))]

@@ -180,7 +180,7 @@ def test_taxes_fees_and_deposit_are_kept_as_filled_in(app: Flask, owner: Browser
     half = look(owner, page, **fields)
     assert half.status_code == 409 and "&#39;Fee: from day&#39; is missing" in half.text
     fields |= {"fee-1-starts_on": ["2026-02-01"], "fee-1-categories": ["oil, grease"]}
-    assert keep(owner, page, **fields).status_code == 200
+    assert keep(owner, page, **fields, sure="yes").status_code == 200
     now_is = _settings(app)
     assert [tax.name for tax in now_is.taxes] == ["Sales tax", "Local tax"] and now_is.taxes[1].on == (
         "parts",
