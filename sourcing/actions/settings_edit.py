@@ -8,8 +8,7 @@ from sqlalchemy import Connection
 
 from ..basics.problem import Problem, problem, refused
 from ..basics.settings import Settings
-from ..basics.terms_view import FieldChange, field_values
-from ..basics.toml_text import toml_text
+from ..basics.terms_view import FieldChange, field_changes
 from ..basics.value import Value, changed, to_json
 from ..storage.deeds import deeds
 from ..storage.settings_versions import every_settings, remove_settings
@@ -132,7 +131,7 @@ def _gone(connection: Connection, today: date, starts_on: date) -> tuple[FieldCh
         known = ", ".join(str(day) for day in days[1:] if day >= today) or "none"
         raise refused("settings-stay", day=starts_on, known=known)
     at = days.index(starts_on)
-    return settings_changes(every[at][1], every[at - 1][1])
+    return field_changes(every[at][1], every[at - 1][1])
 
 
 def start_shop(desk: Desk, typed: Mapping[str, Typed], sure: bool = False) -> Settings:
@@ -145,20 +144,6 @@ def start_shop(desk: Desk, typed: Mapping[str, Typed], sure: bool = False) -> Se
         put_settings(pen.connection, new, ALWAYS)
         pen.note(SUBJECT, f"set up at the counter: {new.shop.name}, {new.currency}")
     return new
-
-
-def settings_changes(before: Settings, after: Settings) -> tuple[FieldChange, ...]:
-    """What one says otherwise than the other, field by field; 30 and 30.00 are the same."""
-    old, new = dict(field_values(before)), dict(field_values(after))
-    return tuple(
-        FieldChange(field=name, before=_text(old, name), after=_text(new, name))
-        for name in dict.fromkeys([*old, *new])
-        if (name in old, old.get(name)) != (name in new, new.get(name))
-    )
-
-
-def _text(values: Mapping[str, object], name: str) -> str:
-    return toml_text(values[name]) if name in values else ""
 
 
 def _version_of(every: Sequence[tuple[date, Settings]]) -> str:
@@ -193,7 +178,7 @@ def _changed(
     # The form showed what holds today: only what was typed otherwise is changed in what holds on that day.
     touched = {name: one for name, one in typed.items() if getattr(wanted, name) != getattr(shown, name)}
     new = settings_from(before, touched)
-    changes = settings_changes(before, new)
+    changes = field_changes(before, new)
     if not changes:
         raise refused("settings-the-same", day=day)
     if day < today and not past.strip():
@@ -212,7 +197,7 @@ def _later(new: Settings, later: Sequence[tuple[date, Settings]], fields: set[st
     """Settings that begin later and know nothing of the change."""
     told = []
     for start, one in later:
-        differs = [change for change in settings_changes(new, one) if change.field in fields]
+        differs = [change for change in field_changes(new, one) if change.field in fields]
         if differs:
             told.append(problem("later-settings", day=start, found=_in_words(differs)))
     return told

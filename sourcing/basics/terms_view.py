@@ -1,6 +1,6 @@
 """Terms as they are looked at: a supplier's versions, what changed from one to the next, and what is not known."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import date
 
 import msgspec
@@ -68,33 +68,56 @@ class TermsChange(Value, frozen=True, kw_only=True):
     told: tuple[Problem, ...] = ()
 
 
-def field_values(value: Value, path: str = "") -> Iterator[tuple[str, object]]:
+def _stated(value: Value, path: str = "") -> Iterator[tuple[str, object]]:
     """Every field that says something, dotted, with its value; a list stands whole."""
     for name, one in stated(value).items():
         where = f"{path}.{name}" if path else name
         if isinstance(one, Value):
-            yield from field_values(one, where)
+            yield from _stated(one, where)
         else:
             yield where, one
 
 
-def changed_fields(before: Terms | None, after: Terms | None) -> tuple[FieldChange, ...]:
-    """What one version says otherwise than the other, in the order of the fields, but for whose and from when it is.
+def field_changes(before: Value | None, after: Value | None) -> tuple[FieldChange, ...]:
+    """What one says otherwise than the other, in the order of the fields; 30 and 30.00 are the same.
 
-    30 and 30.00 are the same.
+    Each with the value that holds, said or left to what is usual: a cut-off set to the usual hour is told as that hour.
+    Where one of them is None only what is said of the other is told.
     """
-    old = dict(field_values(before)) if before else {}
-    new = dict(field_values(after)) if after else {}
-    order = {field.name: at for at, field in enumerate(msgspec.structs.fields(Terms))}
-    names = sorted(dict.fromkeys([*old, *new]), key=lambda name: order[name.partition(".")[0]])
+    if before is None or after is None:
+        old, new = (dict(_stated(one)) if one else {} for one in (before, after))
+    else:
+        old, new = dict(_every_field(before)), dict(_every_field(after))
+    told = ((name, old.get(name), new.get(name)) for name in _in_order(old, new))
     return tuple(
-        FieldChange(field=name, before=_text(old, name), after=_text(new, name))
-        for name in names
-        if name not in ("supplier", "starts_on") and (name in old, old.get(name)) != (name in new, new.get(name))
+        FieldChange(field=name, before=_text(name, was), after=_text(name, then))
+        for name, was, then in told
+        if was != then and (_text(name, was) or _text(name, then))
     )
 
 
-def _text(values: dict[str, object], name: str) -> str:
-    if values.get(name) == CUT_OFF_NOT_KNOWN:
+def changed_fields(before: Terms | None, after: Terms | None) -> tuple[FieldChange, ...]:
+    """The same of terms, but for whose and from when they are."""
+    return tuple(one for one in field_changes(before, after) if one.field not in ("supplier", "starts_on"))
+
+
+def _every_field(value: Value, path: str = "") -> Iterator[tuple[str, object]]:
+    for field in msgspec.structs.fields(value):
+        one, where = getattr(value, field.name), f"{path}.{field.name}" if path else field.name
+        if isinstance(one, Value):
+            yield from _every_field(one, where)
+        else:
+            yield where, one
+
+
+def _in_order(old: Mapping[str, object], new: Mapping[str, object]) -> list[str]:
+    """Both sides' fields, each table's together."""
+    names = list(dict.fromkeys([*old, *new]))
+    tables = list(dict.fromkeys(name.partition(".")[0] for name in names))
+    return sorted(names, key=lambda name: tables.index(name.partition(".")[0]))
+
+
+def _text(name: str, found: object) -> str:
+    if name == "cut_off" and found == CUT_OFF_NOT_KNOWN:
         return "not known"
-    return toml_text(values[name]) if name in values else ""
+    return "" if found is None or found in ("", ()) else toml_text(found)

@@ -139,7 +139,7 @@ def test_two_changes_of_one_day_are_one_version(tmp_path: Path) -> None:
     desk = shop(tmp_path, AT)
     set_terms(desk, "pellbrook", {"minimum_order": "35.00"}, FEBRUARY)
     done = set_terms(desk, "pellbrook", {"handling": "2.00"}, FEBRUARY)
-    assert [one.words() for one in done.changes] == ["handling not set -> 2.00"]
+    assert [one.words() for one in done.changes] == ["handling 0 -> 2.00"]
     assert done.terms and done.terms.minimum_order == 35 and done.terms.handling == 2
     assert len(suppliers_terms(desk, "pellbrook").versions) == 2
 
@@ -191,7 +191,7 @@ def test_versions_of_one_file_are_compared_with_each_other(tmp_path: Path) -> No
     later = NEW_SUPPLIER.replace("2025-10-01", "2026-02-01") + "handling = 2.00\n"
     path.write_text(later + NEW_SUPPLIER)
     first, second = take_terms(desk, path)
-    assert first.before is None and [one.words() for one in second.changes] == ["handling not set -> 2.00"]
+    assert first.before is None and [one.words() for one in second.changes] == ["handling 0 -> 2.00"]
 
 
 def test_setting_up_again_tells_what_of_the_past_it_changes(tmp_path: Path) -> None:

@@ -69,7 +69,7 @@ def test_json_says_the_same(shop: Path) -> None:
     found = json.loads(output)
     assert code == 0 and found["versions"][0]["freight"]["charge"] == "24.00" and found["not_known"]
     code, output, _ = sourcing(shop, "terms", "kesselried", "--set", "handling=1", "--json", at=AT)
-    assert code == 0 and json.loads(output)["changes"] == [{"field": "handling", "before": "", "after": "1"}]
+    assert code == 0 and json.loads(output)["changes"] == [{"field": "handling", "before": "0", "after": "1"}]
 
 
 @pytest.mark.parametrize(

@@ -165,7 +165,7 @@ def test_a_change_is_told_old_and_new() -> None:
         terms=after,
         changes=changed_fields(before, after),
     )
-    assert terms_change_text([done]) == "Larkmoor, from 2026-01-13 on:\n  handling not set -> 2.00\n"
+    assert terms_change_text([done]) == "Larkmoor, from 2026-01-13 on:\n  handling 0 -> 2.00\n"
     back = changed(done, before=after, terms=before, changes=changed_fields(after, before))
     assert terms_change_text([back]).startswith("Larkmoor: the terms from 2026-01-13 on are withdrawn; those from 2025")
     assert "no others hold then" in terms_change_text([changed(back, terms=None)])
