@@ -27,6 +27,7 @@ from ..storage.orders import add_order, next_order_number, order, orders, receip
 from .deposits import deposit_warnings
 from .desk import Desk, Pen
 from .evaluate import Catalogue, catalogue, catalogue_to_read
+from .left_to_order import bought_anew, unbilled_charges
 from .order_lines import ToOrder, doubts, job_orders_now, lines_to_order, ready_items, still_waiting
 from .orders_together import better_together, needed_by
 from .plan import land
@@ -38,12 +39,14 @@ NOT_PLACED = ""
 class OrdersPlaced(Value, frozen=True, kw_only=True):
     """The orders, the lines held back with the reason for each, and what is doubtful about the lines ordered.
 
-    Where they are only looked at, nothing is kept and the orders have no number.
+    Where they are only looked at, nothing is kept and the orders have no number; `otherwise` then says what buying it
+    anew would cost, where that is less, and which lines bear freight and fees nobody is billed for.
     """
 
     orders: tuple[PurchaseOrder, ...]
     held: tuple[str, ...]
     warnings: tuple[str, ...] = ()
+    otherwise: tuple[str, ...] = ()
 
     @property
     def mark(self) -> str:
@@ -111,7 +114,19 @@ def look_at_orders(desk: Desk, numbers: Sequence[str], only: Sequence[str] = ())
             orders=tuple(draft.order for draft in drafts),
             held=tuple(one.sentence() for one in held),
             warnings=(*warnings, *more),
+            otherwise=tuple(_otherwise(found, numbers, only, drafts)),
         )
+
+
+def _otherwise(
+    found: Catalogue, numbers: Sequence[str], only: Sequence[str], drafts: Sequence["_Draft"]
+) -> Iterator[str]:
+    """Nothing where an order can't be placed as it stands, for then its cost is not known: why is told already."""
+    if any(draft.in_the_way for draft in drafts):
+        return
+    lines, made = lines_to_order(found, numbers, only), [draft.order for draft in drafts]
+    yield from bought_anew(found, lines, made, needed_by(found, numbers))
+    yield from unbilled_charges(lines, made)
 
 
 def all_orders(desk: Desk, job: str | None) -> tuple[PurchaseOrder, ...]:

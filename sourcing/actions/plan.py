@@ -19,6 +19,7 @@ from .desk import Desk
 from .evaluate import Catalogue, catalogue_to_read, evaluate
 from .land import land_at
 from .needs import asks_of
+from .order_lines import lines_to_order
 from .plan_offers import Place, Wanted, planned
 from .sorted_offers import Evaluated, ShopAt
 from .why_none import with_reasons
@@ -37,14 +38,16 @@ def plan_job(
     need_by: date | AnyDay | None,
     only_agreed: bool = False,
     wishes: PlanWishes = JOB_WISHES,
+    left_to_order: bool = False,
 ) -> Plan:
     """The plan for a stored job, with its add-ons unless `only_agreed`; `need_by` None takes the job's own day, 'any
-    day' buys whatever day the goods come, also where no day is known."""
+    day' buys whatever day the goods come, also where no day is known. `left_to_order`: only for pieces that are
+    approved and on no order yet; refuses where there are none."""
     with desk.store.reading() as connection:
         found = catalogue_to_read(desk, connection)
         job = stored_job(connection, number)
         wishes = changed(wishes, need_by=None if need_by == ANY_DAY else need_by or wishes.need_by or job.need_by)
-        needs = job_needs(job, found, only_agreed)
+        needs = needs_left(found, job.number) if left_to_order else job_needs(job, found, only_agreed)
         seen = {need.label: evaluate_need(found, need) for need in needs}
         plan = plan_offers(found, needs, seen, wishes)
         if plan.unfilled:  # its sentences count the rows somebody could judge, whatever else is offered
@@ -83,6 +86,15 @@ def job_needs(job: Job, found: Catalogue, only_agreed: bool = False) -> tuple[Pl
         asks = asks_of(found, job, line)
         needs.append(PlanNeed(label=label, our_part=line.part, quantity=line.quantity, asks=asks))
     return tuple(needs)
+
+
+def needs_left(found: Catalogue, number: str) -> tuple[PlanNeed, ...]:
+    """What is approved and on no order yet, by line label. Refuses where nothing of the job is."""
+    return tuple(
+        PlanNeed(label=one.wanted.label, our_part=one.wanted.part, quantity=one.line.quantity, asks=one.asks)
+        for one in lines_to_order(found, [number]).values()
+        if one.line.quantity
+    )
 
 
 def evaluate_need(found: Catalogue, need: PlanNeed) -> Evaluated:

@@ -42,7 +42,7 @@ def order(
     here = desk(database, at, who)
     if look:
         seen = look_at_orders(here, numbers, line or [])
-        show(seen, looked_text(seen.orders, seen.held, seen.warnings), json)
+        show(seen, looked_text(seen.orders, seen.held, seen.warnings, seen.otherwise), json)
         return
     placed = place_orders(here, numbers, line or [], note)
     papers = [(one, str(write_order(one, folder))) for one in placed.orders]

@@ -57,6 +57,9 @@ def plan(
         str, typer.Option("--schema", help="Print the JSON Schema of a basket, or of the answer, and do nothing else.")
     ] = "",
     only_agreed: Annotated[bool, typer.Option("--only-agreed", help="Leave a job's add-ons out.")] = False,
+    left_to_order: Annotated[
+        bool, typer.Option("--left-to-order", help="Only what is approved and on no order yet.")
+    ] = False,
     xlsx: Xlsx = None,
     database: Database = DEFAULT_DATABASE,
     at: At = None,
@@ -74,6 +77,10 @@ def plan(
         raise typer.BadParameter("--any-day is for a job; leave need_by out of the basket instead")
     if soonest and value_per_day:
         raise typer.BadParameter("--soonest and --value-per-day exclude each other")
+    if only_agreed and left_to_order:
+        raise typer.BadParameter("--only-agreed and --left-to-order exclude each other")
+    if file and left_to_order:
+        raise typer.BadParameter("--left-to-order is for a job: nothing of a basket is approved or ordered")
     day = day_or_any(need_by, any_day)
     asked: dict[str, object] = {
         "objective": "date" if soonest else "cost and days" if value_per_day else None,
@@ -89,7 +96,8 @@ def plan(
         "seconds": seconds,
     }
     said = {name: value for name, value in asked.items() if value is not None}
-    found = _of_basket(file, at, said) if file else _of_job(desk(database, at, ""), number, day, only_agreed, said)
+    which = {"only_agreed": only_agreed, "left_to_order": left_to_order}
+    found = _of_basket(file, at, said) if file else _of_job(desk(database, at, ""), number, day, which, said)
     _show(found, xlsx, json)
 
 
@@ -103,12 +111,16 @@ def _of_basket(file: Path, at: datetime | None, said: Mapping[str, object]) -> P
 
 
 def _of_job(
-    at_desk: Desk, number: str, day: date | Literal["any day"] | None, only_agreed: bool, said: Mapping[str, object]
+    at_desk: Desk,
+    number: str,
+    day: date | Literal["any day"] | None,
+    which: Mapping[str, bool],
+    said: Mapping[str, object],
 ) -> Plan:
     from ..actions.plan import JOB_WISHES, plan_job
     from ..basics.value import changed
 
-    return plan_job(at_desk, number, day, only_agreed, changed(JOB_WISHES, **said))
+    return plan_job(at_desk, number, day, wishes=changed(JOB_WISHES, **said), **which)
 
 
 def _show(found: Plan, xlsx: Path | None, json: bool) -> None:

@@ -25,12 +25,15 @@ def order_message(order: PurchaseOrder) -> str:
     return document(lines)
 
 
-def looked_text(some: Sequence[PurchaseOrder], held: Iterable[str], warnings: Iterable[str]) -> str:
-    """What would be ordered now, from whom, at what cost and by when, and what is held. Nothing is placed."""
+def looked_text(
+    some: Sequence[PurchaseOrder], held: Iterable[str], warnings: Iterable[str], otherwise: Iterable[str] = ()
+) -> str:
+    """What would be ordered now, from whom, at what cost and by when, what is held, and what buying it otherwise would
+    cost. Nothing is placed."""
     lines = ["Nothing is ordered yet. This would be ordered:" if some else "Nothing can be ordered."]
     for order in some:
         lines += ["", *_own_view(order)]
-    return document([*lines, *_asides(held, warnings)])
+    return document([*lines, *_asides(held, [*otherwise, *warnings])])
 
 
 def placed_text(some: Sequence[tuple[PurchaseOrder, str]], held: Iterable[str], warnings: Iterable[str]) -> str:

@@ -9,6 +9,7 @@ from pypdf import PdfReader
 
 from sourcing.actions.orders import place_orders
 from tests.actions.order_shop import MONDAY, approved, orders_shop, quoted
+from tests.actions.test_left_to_order import declined_belt
 from tests.cli.running import in_a_process, sourcing
 from tests.journeys.small_shop import desk_at
 
@@ -131,3 +132,14 @@ def test_a_slip_is_one_sentence_and_nothing_happened(shop: Path) -> None:
     assert not list(shop.glob("*change*"))
     now = json.loads(run(shop, "orders", "PO-2026-0001", "--json"))
     assert now["now"]["events"] == [] and [one["pieces"] for one in now["open"]] == [1, 2]
+
+
+def test_after_a_partial_yes_look_and_plan_tell_what_is_cheaper_by_itself(tmp_path: Path) -> None:
+    """45.00 and freight as quoted, 55.95 from the other supplier; the plan of what is left says the same."""
+    _, job = declined_belt(tmp_path)
+    code, told, _ = sourcing(tmp_path, "order", job, "--look", at="2026-03-02T09:00")
+    assert code == 0 and "it costs 55.95 USD from Pellbrook Power Parts" in " ".join(told.split())
+    code, told, _ = sourcing(tmp_path, "plan", job, "--left-to-order", at="2026-03-02T09:00")
+    assert code == 0 and "55.95" in told and "Stonegarth Trade Parts: " not in told
+    code, _, errors = sourcing(tmp_path, "plan", job, "--left-to-order", "--only-agreed", at="2026-03-02T09:00")
+    assert code and "exclude each other" in errors

@@ -66,6 +66,22 @@ def test_doubts_of_jobs_ordered_together_stand_beside_their_own_lines(morning: F
         assert f'href="/jobs/{job}/lines/C/which-part"' not in page, "the line is not ordered"
 
 
+def test_after_a_partial_yes_freight_that_nobody_is_billed_for_is_told(morning: Flask) -> None:
+    """Quoted with free freight for all lines; only the agreed ones approved, they bear 12.50 that stands on no bill."""
+    record(desk_of(morning, ORDERING), QUOTED, Spoken(yes=("agreed",), who="Maud Tilbrook", how="telephone"))
+    clerk = logged_in(morning, "clerk")
+    page = clerk.get(f"/jobs/{QUOTED}/to-order")
+    told = (
+        f"Job {QUOTED}: lines 1, 2 bear $12.50 of freight and fees, the quote counted $0.00; nobody is billed for "
+        "$12.50 of it."
+    )
+    assert told in page
+    assert f'href="/jobs/{QUOTED}/plan?left=1"' in page
+    plan = clerk.get(f"/jobs/{QUOTED}/plan?left=1")
+    assert "PB-4038" in plan and "PB-1040" in plan and "PB-2220" not in plan
+    assert re.search(r'name="left" value="1" checked', plan)
+
+
 def test_ordering_twice_by_a_double_click_orders_once(morning: Flask) -> None:
     """The second sending of the form leads to the order the first one placed."""
     clerk = logged_in(morning, "clerk")

@@ -72,7 +72,8 @@ def _plan(job: str) -> Plan:
         if request.args.get(name):
             wishes[name] = True
     day_wanted = ANY_DAY if request.args.get("any_day") else asked_day("need_by")
-    return plan_job(desk(), job, day_wanted, bool(request.args.get("agreed")), changed(JOB_WISHES, **wishes))
+    agreed, left = (bool(request.args.get(name)) for name in ("agreed", "left"))
+    return plan_job(desk(), job, day_wanted, agreed, changed(JOB_WISHES, **wishes), left)
 
 
 def _write(job: str) -> str:
