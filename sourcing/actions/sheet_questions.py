@@ -33,7 +33,8 @@ WHOLE_SHEET = ("no-number-column", "no-price-column", "no-table", "net-price-gon
 """Asked of no column that is named: the person looks through all of them."""
 
 NO_PRICES = "sheet-without-prices"
-LOOK_OVER = ("columns-shown-first", "sheet-much-shorter", NO_PRICES)
+OF_ANOTHER = "sheet-of-another"
+LOOK_OVER = ("columns-shown-first", "sheet-much-shorter", NO_PRICES, OF_ANOTHER)
 """Nothing is asked: the person looks, and says that it is to be kept so."""
 
 LINES: dict[str, tuple[Field, ...]] = {
@@ -90,6 +91,11 @@ class SheetAsked(Value, frozen=True, kw_only=True):
     def may_be_a_part(self) -> bool:
         """Whether it is so much shorter than the sheet before it that it may be a part of one."""
         return any(one.code == "sheet-much-shorter" for one in self.look_over)
+
+    @property
+    def is_of_another(self) -> bool:
+        """Whether the very file is kept as another supplier's."""
+        return any(one.code == OF_ANOTHER for one in self.look_over)
 
     @property
     def has_no_prices(self) -> bool:

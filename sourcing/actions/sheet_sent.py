@@ -11,6 +11,7 @@ from sqlalchemy import Connection
 
 from ..basics.judgement import LeftByImport
 from ..basics.problem import Problem, Refused, problem, refused
+from ..basics.sheet import KeptSheet
 from ..basics.sheet_sample import SheetSample
 from ..basics.terms import Terms
 from ..basics.value import Value, changed
@@ -35,7 +36,7 @@ from .left_by_import import left_by_import
 
 LONGEST_NAME = 120
 MOST_SHOWN = 50
-FEW, MUCH_SHORTER = 20, 4
+FEW, MUCH_SHORTER = 5, 2
 """A sheet of fewer offers than one in so many of those before it may be a part of a sheet, or another table."""
 NO_HELP = frozenset(
     (
@@ -137,11 +138,13 @@ def _take_in(desk: Desk, content: bytes, name: str, said: Said, tell: Tell, look
         there = same_sheet(connection, terms.supplier, sha256, desk.at.date())
         known = known_columns(connection, terms.supplier)
         before = _offers_before(connection, terms.supplier, desk)
+        whose = tuple(one for one in kept_sheets(connection, desk.at.date()) if one.sha256 == sha256)
     if there:
         return Imported(kept=there, summary=None, again=True)
     reading = read_with(known, content, name, terms, said, tell)
     _check(reading, name, said)
-    if not said.looked_over and (shown := _to_look_over(reading, name, look, before)):
+    shown = _to_look_over(reading, name, look, before) + [_of_another(name, one) for one in whose[-1:]]
+    if not said.looked_over and shown:
         raise _Asked(shown, ())
     tell(f"{name}: keeping {len(reading.offers):,} offers")
     with desk.writing("import") as pen:
@@ -175,6 +178,11 @@ def _to_look_over(reading: SheetReading, name: str, look: bool, before: int) -> 
     if before >= FEW and offers * MUCH_SHORTER < before:
         found.append(problem("sheet-much-shorter", found=name, count=offers, before=before))
     return found
+
+
+def _of_another(name: str, kept: KeptSheet) -> Problem:
+    """The very file is kept as another supplier's: his prices would be taken for theirs."""
+    return problem("sheet-of-another", found=name, supplier=kept.supplier, sheet=kept.sheet)
 
 
 def _offers_before(connection: Connection, supplier: str, desk: Desk) -> int:

@@ -38,6 +38,11 @@ SENT_SHEET_KINDS: dict[str, ProblemKind] = {
         "'{found}' has {count} offers, and the supplier's sheet that counts now has {before}",
         "if that is all he sells, keep it so; if it is a part of his list, leave it and ask him for the whole",
     ),
+    "sheet-of-another": kind(
+        "Kept as another supplier's",
+        "'{found}' is to the letter the file that is kept as sheet {sheet} of {supplier}",
+        "leave it unless both suppliers sell by one and the same list",
+    ),
     "reading-broke-off": kind(
         "Reading broke off",
         "the reading of '{found}' broke off",

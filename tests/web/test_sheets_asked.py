@@ -217,7 +217,7 @@ def test_a_sheet_much_shorter_than_the_one_before_is_not_kept_unseen(
     app: Flask, clerk: Browser, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Four rows would stand for 831; who says that it is all he sells has it kept."""
-    monkeypatch.setattr(sheet_sent, "FEW", 20)
+    monkeypatch.setattr(sheet_sent, "FEW", 5)
     few = b"\n".join(PLAIN.split(b"\n")[:5])
     sent = drop(app, clerk, few, NAME)
     page = clerk.get(sent)
@@ -226,3 +226,15 @@ def test_a_sheet_much_shorter_than_the_one_before_is_not_kept_unseen(
     clerk.send(sent)
     settle(app)
     assert "Sheet 7" in page_of(clerk, sent)
+
+
+def test_a_file_kept_as_another_suppliers_is_not_kept_unseen(app: Flask, clerk: Browser) -> None:
+    """A slip in the list of suppliers would give one the prices of another."""
+    assert "Sheet 7 of Stonegarth" in page_of(clerk, drop(app, clerk, PLAIN, NAME))
+    sent = drop(app, clerk, PLAIN, NAME.replace("stonegarth", "pellbrook"))
+    page = clerk.get(sent)
+    assert "Is it his sheet?" in page and "to the letter the file that is kept as sheet 7 of stonegarth" in page
+    assert clerk.status("/sheets/8") == 409
+    clerk.send(sent)
+    settle(app)
+    assert "Sheet 8 of Pellbrook" in page_of(clerk, sent)
