@@ -202,13 +202,13 @@ def known_columns(connection: Connection, supplier: str) -> KnownColumns:
 
 
 def read_with(known: KnownColumns, data: bytes, name: str, terms: Terms, said: Said, tell: Tell) -> SheetReading:
-    """The sheet read with what is remembered and said. `name` is the file's; a day in it is the sheet's."""
+    """The sheet read with what is remembered and said. A day said is the sheet's, else one in `name`, the file's."""
     hints = Hints(
         supplier=terms.supplier,
         currency=terms.currency,
         meanings={**known.meanings, **said.columns},
         quantities={**known.quantities, **said.quantities},
-        dated=day_in(Path(name)),
+        dated=said.dated or day_in(Path(name)),
         tell=tell,
     )
     return read_sheet(data, name, hints)

@@ -17,6 +17,7 @@ APT: dict[str, tuple[Field, ...]] = {
     "price-with-tax": PRICES,
     "price-doubted": ("net price", "list price", "not used"),
     "price-years-differ": PRICES,
+    "price-of-a-later-day": PRICES,
     "net-of-tax": PRICES,
     "price-unit-unread": ("not used",),
     "column-surcharge": ("not used",),

@@ -41,6 +41,20 @@ COLUMN_KINDS: dict[str, ProblemKind] = {
         '--column "{found}=not used"',
         at_counter="if it is one, choose 'net price' (a price break keeps its quantity); else 'not used'",
     ),
+    "price-of-a-later-day": kind(
+        "A price of a later day",
+        "by its header, column '{found}' holds prices from {day} on, and the sheet is of {dated}",
+        'if another column holds the prices of today, say --column "{found}=not used"; with '
+        '--column "{found}=net price" it is kept, and its prices are not ranked before that day',
+        at_counter="choose 'not used' if another column holds the prices of today; as 'net price' it is kept, and its "
+        "prices are not ranked before that day",
+    ),
+    "later-price-used": kind(
+        "Prices of a later day",
+        "by its header, column '{found}' holds prices from {day} on, and the sheet is of {dated}: before that day they "
+        "are not what the supplier asks",
+        "ask the supplier for the prices of today",
+    ),
     "price-years-differ": kind(
         "Prices of different years",
         "the price columns name different years: {found}",

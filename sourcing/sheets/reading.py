@@ -13,6 +13,7 @@ from .cells.basis_cells import unread_unit_in_header
 from .files.grid import read_grid
 from .frame import OFFER_COLUMNS, offers_frame
 from .headers.columns import PRICES, meanings_by_key, plain_key, questions
+from .headers.dated_prices import later_price_notes, later_price_questions
 from .headers.package_prices import package_questions
 from .hints import Hints, SheetReading, Tell, silent
 from .offers.currency_of import sheet_currency
@@ -62,7 +63,7 @@ def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
     read = [
         ReadWorksheet(
             worksheet,
-            tuple((table, _read(table, currency, file, dated or hints.dated)) for table in some if table.complete),
+            tuple((table, _read(table, currency, file, hints.dated or dated)) for table in some if table.complete),
             tuple(table for table in some if not table.complete),
         )
         for worksheet, some in zip(worksheets, found, strict=True)
@@ -79,7 +80,7 @@ def read_sheet(data: bytes, file: str, hints: Hints) -> SheetReading:
             currency=currency,
             regions=tuple(map(region, tables)),
             questions=asked,
-            notes=tuple(note for one in read for note in notes_on(one, file)),
+            notes=(*_days_noted(tables, hints.dated or dated, file), *(n for one in read for n in notes_on(one, file))),
             reading=worksheets[0].reading,
         ),
     )
@@ -89,8 +90,10 @@ def _questions(
     read: Sequence[ReadWorksheet], tables: Sequence[Table], currency: str, hints: Hints, file: str
 ) -> Iterator[Problem]:
     """What a person must say of the columns, of prices that contradict one another, of worksheets and of lines."""
+    dated = hints.dated or stated_date(tables)
     for table in tables:
         yield from _asked(table, file)
+        yield from later_price_questions(table.columns, dated, _place(table, file))
     for each in read:
         for table, reading in each.tables:
             yield from price_doubts(Body(table), reading, _place(table, file))
@@ -160,6 +163,11 @@ def _asked(table: Table, file: str) -> tuple[Problem, ...]:
     said = [at for at, _ in table.package_bases]
     by_package = package_questions(table.columns, packs.different if packs else None, said, place)
     return (*questions(table.columns, place, cells_of), *by_unit, *by_package)
+
+
+def _days_noted(tables: Sequence[Table], dated: date | None, file: str) -> Iterator[Problem]:
+    for table in tables:
+        yield from later_price_notes(table.columns, dated, _place(table, file))
 
 
 def _without_open_prices(table: Table) -> Table:

@@ -47,3 +47,12 @@ def test_a_clear_list_price_less_a_discount_is_asked_about_under_its_own_header(
     clerk.send(sent, **{"said-0": "list price"})
     settle(app)
     assert "Sheet 7" in page_of(clerk, sent)
+
+
+def test_a_price_of_a_later_day_is_said_in_the_sheets_notes(app: Flask, clerk: Browser) -> None:
+    rows = b"".join(b"ZQ-%d,Shoe,%d.50\n" % (n, n + 3) for n in range(9))
+    sent = drop(app, clerk, b"Part No,Description,Net price valid from 2026-02-01\n" + rows, NAME)
+    assert "holds prices from Feb 1, 2026 on, and the sheet is of Jan 14, 2026" in words_of(clerk.get(sent))
+    clerk.send(sent, **{"said-0": "net price"})
+    settle(app)
+    assert "before that day they are not what the supplier asks" in words_of(page_of(clerk, sent))

@@ -20,7 +20,8 @@ from ..cells.flag_cells import parse_flags, parse_yes
 from ..cells.number_cells import damaged_beside_others, parse_numbers, parse_superseding, without_float_tail
 from ..cells.quantity_cells import parse_counts
 from ..cells.weight_cells import parse_weights
-from ..region.body import Body, Objects
+from ..headers.dated_prices import held_by_header
+from ..region.body import Body, Objects, objects
 from ..worksheet import Cell, text_of
 from .column_reader import BadCells, ColumnReader
 from .package_fields import read_package
@@ -60,6 +61,7 @@ def read_fields(body: Body, currency: str, dated: date | None) -> Fields:
         **read_stock(reader, dated),
         "no_longer_available": _no_longer_available(reader),
         **_beside(reader),
+        **_held(reader, dated),
         **read_package(reader, packs),
     }
     return Fields(columns, reader.bad, reader.left_out, prices.priced)
@@ -81,9 +83,19 @@ def _beside(reader: ColumnReader) -> dict[str, Objects]:
         "hazardous": read("hazardous", parse_flags),
         "origin": read("origin", parse_origins, ""),
         "tariff_code": read("tariff code", parse_tariff_codes, ""),
-        "valid_from": read("valid from", parse_days),
-        "valid_to": read("valid to", parse_days),
     }
+
+
+def _held(reader: ColumnReader, dated: date | None) -> dict[str, Objects]:
+    """From when to when the prices hold: by the row, and by the header of the prices where that is narrower."""
+    start, end = held_by_header(reader.body.table.columns, dated)
+    starts = reader.read("valid from", parse_days, costs_row=False)
+    ends = reader.read("valid to", parse_days, costs_row=False)
+    if start is not None:
+        starts = objects((max(start, own or start) for own in starts), len(starts))
+    if end is not None:
+        ends = objects((min(end, own or end) for own in ends), len(ends))
+    return {"valid_from": starts, "valid_to": ends}
 
 
 def _numbers(reader: ColumnReader) -> dict[str, Objects]:
