@@ -11,6 +11,7 @@ from ..basics.money import Money, percent_of, total
 from ..basics.quote import Behind, Quote, QuoteLine
 from ..basics.settings import Settings
 from ..margins.figures import margin
+from ..quoting.freight_at_cost import at_cost
 
 
 def margin_words(one: Margin) -> str:
@@ -52,4 +53,4 @@ def under_floor(one: Margin, settings: Settings) -> bool:
 
 
 def _price(lines: Sequence[QuoteLine], of: Quote) -> Money:
-    return total((line.parts_price + line.freight_price for line in lines), of.currency)
+    return total((line.parts_price + line.freight_price for line in at_cost(lines)), of.currency)

@@ -18,6 +18,8 @@ from ..basics.quote import Quote, QuoteLine
 from ..basics.value import changed
 from ..quoting.bought import Bought
 from ..quoting.freight_answers import brings, freight_lines
+from ..quoting.freight_at_cost import Choices
+from ..quoting.freight_lines import freight_way
 from ..quoting.pricing import offer_price
 from ..quoting.tolerance import line_at, may_rise_to
 from ..storage.after_order import standing_lines
@@ -25,6 +27,7 @@ from ..storage.quotes import newest_quote
 from .answers import standing_of
 from .decided import decisions_of_job
 from .evaluate import Catalogue
+from .freight_choices import freight_choices
 from .plan import JOB_WISHES, evaluate_need, job_needs, land, plan_offers
 from .sorted_offers import Evaluated
 
@@ -94,9 +97,14 @@ class Market:
             names={code: part.name for code, part in parts.items()},
             categories={code: part.category for code, part in parts.items()},
             promised=frozenset(promised) - set(self.settled),
-            kept_freight=_kept_freight({**self.settled, **promised}, self.last),
+            kept_freight=_kept_freight({**self.settled, **promised}, self.job, self.last),
             kept_arrives=self.last.arrives if self.settled and self.last else None,
+            freight_choices=self._freight_choices(plan),
         )
+
+    def _freight_choices(self, plan: Plan) -> Choices:
+        billed = freight_way(self.job, self.found.shop.settings) == "billed"
+        return freight_choices(self.found, plan) if billed else {}
 
 
 def market(found: Catalogue, job: Job, need_by: date | None) -> Market:
@@ -141,10 +149,18 @@ def _promised(decided: Mapping[str, Decision], job: Job, last: Quote | None) -> 
     return {label: line for label, line in held.items() if line is not None and line.part == asked[label].part}
 
 
-def _kept_freight(settled: Mapping[str, QuoteLine], last: Quote | None) -> tuple[QuoteLine, ...]:
-    """Freight lines of the last revision that brought something which is ordered, or promised at its price."""
-    freight = freight_lines(last) if last else []
-    return tuple(one for one in freight if any(brings(one, line) for line in settled.values()))
+def _kept_freight(settled: Mapping[str, QuoteLine], job: Job, last: Quote | None) -> tuple[QuoteLine, ...]:
+    """Freight lines of the last revision that brought something which is ordered, or promised at its price. A case of
+    one that names a line whose label is another part's by now says nothing any more."""
+    if last is None:
+        return ()
+    asked = {label: line.part for label, line in job.labelled()}
+    same = {line.label for line in last.lines if asked.get(line.label) == line.part}
+    return tuple(
+        changed(one, freight_cases=tuple(case for case in one.freight_cases if same.issuperset(case.labels)))
+        for one in freight_lines(last)
+        if any(brings(one, line) for line in settled.values())
+    )
 
 
 def _pinned(found: Catalogue, job: Job, need: PlanNeed, decision: Decision | None) -> Evaluated:

@@ -56,7 +56,7 @@ def _freight(new: Quote, market: Market, bought: Bought) -> Iterator[str]:
     if carried.amount:
         yield f"inbound freight of {carried} is carried: it comes out of the markup"
     alone, together = bought.freight(new.currency)
-    if way == "billed" and together < alone:
+    if way == "billed" and together < alone and bought.promised:
         yield f"with every add-on the inbound freight would be {together}, and {alone} is billed for the agreed lines"
     for line in new.lines:
         if line.kind == "add-on" and line.behind and bought.found(line.label):

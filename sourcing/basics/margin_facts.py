@@ -36,6 +36,14 @@ class BehindFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False,
     cost_alone: Amount | None = None
 
 
+class FreightCaseFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
+    """What a freight line comes to with a choice of parts."""
+
+    approved: tuple[str, ...]
+    without: tuple[str, ...]
+    freight: Amount
+
+
 class QuotedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):
     """A line of a quote."""
 
@@ -51,6 +59,7 @@ class QuotedLine(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, 
     category: str = ""
     special_order: bool = False
     freight_for: tuple[str, ...] = ()
+    freight_cases: tuple[FreightCaseFacts, ...] = ()
 
 
 class TotalFacts(Value, frozen=True, kw_only=True, forbid_unknown_fields=False, gc=False):

@@ -1,5 +1,6 @@
 """A quote: lines with prices for the customer, the owner's figures behind them, totals, frozen as revisions."""
 
+from collections.abc import Collection, Iterable
 from datetime import date, datetime
 from decimal import Decimal
 from typing import Literal
@@ -45,6 +46,28 @@ class Answered(Value, frozen=True, kw_only=True):
     on: date
 
 
+class FreightCase(Value, frozen=True, kw_only=True):
+    """What a freight line comes to with a yes to each line of `approved` and to none of `without`; labels of parts."""
+
+    approved: tuple[str, ...]
+    without: tuple[str, ...]
+    freight: Money
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """Every line it speaks of."""
+        return (*self.approved, *self.without)
+
+    def holds(self, labels: Collection[str]) -> bool:
+        """Whether that is the choice of parts among the lines of these labels."""
+        return chosen(self.approved, self.without, labels)
+
+
+def chosen(approved: Iterable[str], without: Iterable[str], labels: Collection[str]) -> bool:
+    """Whether all of `approved` and none of `without` are among the labels."""
+    return all(label in labels for label in approved) and not any(label in labels for label in without)
+
+
 class QuoteLine(Value, frozen=True, kw_only=True):
     """One line of a quote. Amounts are before tax. `label` is '1', '2' for agreed lines and 'A', 'B' for add-ons.
 
@@ -52,8 +75,9 @@ class QuoteLine(Value, frozen=True, kw_only=True):
     that, the supplier's words). `labour_rate` is per hour, None where labour is a flat price. `fee_price`: the line is
     a fee of the job; None is none. `return_words` are the terms of a special order, for the customer; `core_words` what
     becomes of her old part where it goes back to the supplier. `photos` are file names. `freight_for`: the labels of
-    the lines that this line's freight brings; empty: of all of its kind. `answered`: the line was answered on an
-    earlier revision and is not asked about again.
+    the lines that this line's freight brings; empty: of all of its kind. `freight_cases`: the choices of parts with
+    which the freight comes to less than `freight_price`, which is the most that it comes to. `answered`: the line was
+    answered on an earlier revision and is not asked about again.
     """
 
     label: str
@@ -81,6 +105,11 @@ class QuoteLine(Value, frozen=True, kw_only=True):
     freight_for: tuple[str, ...] = ()
     answered: Answered | None = None
     core_words: tuple[str, ...] = ()
+    freight_cases: tuple[FreightCase, ...] = ()
+
+    def freight_with(self, labels: Collection[str]) -> Money:
+        """The line's freight where the lines of these labels, and no others, are approved."""
+        return next((case.freight for case in self.freight_cases if case.holds(labels)), self.freight_price)
 
     @property
     def price(self) -> Money:

@@ -24,6 +24,7 @@ from .quote_words import (
     customer_facts,
     deposit_words,
     exempt_words,
+    freight_words,
     goes_with,
     line_rows,
     machine_facts,
@@ -112,7 +113,11 @@ def _line(line: QuoteLine, paper: Quote) -> Mapping[str, object]:
         rows = [*rows, ("Before tax" if taxed(paper) else "Together", line.price)]
     elif taxed(paper):
         rows = [(f"{words}, before tax", amount) for words, amount in rows]
-    return {"line": line, "rows": rows, "settled": _settled(line, paper)}
+    return {"line": line, "rows": rows, "freight": _freight(line, paper), "settled": _settled(line, paper)}
+
+
+def _freight(line: QuoteLine, paper: Quote) -> str:
+    return freight_words(line, [one.label for one in paper.lines], paper.locale)
 
 
 def _settled(line: QuoteLine, paper: Quote) -> str:
@@ -136,19 +141,14 @@ def quote_text(quote: Quote) -> str:
     lines += _wrap(quote.machine.description)
     lines += [line for finding in quote.findings for line in _wrap(f"Seen: {finding.what}")]
     lines += ["", "Work you asked for (before tax)" if paid else "Work you asked for"]
-    lines += [
-        text
-        for line in quote.lines
-        if line.kind == "agreed"
-        for text in _text_line(line, line.price, locale, _settled(line, quote))
-    ]
+    lines += [text for line in quote.lines if line.kind == "agreed" for text in _text_line(line, line.price, quote)]
     charged = [*rule_fees(agreed, quote), *((tax.name, tax.amount) for tax in agreed.taxes)]
     lines += [f"  {words}: {money_text(amount, locale)}" for words, amount in charged]
     lines += [f"  Total{paid}: {money_text(agreed.total, locale)}"]
     if quote.add_on_prices:
         lines += ["", f"Extra work we found (each your choice{';' if paid else ''}{paid})"]
         for line, price in add_on_lines(quote):
-            lines += _text_line(line, price.price, locale, _settled(line, quote))
+            lines += _text_line(line, price.price, quote)
             lines += _wrap(f"If declined: {line.if_declined}", 5) if line.if_declined else []
         lines += [f"  Total with everything: {money_text(quote.everything_total.total, locale)}"]
     return document([*lines, "", *_text_end(quote)])
@@ -158,10 +158,10 @@ def _wrap(text: str, indent: int = 0) -> list[str]:
     return wrapped(text, indent, TEXT_WIDTH)
 
 
-def _text_line(line: QuoteLine, amount: Money, locale: str, settled: str) -> list[str]:
+def _text_line(line: QuoteLine, amount: Money, quote: Quote) -> list[str]:
     special = [f"Ordered specially for you. {' '.join(line.return_words)}".rstrip()] if line.special_order else []
-    head = _wrap(f"{line.label}  {line.title}: {money_text(amount, locale)}", 2)
-    below = [*special, " ".join(line.core_words), settled]
+    head = _wrap(f"{line.label}  {line.title}: {money_text(amount, quote.locale)}", 2)
+    below = [*special, " ".join(line.core_words), _freight(line, quote), _settled(line, quote)]
     return [*head, *(text for words in below if words for text in _wrap(words, 5))]
 
 

@@ -4,11 +4,12 @@ Nothing here reads the owner's side of a line. Amounts are shown as they stand i
 but for the part of the fees that stands on lines of its own.
 """
 
+from collections.abc import Collection, Sequence
 from decimal import Decimal
 
 from ..basics.approval import how_words
 from ..basics.money import Money, total
-from ..basics.quote import AddOnPrice, DepositAsked, DocumentTotal, Quote, QuoteLine
+from ..basics.quote import AddOnPrice, DepositAsked, DocumentTotal, FreightCase, Quote, QuoteLine
 from ..basics.settings import PriceKind, Tolerance
 from .amounts import date_text, decimal_text, money_text, percent_text
 
@@ -62,6 +63,35 @@ def goes_with(line: QuoteLine, quote: Quote) -> str:
     if len(labels) == 1:
         return f"It goes with line {labels[0]}: a yes to that line is a yes to its freight too."
     return f"It goes with lines {', '.join(labels)}: a yes to any of them is a yes to this freight too."
+
+
+MOST_CASES = 3
+"""So many choices with less freight are told one by one; of more, only that there are some."""
+
+
+def freight_words(line: QuoteLine, every: Collection[str], locale: str) -> str:
+    """That the freight of this line is charged at cost, and with which lines it comes to less; blank where it can't.
+    `every`: the labels of all lines of its quote."""
+    cases = line.freight_cases
+    if not cases:
+        return ""
+    start = "Freight is charged at what it costs, and this is the most."
+    if len(cases) <= MOST_CASES:
+        return " ".join((start, *(_case_words(case, locale) for case in cases)))
+    whole = line.freight_with(every)
+    less = f" With everything in this quote it comes to {money_text(whole, locale)}."
+    some = "With some choices of lines it comes to less; their totals are worked out with that."
+    return f"{start}{less if whole < line.freight_price else ''} {some}"
+
+
+def _case_words(case: FreightCase, locale: str) -> str:
+    without = f", without {_and(case.without)}," if case.without else ""
+    return f"With a yes to {_and(case.approved)}{without} it comes to {money_text(case.freight, locale)}."
+
+
+def _and(labels: Sequence[str]) -> str:
+    *first, last = labels
+    return f"lines {', '.join(first)} and {last}" if first else f"line {last}"
 
 
 def labour_words(line: QuoteLine, locale: str) -> str:

@@ -1,11 +1,12 @@
 """The lines of a job with their figures: what the customer approved, and what was bought without a yes that holds."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 from functools import cache
 
 from ..basics.currency import minor_units
 from ..basics.margin_facts import JobFacts, QuotedLine
+from ..basics.quote import chosen
 from ..basics.value import changed
 from .bought import Book, Bought
 from .given_away import extras, with_labour_off
@@ -33,7 +34,7 @@ def _told(facts: JobFacts, bought: Mapping[str, list[Bought]], places: int) -> l
     approved = facts.approved
     alone = not any([line.part and line.label in approved for line in facts.quote.lines if _is_extra(line.label)])
     every = [
-        _of_quote(line, bought, on_bill, (alone, places))
+        _of_quote(_at_cost(line, approved), bought, on_bill, (alone, places))
         for line in facts.quote.lines
         if line.label in approved
         and (line.part or line.freight_price.amount.strip("0."))  # text: any figure but naught
@@ -47,6 +48,14 @@ def _told(facts: JobFacts, bought: Mapping[str, list[Bought]], places: int) -> l
                      goods=goods, charges=charges, carrier=carrier)
             )  # fmt: skip
     return every
+
+
+def _at_cost(line: QuotedLine, approved: Collection[str]) -> QuotedLine:
+    """With freight as the quote says that it comes to for what is approved."""
+    for case in line.freight_cases:
+        if chosen(case.approved, case.without, approved):
+            return changed(line, freight_price=case.freight)
+    return line
 
 
 def _of_quote(

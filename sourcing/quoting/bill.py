@@ -14,6 +14,7 @@ from ..basics.money import Money, total
 from ..basics.problem import Problem, Refused, problem, refused
 from ..basics.quote import DocumentTotal, Quote, QuoteLine
 from ..basics.value import Value, changed
+from .freight_at_cost import at_cost
 from .off import less_off
 from .tolerance import may_rise_to
 from .totals import document_total, total_of
@@ -86,7 +87,7 @@ def billed_lines(made: Billed) -> tuple[QuoteLine, ...]:
     wrong += _freight_of_nothing(made.quote, lines)
     if wrong:
         raise Refused(*wrong)
-    return lines
+    return at_cost(lines, _approved(made))
 
 
 def offered_with_tax(quote: Quote, label: str) -> Money:
@@ -105,6 +106,11 @@ def _without(quote: Quote, label: str) -> DocumentTotal:
 def _answer(made: Billed, line: QuoteLine) -> str:
     found = made.holding.get(line.label)
     return found.answer if found is not None and found.holds == "yes" else "waiting"
+
+
+def _approved(made: Billed) -> frozenset[str]:
+    """What was approved, done or not: all of it was ordered, and freight came to what that costs."""
+    return frozenset(line.label for line in made.quote.lines if _answer(made, line) == "approved")
 
 
 def _is_billed(made: Billed, line: QuoteLine) -> bool:
@@ -169,7 +175,8 @@ def _told_for(made: Billed, lines: Sequence[QuoteLine]) -> Money | None:
     if newest is None:
         return None
     of = made.answered[newest]
-    then = [_as_answered(made, line) or line for line in lines]
+    labels = {made.holding[label].label for label in _approved(made)}
+    then = at_cost([_as_answered(made, line) or line for line in lines], labels)
     return document_total(then, of.charge_rules, of.made_at.date(), of.currency).total
 
 

@@ -34,7 +34,8 @@ class Bought(Value, frozen=True, kw_only=True):
     stand on an order already, as they were approved: they are in no plan; `promised`, lines not ordered yet whose price
     was promised since whatever the part costs, and with it their freight. `returns` by supplier, `names` and
     `categories` by our part. `kept_freight`: what the last revision billed for the settled and promised lines;
-    `kept_arrives`: the days it promised for the settled.
+    `kept_arrives`: the days it promised for the settled. `freight_choices`: what the plan's offers of each choice of
+    parts cost in freight as orders of their own; empty where freight is carried.
     """
 
     plan: Plan
@@ -47,6 +48,7 @@ class Bought(Value, frozen=True, kw_only=True):
     promised: frozenset[str] = frozenset()
     kept_freight: tuple[QuoteLine, ...] = ()
     kept_arrives: tuple[date, date] | None = None
+    freight_choices: Mapping[frozenset[str], Money] = {}
 
     def found(self, label: str) -> Found | None:
         """What the plan buys for that line; None where nothing is bought for it."""

@@ -9,6 +9,7 @@ from decimal import Decimal
 from ..basics.money import Money, total
 from ..basics.quote import DocumentTotal, Explained, Quote, QuoteLine
 from ..basics.settings import PriceKind
+from .freight_at_cost import at_cost
 from .totals import taxes_on, total_of
 
 KINDS: dict[PriceKind, str] = {"parts": "parts", "labour": "labour", "freight": "freight", "fees": "fees"}
@@ -38,7 +39,8 @@ def _line(line: QuoteLine) -> Iterator[Explained]:
         yield Explained(figure=f"{what}, labour", amount=line.labour_price, how=_labour(line))
         parts.append(line.labour_price)
     if line.freight_price.amount:
-        how = f"{line.freight_price.amount}: what suppliers and carriers charge, at cost"
+        less = " at most, for it comes to less with some choices of parts" if line.freight_cases else ""
+        how = f"{line.freight_price.amount}: what suppliers and carriers charge, at cost{less}"
         yield Explained(figure=f"{what}, freight", amount=line.freight_price, how=how)
         parts.append(line.freight_price)
     if line.fee_price is not None:
@@ -79,7 +81,7 @@ def _of_kind(kind: PriceKind, lines: Sequence[QuoteLine], found: DocumentTotal) 
     if kind == "labour":
         return [line.labour_price for line in lines if line.labour_price.amount]
     if kind == "freight":
-        return [line.freight_price for line in lines if line.freight_price.amount]
+        return [line.freight_price for line in at_cost(lines) if line.freight_price.amount]
     fees = [line.fee_price for line in lines if line.fee_price is not None] + [fee.amount for fee in found.fees]
     left = dict(found.sums)["fees"] - total(fees, found.total.currency)
     return [*fees, left] if left.amount else fees

@@ -14,6 +14,7 @@ from ..basics.quote import QuoteLine
 from ..basics.settings import Settings
 from ..basics.value import changed
 from .bought import Bought
+from .freight_at_cost import with_cases
 from .lines import plain_line
 
 AGREED = "Inbound freight"
@@ -34,8 +35,13 @@ def with_freight(lines: Sequence[QuoteLine], bought: Bought, way: str, currency:
     extras = [line for line in lines if line.kind == "add-on"]
     alone, together = bought.freight(currency) if way == "billed" else (total((), currency),) * 2
     more = together - alone if any(line.part for line in extras) else total((), currency)
-    for some, title, amount in ((agreed, AGREED, alone), (extras, EXTRAS, more)):
-        some += _freight(title, amount, some, bought)
+    own, further = (
+        _freight(title, amount, some, bought)
+        for some, title, amount in ((agreed, AGREED, alone), (extras, EXTRAS, more))
+    )
+    if not bought.promised:
+        _at_cost(own, further, bought)
+    agreed, extras = agreed + own, extras + further
     return [
         *(changed(line, label=str(at)) for at, line in enumerate(agreed, 1)),
         *(changed(line, label=label) for label, line in zip(add_on_labels(len(extras)), extras, strict=True)),
@@ -53,6 +59,15 @@ def add_on_labels(how_many: int) -> list[str]:
     starts = ("", *ascii_uppercase)
     every = (f"{start}{letter}" for start in starts for letter in ascii_uppercase)
     return [label for _, label in zip(range(how_many), every, strict=False)]
+
+
+def _at_cost(own: list[QuoteLine], further: list[QuoteLine], bought: Bought) -> None:
+    """Put to the new line of each kind, which is its last, with which parts it comes to less."""
+    kept = [sum(one.kind == kind for one in bought.kept_freight) for kind in ("agreed", "add-on")]
+    new = [some[-1] if len(some) > before else None for some, before in zip((own, further), kept, strict=True)]
+    for some, line in zip((own, further), with_cases(new[0], new[1], bought.freight_choices), strict=True):
+        if line is not None:
+            some[-1] = line
 
 
 def _freight(title: str, amount: Money, lines: Sequence[QuoteLine], bought: Bought) -> list[QuoteLine]:

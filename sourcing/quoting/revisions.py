@@ -24,7 +24,7 @@ CUSTOMERS = frozenset(
         *("terms_text", "cautions", "cautions_dated", "law_text", "charge_rules", "findings", "deposit", "paper_size"),
         *("kind", "title", "part", "number", "description", "quantity", "unit_price", "parts_price", "hours"),
         *("labour_price", "labour_rate", "freight_price", "fee_price", "found", "why", "if_declined"),
-        *("special_order", "return_words", "core_words", "photos"),
+        *("special_order", "return_words", "core_words", "photos", "freight_cases"),
     )
 )
 """What the customer may see of a quote and its lines; whatever is not named here is the owner's."""
@@ -44,6 +44,7 @@ NAMES = {
     "parts_price": "the price of the parts",
     "labour_price": "the price of the labour",
     "freight_price": "the freight",
+    "freight_cases": "where the freight comes to less",
     "fee_price": "the fee",
     "labour_rate": "the labour rate",
     "return_words": "the terms of return",

@@ -1,5 +1,6 @@
 """What a set of quote lines comes to: sums by kind, the fees by rule, each tax once on its sum.
 
+Freight on a line of its own counts as it comes to with the parts among these lines (`freight_at_cost.py`).
 Rule: lines are rounded first and then added; a tax is rounded once on the sum it is charged on (EN 16931, rules
 BR-CO-10 and BR-CO-17), never line by line. An add-on's price is the difference of two such totals.
 """
@@ -11,11 +12,12 @@ from ..basics.money import Money, percent_of, total
 from ..basics.quote import AddOnPrice, DocumentTotal, Quote, QuoteLine, TaxAmount
 from ..basics.settings import ChargeRules, PriceKind, Tax
 from .fees import fee_amounts
+from .freight_at_cost import at_cost
 
 
 def document_total(lines: Iterable[QuoteLine], rules: ChargeRules, day: date, currency: str) -> DocumentTotal:
     """The total of these lines as one document on that day."""
-    counted = tuple(lines)
+    counted = at_cost(tuple(lines))
     fees = fee_amounts(counted, rules, day, currency)
     job_fees = (line.fee_price for line in counted if line.fee_price is not None)
     sums: dict[PriceKind, Money] = {

@@ -13,6 +13,7 @@ from ..basics.money import Money, total
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import Value, changed
 from .alarm import days_words, percent_more, same_number
+from .freight_at_cost import at_cost
 from .hold import goods_of
 from .totals import document_total, total_of
 
@@ -36,8 +37,8 @@ class Yes(Value, frozen=True, kw_only=True):
 
     @property
     def lines(self) -> list[QuoteLine]:
-        """All approved lines."""
-        return [one for one in self.quote.lines if one.label in self.labels]
+        """All approved lines, with freight as it comes to for them."""
+        return list(at_cost([one for one in self.quote.lines if one.label in self.labels]))
 
 
 class Buying(Value, frozen=True, kw_only=True):

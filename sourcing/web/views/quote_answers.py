@@ -7,13 +7,15 @@ from flask import Blueprint, redirect, request, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
-from ...actions.answer_sheet import answer_sheet, take_down, total_of_answers
+from ...actions.answer_sheet import AnswerSheet, answer_sheet, take_down, total_of_answers
 from ...actions.answers import Spoken, TakenBack, withdraw
 from ...actions.revisions import answer_record
 from ...basics.problem import refused
+from ...basics.quote import QuoteLine
 from ...basics.typed import count, one_word
 from ...documents.answers_shown import told_words, totals_text
 from ...documents.authorisation import LAW, record_text
+from ...documents.quote_words import freight_words
 from ..desks import desk
 from ..files import attachment
 from ..forms import deed, marked, problems, read, tell, text
@@ -52,6 +54,7 @@ def answer_page(job: str) -> ResponseReturnValue:
         "quotes/answers.html",
         job=job,
         sheet=sheet,
+        freight={one.line.label: _freight(one.line, sheet) for one in sheet.lines},
         typed=filled,
         total=total_of_answers(desk(), job, _said(filled, "yes"), _said(filled, "no")) if filled else sheet.approved,
         totals=totals_text(sheet.totals, sheet.locale),
@@ -113,6 +116,10 @@ def _taken_back(job: str) -> str:
     withdraw(desk(), job, taken)
     tell(_("Taken back: %(lines)s. These lines wait again.") % {"lines": ", ".join(labels)})
     return url_for("quotes.answer_page", job=job)
+
+
+def _freight(line: QuoteLine, sheet: AnswerSheet) -> str:
+    return freight_words(line, [one.line.label for one in sheet.lines], sheet.locale)
 
 
 def _with_marks(job: str) -> str:
