@@ -24,6 +24,13 @@ REPLACED = ("same part", "superseded by")
 """Relations that make two numbers the same part of ours; a substitute may serve for several."""
 
 
+WAY_ON = (
+    "a must-not is withdrawn at its statement, a size mended at our part; for one job, what is not a must-not is taken on"
+    " a person's word at the job's line ('sourcing accept-anyway')"
+)
+"""Where to go on from a yes that changes nothing by itself."""
+
+
 class Said(Value, frozen=True, kw_only=True):
     """What a person says to a candidate. `standing` is of the statement a yes makes; with a no it means nothing."""
 
@@ -192,13 +199,16 @@ def _told(side: OurSide, one: Judgement, offer: Offer) -> str:
     number = number_tied(side, offer)
     kept = f"{number} is kept as {one.standing} for {one.part}, statement {one.statement}"
     match = dict(side.matches(offer)).get(one.part)
+    if match and match.tier == "automatic" and match.on_word_of:
+        row = f"{one.supplier}'s row {offer.shown_number} counts as {one.part} from now on, on the word of {one.who}"
+        return f"{row}, as long as it reads as it does ({number} is kept as {one.standing}, statement {one.statement})"
     if match and match.tier == "automatic":
         return f"{kept}: offers of it match by themselves from now on"
     if one.standing == "unchecked" and not (match and match.vetoed):
         until = f"until somebody has fitted it or a maker's list says so ('sourcing table standing {one.statement}')"
         return f"{kept}: it will be shown, not ordered by itself, {until}"
     why = "; ".join(match.reasons) if match else "no path leads to it"
-    return f"{kept}, and still not ordered by itself: {why}"
+    return f"{kept}, and still not ordered by itself: {why}; {WAY_ON}"
 
 
 def _elsewhere(side: OurSide, one: Judgement, offer: Offer) -> str:

@@ -22,6 +22,7 @@ from ..matching.numbers.after_spreadsheet import spreadsheet_made
 from ..matching.offer_match import Known, OfferMatch, match_offer
 from ..matching.sheet_match import Columns
 from ..storage.equivalence import equivalence_table
+from ..storage.judgements import yes_to_rows
 from ..storage.number_rules import rules_by_supplier
 from ..storage.offers import newest_number_keys, offers_by_keys
 from ..storage.sheets import kept_sheets, sheets_with_makers_numbers
@@ -77,7 +78,8 @@ class Borne:
 
 
 def known_numbers(connection: Connection, every: Families, day: date, borne: Borne | None = None) -> Known:
-    """Which parts bear each number, under which names suppliers' own numbers stand, and the rules about them.
+    """Which parts bear each number, under which names suppliers' own numbers stand, the rules about them, and what
+    people have said yes to.
 
     `borne`: where it is known already.
     """
@@ -91,6 +93,7 @@ def known_numbers(connection: Connection, every: Families, day: date, borne: Bor
         rules_by_supplier(connection),
         sheets_with_makers_numbers(connection, day),
         borne.spreadsheet,
+        yes_to_rows(connection),
     )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 
 from ..basics.equivalence import GOOD_STANDING
-from ..basics.judgement import Judgement, RowKeys
+from ..basics.judgement import Judgement, RowKeys, reads_as
 from ..basics.offer import Offer
 from ..basics.part_number import OURS, number_key
 from ..basics.value import changed
@@ -31,12 +31,15 @@ def is_own(families: Mapping[str, Family], number: tuple[str, str] | None, part:
 
 def keys_of_judgement(one: Judgement, makers: Makers) -> RowKeys:
     """By what the row of an answer is known again."""
-    return _keys(one.supplier, one.supplier_number, one.maker, one.maker_number, makers)
+    return changed(
+        _keys(one.supplier, one.supplier_number, one.maker, one.maker_number, makers), reads=reads_as(one.description)
+    )
 
 
 def keys_of_offer(offer: Offer, makers: Makers) -> RowKeys:
     """By what the row of an offer is known again."""
-    return _keys(offer.supplier, offer.supplier_number, offer.maker, offer.maker_number, makers)
+    keys = _keys(offer.supplier, offer.supplier_number, offer.maker, offer.maker_number, makers)
+    return changed(keys, reads=reads_as(offer.description))
 
 
 def named(keys: RowKeys, makers: Makers) -> RowKeys:

@@ -1,5 +1,6 @@
 """Candidates that wait for a person, her answers to them, and what tells one row of a supplier's sheet from another."""
 
+from collections.abc import Sequence
 from datetime import date, datetime
 from decimal import Decimal
 from typing import Literal
@@ -25,18 +26,25 @@ class RowKeys(Value, frozen=True, kw_only=True):
     """By what a row is known again on a later sheet: its supplier and the keys of its numbers and maker, blank or not.
 
     `maker` is the key of the name the shop uses. Without a number of the maker's own, the supplier's is the maker's.
+    `reads`: its description, spaces and case set aside; it tells nothing of which row it is, only how it reads.
     """
 
     supplier: str
     supplier_key: str
     maker: str = ""
     maker_number_key: str = ""
+    reads: str = ""
 
     @property
     def makers_number(self) -> tuple[str, str] | None:
         """Maker key and number key where the row names its maker: the same at every supplier. Else None."""
         number = self.maker_number_key or self.supplier_key
         return (self.maker, number) if self.maker and number else None
+
+
+def reads_as(description: str) -> str:
+    """A description as two of them are compared: spaces and case set aside."""
+    return " ".join(description.casefold().split())
 
 
 class KeptCandidate(Value, frozen=True, kw_only=True):
@@ -125,6 +133,25 @@ class Judgement(Value, frozen=True, kw_only=True):
     def in_force(self) -> bool:
         """Whether nobody has taken it back."""
         return self.taken_back_at is None
+
+
+class RowYes(Value, frozen=True, kw_only=True):
+    """A person's yes to a row as one of our parts: the row as she read it, who, when and why; blank: no reason given."""
+
+    supplier: str
+    supplier_number: str
+    maker: str
+    maker_number: str
+    description: str
+    part: str
+    who: str
+    on: date
+    words: str = ""
+
+    def sentence(self, against: Sequence[str]) -> str:
+        """'judged to be BELT by Oona Brandeth on 2026-03-02: same bag (although: ...)'."""
+        why = f": {self.words}" if self.words else ""
+        return f"judged to be {self.part} by {self.who} on {self.on}{why} (although: {'; '.join(against)})"
 
 
 class AnswerKept(Value, frozen=True, kw_only=True):

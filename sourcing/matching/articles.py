@@ -13,7 +13,8 @@ LONGEST = 3000
 """Nobody names an article in more characters; hostile cells are that long."""
 
 BESIDE: dict[str, str] = {
-    "gasket": "gasket gaskets gskt dichtung dichtungen junta empaque pakking dichtungssatz -dichtung -dichtungssatz",
+    "gasket": "gasket gaskets gskt dichtung dichtungen junta juntas empaque pakking pakkingen dichtungssatz dichtsatz"
+    " -dichtung -dichtungen -dichtungssatz -dichtsatz",
     "seal": "seal seals simmerring dichtring wellendichtring retenes reten keerring -dichtring",
     "O-ring": "oring orings",
     "keeper": "keeper keepers riemenhalter guidecourroie",
@@ -115,7 +116,9 @@ _MADE_OF = re.compile(
 """'Friction wheel, steel hub': one of its traits, unless nothing else is named."""
 _OF_A_BEARING = re.compile(r"\b(?:\d|two|double|both|rubber|contact|metal|steel|dust) ?(?:side )?(?:seal|shield)\w*")
 _SPARK_PLUG = re.compile(r"\bspark (plug|arrest[eo]r)")
-_JOINT = re.compile(r"\bjoints? (?=de |du |d'|plat|torique)")
+_JOINT = re.compile(
+    r"\bjoints? (?=de |des |du |d'|plat|torique|carbu|culasse|carter|cuve|admission|echappement|couvercle|cache|bride)"
+)
 """The French gasket; alone the word is English too."""
 _WORD = re.compile(r"[^\W\d_]+")
 
@@ -140,17 +143,26 @@ def named(description: str) -> tuple[frozenset[str], frozenset[str]]:
 def another_article(description: str, ours: str) -> str:
     """Why the two descriptions name two articles, in words; blank where they may name one, or one says nothing known.
 
-    Two articles: none is shared; or one of `BESIDE` stands on one side only and the other side is understood too, by
-    an article of its own or, where the row names more than ours, by a word that both share.
+    Two articles: none is shared; or the row names one of `BESIDE` which ours does not, and ours is understood too, by
+    an article of its own or by a word that both share. What the row does not name is for `not_named`.
     """
     (its, its_words), (our, our_words) = named(description), named(ours)
     if its and our and its.isdisjoint(our):
         return f"by its words another article: {_listed(its)}, where ours is {_listed(our)}"
     if (beside := (its - our) & BESIDE.keys()) and (our or its_words & our_words):
         return f"by its words another article: it names {_listed(beside)}, which ours does not"
-    if its and (beside := (our - its) & BESIDE.keys()):
-        return f"by its words another article: ours is {_listed(beside)}, which it does not name"
     return ""
+
+
+def not_named(description: str, ours: str) -> str:
+    """What of `BESIDE` ours is and the row, which names some article, does not name; in words, blank where nothing.
+
+    It may be the larger article under the number of what belongs to it, or words that nobody here knows: a question.
+    """
+    its, our = named(description)[0], named(ours)[0]
+    if its.isdisjoint(our) or not (beside := (our - its) & BESIDE.keys()):
+        return ""
+    return f"ours is {_listed(beside)}, which its words do not name: whether they mean it is not known"
 
 
 def _articles(words: list[str]) -> Iterator[str]:

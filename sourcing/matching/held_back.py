@@ -7,7 +7,7 @@ in a description because it is *not* what is sold. Nothing in the number shows t
 import re
 from collections.abc import Iterator, Sequence
 
-from .articles import another_article
+from .articles import another_article, not_named
 from .likeness.compared import RESPECTS
 from .likeness.said import Said
 from .measures_against import bare_against, both_sides
@@ -59,7 +59,7 @@ def held_back(one: Said, other: Said, texts: tuple[str, str], facts: Sequence[in
     number = facts[AT["number"]]
     if number > SAME_CODE:
         return ()
-    reasons = [another_article(*texts), _counts(one, other, facts[AT["price"]] <= NEAR_PRICE)]
+    reasons = [another_article(*texts), not_named(*texts), _counts(one, other, facts[AT["price"]] <= NEAR_PRICE)]
     if number == SAME_NUMBER:
         reasons += [_marks(one, other), *_contradicts_itself(one, texts[0]), *_contradicts_itself(other, texts[1])]
         reasons += [

@@ -1,26 +1,26 @@
 """Whether an offer is one of our parts: by itself, for a person to judge, or not at all; with the reasons."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
 from ..basics.equivalence import GOOD_STANDING, OurPart, Path, Statement, only_words
+from ..basics.judgement import RowYes
 from ..basics.number_rule import NumberRule
 from ..basics.offer import Offer
-from ..basics.part_number import OURS, PartNumber, maker_key
+from ..basics.part_number import OURS, PartNumber, maker_key, number_key
 from ..basics.value import Value, changed
-from .articles import another_article, named
+from .articles import named
 from .conditions import contradiction
-from .dimensions.reading import read_size
 from .dimensions.size_check import check_size
 from .equivalences.family import Family
 from .equivalences.number_book import words_of
-from .held_back import DISTINCTIVE, in_place_of_another
-from .likeness.said import Said, said
+from .held_back import DISTINCTIVE
+from .likeness.said import said
 from .makers_alike import command_for
-from .measures_against import bare_against, both_sides, measures_against
 from .numbers.affixes import strip
-from .opposites import excluded, replaced
+from .offer_words import NOTHING_SAID, said_of_part, size_of, words_say, yes_to
+from .opposites import replaced
 from .plain_words import plain_words
 from .sets_of import set_said
 
@@ -28,7 +28,10 @@ Tier = Literal["automatic", "candidate", "none"]
 
 
 class OfferMatch(Value, frozen=True, kw_only=True):
-    """The tier, the number it went by with the path to it, and why. `vetoed`: a size or a must-not speaks against."""
+    """The tier, the number it went by with the path to it, and why. `vetoed`: a size, a must-not or words speak against.
+
+    `on_word_of`: the yes to this very row without which its words would keep it from matching by itself.
+    """
 
     tier: Tier
     number: PartNumber | None = None
@@ -36,10 +39,8 @@ class OfferMatch(Value, frozen=True, kw_only=True):
     reasons: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
     vetoed: bool = False
+    on_word_of: RowYes | None = None
 
-
-RATED = ("voltage", "teeth", "links", "ribs")
-"""Measures that are counted or rated, so that two amounts are two things; lengths are rounded and left to a person."""
 
 NO_MATCH = OfferMatch(tier="none")
 
@@ -50,7 +51,8 @@ class Known:
 
     `suppliers`: by supplier the keys of the names under which his own numbers may stand in the table. `rules`: by
     supplier. `two_columns`: sheets with a column for makers' numbers; where it is blank, the other is the supplier's.
-    `spreadsheet`: number keys that a spreadsheet may have made of other known ones, with those.
+    `spreadsheet`: number keys that a spreadsheet may have made of other known ones, with those. `judged`: what a person
+    has said yes to, by supplier and the key of his number, oldest first.
     """
 
     bearers: Mapping[str, frozenset[str]]
@@ -58,6 +60,7 @@ class Known:
     rules: Mapping[str, tuple[NumberRule, ...]] = field(default_factory=dict)
     two_columns: frozenset[int] = frozenset()
     spreadsheet: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    judged: Mapping[tuple[str, str], tuple[RowYes, ...]] = field(default_factory=dict)
 
     def others(self, supplier: str) -> frozenset[str]:
         """The names of all other suppliers: their own numbers say nothing on this one's sheet."""
@@ -85,9 +88,10 @@ def match_offer(offer: Offer, family: Family, known: Known) -> OfferMatch:
     Automatic is only: the same number of the same maker (or a number without a maker that only this part bears), by
     a path of good standing, with nothing against it. Everything else is for a person, or no match.
     """
-    found = _match(offer, family, known)
+    yeses = known.judged.get((offer.supplier, number_key(offer.supplier_number)), ())
+    found = _match(offer, family, known, yeses)
     bare = known.bare(offer)
-    return found if found.tier == "automatic" or bare == offer else _better(found, _match(bare, family, known))
+    return found if found.tier == "automatic" or bare == offer else _better(found, _match(bare, family, known, yeses))
 
 
 def _better(found: OfferMatch, bare: OfferMatch) -> OfferMatch:
@@ -95,21 +99,26 @@ def _better(found: OfferMatch, bare: OfferMatch) -> OfferMatch:
     return bare if found.tier == "none" or (bare.tier == "automatic" and not found.vetoed) else found
 
 
-def _match(offer: Offer, family: Family, known: Known) -> OfferMatch:
+def _match(offer: Offer, family: Family, known: Known, yeses: Sequence[RowYes]) -> OfferMatch:
     hits = list(_hits(offer, family, known))
     if not hits:
         return _only_forbidden(offer, family, known)
     sure = [hit for hit in hits if hit[2] is None]
     number, path, doubt = sure[0] if sure else hits[0]
     against = _against(offer, family, known, (number, path))
-    doubts = tuple(reason for reason in (doubt, _weak(path), _conditions_doubt(path)) if reason)
+    words = words_say(offer, family.part, path)
+    yes = yes_to(yeses, offer, family, words)
+    told = (yes.sentence((*words.against, *words.doubts)),) if yes else ()
+    words = NOTHING_SAID if yes else words
+    against += words.against
+    doubts = tuple(reason for reason in (doubt, *words.doubts, _weak(path), _conditions_doubt(path)) if reason)
     if against or doubts:
         reasons = (*against, *doubts)
         return OfferMatch(tier="candidate", number=number, path=path, reasons=reasons, vetoed=bool(against))
     conditions = tuple(f"holds {only_words(condition)}" for condition in path.conditions)
-    conditions += _words_warning(offer, family.part)
+    warnings = (*told, *conditions, *_words_warning(offer, family.part))
     how = (words_of(number, path.links),)
-    return OfferMatch(tier="automatic", number=number, path=path, reasons=how, warnings=conditions)
+    return OfferMatch(tier="automatic", number=number, path=path, reasons=how, warnings=warnings, on_word_of=yes)
 
 
 def _only_forbidden(offer: Offer, family: Family, known: Known) -> OfferMatch:
@@ -169,7 +178,7 @@ def _words_doubt(offer: Offer, part: OurPart, by_chance: bool) -> str | None:
     `by_chance`: other things may well bear the number; then a row without words asks, unless its number is the size.
     """
     ours, its = plain_words(part.name), plain_words(offer.description)
-    if check_size(_size_of(part), offer.description or offer.supplier_number).verdict == "same size":
+    if check_size(size_of(part), offer.description or offer.supplier_number).verdict == "same size":
         return None
     if not its and by_chance:
         return "the row names no maker and says nothing else, and so short a number is borne by many things"
@@ -195,55 +204,24 @@ def _words_warning(offer: Offer, part: OurPart) -> tuple[str, ...]:
 
 
 def _no_word_shared(offer: Offer, part: OurPart) -> bool:
-    ours, its = _said(part), said((), (), offer.description)
+    ours, its = said_of_part(part), said((), (), offer.description)
     if not ours.words or not its.words or ours.words & its.words or ours.codes & its.codes:
         return False
     if plain_words(offer.description) & plain_words(part.name):
         return False
     if named(offer.description)[0] & named(part.name)[0]:  # the same article in another language
         return False
-    return check_size(_size_of(part), offer.description).verdict != "same size"
-
-
-def _said(part: OurPart) -> Said:
-    return said((), (), f"{part.name} {part.category} {part.size}")
-
-
-def _size_of(part: OurPart) -> str:
-    """The part's designation; where none is entered, what its name shows for certain."""
-    return part.size or (part.name if read_size(part.name) else "")
+    return check_size(size_of(part), offer.description).verdict != "same size"
 
 
 def _size_against(offer: Offer, part: OurPart, number: PartNumber) -> str:
     """What the size says against it: ours as entered or named; else as the number itself says it of such an article."""
-    ours = _size_of(part)
+    ours = size_of(part)
     if ours:
         size = check_size(ours, offer.supplier_number, offer.maker_number, offer.description)
     else:
         size = check_size(f"{part.name} {number.printed}", offer.description)
     return size.words if size.vetoes else ""
-
-
-def _words_against(offer: Offer, part: OurPart) -> Iterator[str]:
-    """What the two descriptions say that cannot both be so: article, side, used or new, what is counted or rated."""
-    ours, its = _said(part), said((), (), offer.description)
-    yield another_article(offer.description, part.name)
-    yield in_place_of_another(offer.description, part.name)
-    yield set_said(offer, part).against
-    yield both_sides(its, ours)
-    if check_size(_size_of(part), offer.description).verdict != "same size":
-        yield from measures_against(its, ours)
-        yield bare_against(its, ours)
-    if "kit" in its.things - ours.things and not any(kind == "count" for kind, _ in its.measures):
-        yield "a kit or set, where ours is none"
-    if ours.sides and its.sides and ours.sides.isdisjoint(its.sides):
-        yield f"{', '.join(sorted(its.sides))}, where ours is {', '.join(sorted(ours.sides))}"
-    if "used" in its.things and "used" not in ours.things:
-        yield "used or remanufactured"
-    for kind in RATED:
-        asked, offered = ({amount for each, amount in one.measures if each == kind} for one in (ours, its))
-        if asked and offered and asked.isdisjoint(offered):
-            yield f"{kind} {', '.join(sorted(offered))}, where ours is {', '.join(sorted(asked))}"
 
 
 def _against(offer: Offer, family: Family, known: Known, by: tuple[PartNumber, Path]) -> tuple[str, ...]:
@@ -252,9 +230,7 @@ def _against(offer: Offer, family: Family, known: Known, by: tuple[PartNumber, P
     reasons = [_ban_words(number, ban) for number in numbers for ban in _bans_on(number, family)]
     if words := _size_against(offer, family.part, by[0]):
         reasons.append(words)
-    reasons += filter(None, _words_against(offer, family.part))
-    if not any(link.relation == "substitute" for link in by[1].links):  # whoever stated one knew that it differs
-        reasons += filter(None, (excluded(offer.description, family.part.name),))
+    reasons += filter(None, (set_said(offer, family.part).against,))
     for number in numbers:
         others = known.bearers.get(number.key, frozenset()) - {family.part.code}
         if others and family.makers.node(number) not in family.paths:

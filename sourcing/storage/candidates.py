@@ -19,7 +19,7 @@ from sqlalchemy import (
     update,
 )
 
-from ..basics.judgement import KeptCandidate, RowKeys, SheetLookedThrough
+from ..basics.judgement import KeptCandidate, RowKeys, SheetLookedThrough, reads_as
 from ..basics.match import RowMatch
 from .exact import PRICE_PLACES, unscaled
 from .match_tables import CANDIDATES, LOOKED_THROUGH
@@ -149,7 +149,9 @@ def candidate_rows(connection: Connection, day: date, supplier: str = "") -> lis
     """
     table = CANDIDATES
     own = [table.c[name] for name in ("candidate", "offer", "sheet", "part", "score", "rank", "against")]
-    keys = [OFFERS.c[name] for name in ("supplier", "supplier_key", "maker_key", "maker_number_key", *PRICED)]
+    keys = [
+        OFFERS.c[name] for name in ("supplier", "supplier_key", "maker_key", "maker_number_key", "description", *PRICED)
+    ]
     query = select(*own, *keys).join(OFFERS, OFFERS.c.offer == table.c.offer)
     query = query.where(table.c.sheet.in_(newest_sheets(day))).order_by(table.c.candidate)
     if supplier:
@@ -211,8 +213,8 @@ def _change(connection: Connection, rows: list[dict[str, Any]]) -> None:
 
 def _candidate_row(row: tuple[Any, ...]) -> CandidateRow:
     """By position, in the order the columns are asked for: by name, a long queue takes twice the time."""
-    own, keys, priced = row[:7], row[7:11], row[11:]
-    names = ("supplier", "supplier_key", "maker", "maker_number_key")
+    own, keys, priced = row[:7], (*row[7:11], reads_as(row[11])), row[12:]
+    names = ("supplier", "supplier_key", "maker", "maker_number_key", "reads")
     known = RowKeys(**dict(zip(names, keys, strict=True)))
     plain = ("candidate", "offer", "sheet", "part", "score", "rank", "against")
     return CandidateRow(keys=known, **dict(zip(plain, own, strict=True)), **dict(zip(PRICED, priced, strict=True)))

@@ -4,8 +4,9 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, insert, select, update
 
-from ..basics.judgement import Judgement
+from ..basics.judgement import Judgement, RowYes
 from ..basics.match import Judged
+from ..basics.part_number import number_key
 from ..basics.statement_history import Signed
 from .match_tables import JUDGEMENTS
 from .rows import as_text, as_value
@@ -42,6 +43,23 @@ def judgements_in_force(connection: Connection) -> list[Judgement]:
     """Answers nobody has taken back, oldest first."""
     query = select(JUDGEMENTS).where(JUDGEMENTS.c.taken_back_at.is_(None)).order_by(JUDGEMENTS.c.judgement)
     return [_judgement(row) for row in connection.execute(query)]
+
+
+def yes_to_rows(connection: Connection) -> dict[tuple[str, str], tuple[RowYes, ...]]:
+    """Every yes in force that a person gave to a row she read, by supplier and the key of his number, oldest first.
+
+    A yes by score alone is left out: nobody read that row.
+    """
+    table = JUDGEMENTS
+    fields = ("supplier", "supplier_number", "maker", "maker_number", "description", "part", "who", "words")
+    query = select(*(table.c[name] for name in (*fields, "at")))
+    query = query.where(table.c.answer == "yes", table.c.how != "by score", table.c.taken_back_at.is_(None))
+    found: dict[tuple[str, str], tuple[RowYes, ...]] = {}
+    for row in connection.execute(query.order_by(table.c.judgement)):
+        one = RowYes(on=row.at.date(), **{name: row._mapping[name] for name in fields})
+        key = one.supplier, number_key(one.supplier_number)
+        found[key] = (*found.get(key, ()), one)
+    return found
 
 
 def judged_examples(connection: Connection) -> list[Judged]:

@@ -5,7 +5,7 @@ What is a part of what, and how five languages say it, is common practice, no so
 
 import pytest
 
-from sourcing.matching.articles import another_article, named
+from sourcing.matching.articles import another_article, named, not_named
 
 
 @pytest.mark.parametrize(
@@ -17,9 +17,7 @@ from sourcing.matching.articles import another_article, named
         ("Joint de carburateur", "Carburetor", "gasket"),
         ("Junta del carburador", "Carburetor", "gasket"),
         ("Carburateur pakking", "Carburetor", "gasket"),
-        ("Carburetor", "Vergaser-Dichtungssatz", "ours is gasket"),
         ("Auger gearbox seal", "Auger gearbox", "seal"),
-        ("Belt", "Belt keeper", "ours is keeper"),
         ("Belt guard screw", "Belt keeper", "guard"),
         ("Wheel bearing puller", "Idler bearing", "puller"),
         ("Spark arrestor", "Spark plug", "arrestor"),
@@ -60,6 +58,17 @@ def test_another_article_under_one_number_is_seen(row: str, ours: str, word: str
 def test_the_same_article_in_other_words_is_no_other(row: str, ours: str) -> None:
     """What it is with, what it is for and what it is made of do not make it another article."""
     assert another_article(row, ours) == another_article(ours, row) == ""
+
+
+@pytest.mark.parametrize(
+    ("row", "ours", "word"),
+    [("Carburetor", "Vergaser-Dichtungssatz", "gasket"), ("Belt", "Belt keeper", "keeper")],
+)
+def test_what_the_row_does_not_name_is_not_known(row: str, ours: str, word: str) -> None:
+    """The larger article, or less words for the same: no other article by its words, and a question."""
+    assert another_article(row, ours) == ""
+    assert not_named(row, ours) == f"ours is {word}, which its words do not name: whether they mean it is not known"
+    assert not_named(ours, ours) == not_named("", ours) == ""
 
 
 def test_compounds_name_both_their_parts() -> None:

@@ -1,8 +1,11 @@
 """What the words of an offer say beside a number that agrees: another article, another size, or the same in German."""
 
+from datetime import date
+
 import pytest
 
 from sourcing.basics.equivalence import EquivalenceTable, OurPart
+from sourcing.basics.judgement import RowYes
 from sourcing.matching.equivalences.family import bearers
 from sourcing.matching.equivalences.graph import families
 from sourcing.matching.offer_match import Known, OfferMatch, match_offer
@@ -106,3 +109,70 @@ def test_words_that_share_none_and_one_in_anothers_place_are_told() -> None:
     assert warned("Paddle, rubbers") == warned("Rubber paddle, grooved and thick") == ()
     assert warned("Paddle, vulcanised")[0].startswith("its words differ from ours in one: vulcanised against rubber")
     assert warned("Schaufelgummi")[0].startswith("its words 'Schaufelgummi' share none with ours")
+
+
+KIT = (OurPart(code="BELT", name="Carburettor gasket kit"), OurPart(code="KEEPER", name="Keeper"))
+
+
+def carb_kit(words: str, *yes: RowYes, maker: str = "Norrowby") -> OfferMatch:
+    """A row under the number a maker's statement ties to the gasket kit."""
+    every = families(EquivalenceTable(parts=KIT, statements=(statement(BELT, "same part", MAKER, "maker"),)))
+    row = offer(number="NW-40388", maker=maker, description=words)
+    judged = {(row.supplier, "NW40388"): yes}
+    return match_offer(row, every["BELT"], Known(bearers(every.values()), judged=judged))
+
+
+def said_yes(words: str, why: str = "same bag", part: str = "BELT", maker: str = "Norrowby") -> RowYes:
+    """Oona Brandeth's yes to the row with that description."""
+    row = offer(number="NW-40388", maker=maker, description=words)
+    fields = {"supplier": row.supplier, "supplier_number": "nw 40388", "maker": maker, "maker_number": ""}
+    return RowYes(**fields, description=words, part=part, who="Oona Brandeth", on=date(2026, 3, 2), words=why)
+
+
+@pytest.mark.parametrize(
+    "words", ["Vergaser-Dichtsatz", "Vergaserdichtsatz", "Joint carburateur", "Joints carburateur"]
+)
+def test_a_gasket_in_other_languages_is_the_gasket(words: str) -> None:
+    """The German and French words are common practice, no source."""
+    assert carb_kit(words).tier == "automatic"
+
+
+@pytest.mark.parametrize("words", ["CARB KIT", "Vergaser", "Kit, carburettor"])
+def test_what_its_words_do_not_name_is_a_question_and_no_other_article(words: str) -> None:
+    """The maker's number is tied by the maker's statement: words that say less may mean the same."""
+    found = carb_kit(words)
+    assert found.tier == "candidate" and not found.vetoed
+    assert found.reasons == ("ours is gasket, which its words do not name: whether they mean it is not known",)
+
+
+def test_a_persons_yes_to_the_very_row_lets_it_match_with_her_name() -> None:
+    """For a question and for words that speak against it alike; what they say stays beside her name."""
+    asked = carb_kit("CARB KIT", said_yes("Carb  kit", why=""))
+    assert asked.tier == "automatic" and asked.on_word_of is not None
+    assert asked.warnings[0].startswith("judged to be BELT by Oona Brandeth on 2026-03-02 (although: ours is gasket")
+    held = carb_kit("Carburettor bowl", said_yes("Carburettor bowl"))
+    assert held.tier == "automatic" and "same bag (although: by its words another article" in held.warnings[0]
+
+
+@pytest.mark.parametrize(
+    "yes",
+    [
+        said_yes("Carburettor bowl", why=""),
+        said_yes("Carburettor bowl, small"),
+        said_yes("Carburettor bowl", part="KEEPER"),
+        said_yes("Carburettor bowl", maker="Dunmarrow"),
+    ],
+)
+def test_a_yes_without_a_reason_or_to_another_row_covers_nothing(yes: RowYes) -> None:
+    """Other words on a later sheet, another part, another maker, or no reason for what speaks against it."""
+    found = carb_kit("Carburettor bowl", yes)
+    assert found.tier == "candidate" and found.vetoed
+
+
+def test_no_yes_covers_a_size_or_a_must_not() -> None:
+    """Words may be read otherwise by a person; a section of a published standard and our own must-not may not."""
+    every = families(EquivalenceTable(parts=PARTS, statements=(statement(BELT, "same part", MAKER, "maker"),)))
+    row = offer(number="NW-40388", maker="Norrowby", description="Used belt A36")
+    yes = said_yes("Used belt A36")
+    found = match_offer(row, every["BELT"], Known(bearers(every.values()), judged={(row.supplier, "NW40388"): (yes,)}))
+    assert found.tier == "candidate" and found.vetoed and "section" in found.reasons[0], found.reasons

@@ -115,3 +115,14 @@ def test_a_makers_number_that_a_sheet_leaves_out_does_not_bring_it_back() -> Non
 
 def test_blank_numbers_settle_nothing() -> None:
     assert not settled("no", row(number="")).settled(row(number=""), "BELT")
+
+
+def test_a_yes_to_the_parts_own_number_is_for_the_row_that_reads_so() -> None:
+    """The table ties the number already: in other words, or at another supplier, it asks; no other part does."""
+    found = SettledRows(lambda number, part: (number, part) == (("norrowby", "N1"), "BELT"))
+    here = changed(row(maker="norrowby", makers_number="N1"), reads="belt guard")
+    found.add(here, "BELT", "yes")
+    assert found.settled(here, "BELT") and found.settled(here, "KEEPER")
+    assert not found.settled(changed(here, reads="belt"), "BELT")
+    other = row("pellbrook", "P9", "norrowby", "N1")
+    assert not found.settled(other, "BELT") and found.settled(other, "KEEPER")

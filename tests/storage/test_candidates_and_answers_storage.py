@@ -92,7 +92,7 @@ def test_a_candidate_comes_back_whole_with_its_offer(store: Store) -> None:
         assert candidate_rows(connection, TODAY, "pellbrook") == []
     assert kept.offer.supplier_number == "NW-1" and (kept.part, kept.score, kept.rank) == ("BELT", 0.1 + 0.2, 2)
     assert kept.reasons == ("alike",) and kept.facts == (1, 2) and kept.against is True and kept.found_at == AT
-    assert row.keys == RowKeys(supplier="stonegarth", supplier_key="NW1", maker="norrowby")
+    assert row.keys == RowKeys(supplier="stonegarth", supplier_key="NW1", maker="norrowby", reads="part nw-1")
 
 
 def rows_of(store: Store, sheet: int) -> list[int]:
