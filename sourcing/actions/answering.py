@@ -25,8 +25,8 @@ REPLACED = ("same part", "superseded by")
 
 
 WAY_ON = (
-    "a must-not is withdrawn at its statement, a size mended at our part; for one job, what is not a must-not is taken on"
-    " a person's word at the job's line ('sourcing accept-anyway')"
+    "a must-not is withdrawn at its statement, a size mended at our part; for one job, what is not a must-not is taken"
+    " on a person's word at the job's line ('sourcing accept-anyway')"
 )
 """Where to go on from a yes that changes nothing by itself."""
 

@@ -136,7 +136,7 @@ class Judgement(Value, frozen=True, kw_only=True):
 
 
 class RowYes(Value, frozen=True, kw_only=True):
-    """A person's yes to a row as one of our parts: the row as she read it, who, when and why; blank: no reason given."""
+    """A person's yes to a row as one of our parts: the row as she read it, who, when, why; blank: no reason."""
 
     supplier: str
     supplier_number: str

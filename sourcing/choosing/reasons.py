@@ -41,7 +41,7 @@ class Reasons:
         lowest = min(self.order, key=lambda other: (other.each, other.key))
         if lowest is one or one.each <= lowest.each:
             return f"cheapest at the door and by unit price{self._of_ranked()}"
-        each, saved = _shown(one.each - lowest.each, one), spoken(lowest.total - one.total, one.currency)
+        each, saved = spoken(one.each - lowest.each, one.currency), spoken(lowest.total - one.total, one.currency)
         if lowest.total == one.total:
             return f"{each} dearer each than {lowest.priced.supplier_name}, the same at the door: {_parts(one, lowest)}"
         return (
@@ -124,7 +124,7 @@ def _break_words(one: Figures) -> str:
 
 def _though(one: Figures, first: Figures) -> str:
     gap = first.each - one.each
-    return f", though {_shown(gap, one)} cheaper each" if gap > 0 else ""
+    return f", though {spoken(gap, one.currency)} cheaper each" if gap > 0 else ""
 
 
 def _when(one: Figures, other: Figures) -> str:

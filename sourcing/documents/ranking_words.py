@@ -24,7 +24,7 @@ def first_place_words(comparison: Comparison) -> list[str]:
     return [
         *_open_words(comparison),
         *(one.words for one in points if not _said_again(one, points)),
-        *_span_words(comparison.day_spans if len(comparison.ranked) > 1 else ()),
+        *_span_words(comparison.day_spans if len(comparison.ranked) > 1 else (), _of_dated(comparison)),
     ]
 
 
@@ -43,15 +43,23 @@ def _said_again(one: TurningPoint, points: tuple[TurningPoint, ...]) -> bool:
     return one.figure == "landed cost" and one.by in parts
 
 
-def _span_words(spans: tuple[DaySpan, ...]) -> Iterator[str]:
+def _of_dated(comparison: Comparison) -> str:
+    """Whose waiting can't be counted: spans are about offers with a day only, and one without may be the first."""
+    undated = [one.priced.supplier_name for one in comparison.ranked if one.priced.arrival.latest is None]
+    if not undated:
+        return ""
+    return f" of the offers whose day is known; not counted, for no day is known: {', '.join(dict.fromkeys(undated))}"
+
+
+def _span_words(spans: tuple[DaySpan, ...], of_dated: str) -> Iterator[str]:
     if not spans:
         return
     if len(spans) == 1:
-        yield f"whatever a day of waiting is worth, {spans[0].supplier_name} comes first"
+        yield f"whatever a day of waiting is worth, {spans[0].supplier_name} comes first{of_dated}"
         return
     currency = spans[0].from_price.currency
     said = [_span(one) for one in spans]
-    yield f"by the price of a day of waiting in {currency} first comes {', '.join(said[:-1])} and {said[-1]}"
+    yield f"by the price of a day of waiting in {currency} first comes {', '.join(said[:-1])} and {said[-1]}{of_dated}"
 
 
 def _span(one: DaySpan) -> str:

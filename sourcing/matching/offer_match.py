@@ -28,7 +28,7 @@ Tier = Literal["automatic", "candidate", "none"]
 
 
 class OfferMatch(Value, frozen=True, kw_only=True):
-    """The tier, the number it went by with the path to it, and why. `vetoed`: a size, a must-not or words speak against.
+    """The tier, the number it went by with the path to it, and why. `vetoed`: size, must-not or words speak against.
 
     `on_word_of`: the yes to this very row without which its words would keep it from matching by itself.
     """

@@ -71,11 +71,11 @@ def test_the_first_is_explained_by_what_the_lowest_price_costs_on_top() -> None:
     far = priced("pellbrook", "100.00", freight="17.30")
     first, second = rank([far, near], NOTHING, ASKED).ranked
     assert first.reason == (
-        "3.20 dearer each than Pellbrook, 14.10 USD cheaper at the door: there freight 17.30 more, goods 3.20 less"
+        "3.20 USD dearer each than Pellbrook, 14.10 USD cheaper at the door: there freight 17.30 more, goods 3.20 less"
         "; no freight here: free from 100.00 USD of goods; this order has 103.20"
     )
     assert second.reason == (
-        "14.10 USD dearer at the door than Larkmoor, here by the same day, though 3.20 cheaper each: "
+        "14.10 USD dearer at the door than Larkmoor, here by the same day, though 3.20 USD cheaper each: "
         "freight 17.30 more, goods 3.20 less"
     )
 
@@ -96,7 +96,7 @@ def test_break_shelf_and_duty_are_named() -> None:
     first, second = rank([packed, loose], NOTHING, ASKED).ranked
     assert first.priced == loose
     assert second.reason == (
-        "5.62 USD dearer at the door than Larkmoor, here 6 days later, though 0.50 cheaper each: "
+        "5.62 USD dearer at the door than Larkmoor, here 6 days later, though 0.50 USD cheaper each: "
         "pieces for the shelf 9.00 and duty 1.62 more, goods 5.00 less; the price from 12 pieces on is reached"
     )
 

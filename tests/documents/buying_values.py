@@ -112,7 +112,7 @@ COMPARISON = Comparison(
                 warnings=("the sheet is 30 days old",),
             ),
             on_front=False, in_time=False,
-            reason="9.44 USD dearer at the door than Stonegarth Trade Parts, though 108.01 cheaper each",
+            reason="9.44 USD dearer at the door than Stonegarth Trade Parts, though 108.01 USD cheaper each",
         ),
     ),
     set_aside=(SetAside(offer=PELLBROOK, supplier_name="Pellbrook Power Parts", reason="freight is not known"),),

@@ -8,6 +8,7 @@ import openpyxl
 from python_calamine import CalamineWorkbook
 
 from sourcing.basics.choice import DaySpan, OpenOffer, RankWishes, TurningPoint
+from sourcing.basics.landed_cost import Arrival
 from sourcing.basics.value import changed
 from sourcing.documents.comparison import comparison_text, comparison_xlsx
 from tests.documents.buying_values import COMPARISON, FAR, NEAR
@@ -150,6 +151,18 @@ def test_what_is_not_known_and_how_long_the_first_stays_are_told() -> None:
     assert "in USD first comes Stonegarth Trade Parts up to 1.19 and Pellbrook Power Parts from 1.20 on" in text
     only = " ".join(comparison_text(changed(FULL, day_spans=(changed(SPANS[0], to_price=None),))).split())
     assert "whatever a day of waiting is worth, Stonegarth Trade Parts comes first" in only
+
+
+def test_the_worth_of_a_day_is_told_of_offers_with_a_day_only() -> None:
+    """Another one may be first and name no day: then nothing is said of it but that."""
+    first, *others = COMPARISON.ranked
+    undated = changed(first, priced=changed(first.priced, arrival=Arrival(earliest=None, latest=None, steps=())))
+    none_known = changed(FULL, ranked=(undated, *others))
+    one_span = changed(none_known, day_spans=(changed(SPANS[1], from_price=usd("0.00")),))
+    left_out = f"of the offers whose day is known; not counted, for no day is known: {first.priced.supplier_name}"
+    for given in (none_known, one_span):
+        assert left_out in " ".join(comparison_text(given).split())
+    assert left_out not in " ".join(comparison_text(FULL).split())
 
 
 def test_the_workbook_has_every_new_figure() -> None:

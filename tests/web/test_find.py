@@ -39,7 +39,7 @@ def test_offers_stand_in_order_with_cost_day_and_reason(clerk: Browser) -> None:
     places = [page.index(f'id="place-{at}"') for at in range(1, 6)]
     assert places == sorted(places) and page.index("Larkmoor Wholesale") < page.index("Kesselried Antriebsteile")
     assert "$116.00" in page and "$138.97" in page and "€89.40 each" in page
-    assert "7.50 dearer each than Kesselried Antriebsteile, $22.97 cheaper at the door" in page
+    assert "$7.50 dearer each than Kesselried Antriebsteile, $22.97 cheaper at the door" in page
     assert "BELT-AUGER is the same part as Norrowby NW-40388 (maker: Norrowby parts list NW-826)" in page
 
 
