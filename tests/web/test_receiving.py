@@ -280,3 +280,9 @@ def test_charges_the_order_has_stand_ready_under_its_own_names(ordered: Flask, k
     (receipt,) = standing(ordered).receipts
     assert [(one.name, one.amount.amount) for one in receipt.other_charges] == [("Entry fee", Decimal("6.00"))]
     assert [one for one in differences_of(desk_of(ordered), OPEN).differences if one.kind == "charge"] == []
+
+
+def test_a_number_the_table_ties_to_the_part_is_shown_as_the_same_part(keeper: Browser) -> None:
+    """It stands on no line of the order; the path says why it serves."""
+    page = keeper.send(HERE, do="scan", scan="OV 20 417").text
+    assert "OV 20 417 is on no line of this order" in page and '<span class="word">same part</span>' in page
