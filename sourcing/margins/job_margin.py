@@ -41,7 +41,7 @@ def job_margin(facts: JobFacts, book: Book, rules: OwnersRules) -> JobMargin:
         revision=facts.quote.revision,
         lines=tuple(line_margin(line, rules, currency) for line in lines),
         parts=parts,
-        whole=tuple((stage, _whole(part, stage, facts, rules)) for stage, part in parts if _is_priced(facts)),
+        whole=tuple((stage, _whole((stage, part), facts, lines, rules)) for stage, part in parts if _is_priced(facts)),
         leaks=leaks_of(lines, currency),
         floor_percent=rules.floor_percent,
         notes=_notes(facts, lines),
@@ -133,13 +133,17 @@ def _is_priced(facts: JobFacts) -> bool:
     return facts.before_tax is not None
 
 
-def _whole(parts: Margin, stage: Stage, facts: JobFacts, rules: OwnersRules) -> Margin:
-    """With labour and fees. The hours are those of the approved lines, or of the bill where the job is billed."""
-    places, currency = minor_units(facts.quote.currency), facts.quote.currency
+def _whole(at: tuple[Stage, Margin], facts: JobFacts, lines: Sequence[LineFigures], rules: OwnersRules) -> Margin:
+    """With labour and fees. The hours are those of the approved lines, or of the bill where the job is billed. At the
+    order a part left off the bill and never bought has no price, for it has no cost there."""
+    (stage, parts), currency = at, facts.quote.currency
+    places = minor_units(currency)
     approved = [line for line in facts.quote.lines if line.label in facts.approved]
     price, hours = facts.before_tax or Decimal(0), [line.hours for line in approved]
     if stage == "received" and facts.bill:
         price, hours = Decimal(facts.bill.total.before_tax.amount), [line.hours for line in facts.bill.lines]
+    elif stage == "ordered":
+        price -= money(sum(line.price - line.order_price for line in lines), currency).amount
     labour = sum(minor(one * rules.technician_cost, places) for one in hours)
     return margin(Money(amount=price, currency=currency), parts.cost + money(labour, currency))
 

@@ -15,7 +15,7 @@ from .quoted import capped_from
 def beside_of(told: Told, places: int) -> list[Change]:
     """Every leak of a line that is no step after the quote, but for freight, which is the job's."""
     found: list[Change] = []
-    if told.line and told.line.behind:
+    if told.line and told.line.behind and not told.left_off:  # what is not billed lost nothing to a list price
         _cap(told.line, told.line.behind.price_rule, places, found)
     for one in told.bought:
         ordered = one.ordered
