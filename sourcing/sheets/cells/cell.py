@@ -27,6 +27,23 @@ NO_LONGER_AVAILABLE = word_set(
     "discontinuado,obsoleto,fuera de catálogo,niet meer leverbaar,vervallen,niet meer verkrijgbaar,uitgelopen"
 )
 """Words that say the part is no longer available, wherever they fill a price, stock, lead time or note cell."""
+BY = (
+    r"(?:(?:superseded|superceded|supd|replaced|repl|substituted)\.?\s+(?:by|with)|remplacée?s?\s+par"
+    r"|(?:wird\s+|wurde\s+)?(?:ersetzt|abgelöst)\s+durch|(?:sustituid|reemplazad)[oa]\s+por|vervangen\s+door)"
+)
+SEE = r"(?:use|see|now|order|siehe|nachfolger|ersatz|neu|voir|utiliser|ver|zie|gebruik|->|→)"
+GONE = "|".join(re.escape(word) for word in sorted(NO_LONGER_AVAILABLE, key=len, reverse=True))
+NAMED_NUMBER = r"(?P<number>(?:[a-z]{1,5} )?[\w./-]*\d[\w./-]*(?: [\w./-]*\d[\w./-]*){0,3})"
+SUCCEEDED = re.compile(
+    rf"\W*(?:(?:{GONE})[\s,;:.()/–—-]*(?:{BY}|{SEE})|{BY})[\s:.#]*{NAMED_NUMBER}[\s.!)*]*", re.IGNORECASE
+)
+"""'Superseded by BW-2', 'NLA use BW-2', 'entfällt, ersetzt durch BW-2': the row can't be had, and what to ask for."""
+SUCCESSOR_STEMS = (
+    *("superseded", "superceded", "supd", "repl", "substituted", "rempl", "ersetzt", "abgelöst", "sustituid"),
+    *("reemplazad", "vervang"),
+)
+"""One of them, or a word for 'no longer available', stands in every such cell: most columns have none."""
+LONGEST_SUCCEEDED = 80
 LONGEST_SAID = max(map(len, NO_LONGER_AVAILABLE)) + 10
 SAID = {max(re.split(r"[\s']", word), key=len) for word in NO_LONGER_AVAILABLE}
 """The longest part of each: a column in which none of them occurs says nothing."""
@@ -120,14 +137,29 @@ def shapes_of(texts: Sequence[str]) -> list[str]:
 
 
 def column_says_no_longer_available(cells: Sequence[Cell]) -> list[bool] | None:
-    """For each cell whether it says so; None where none does."""
+    """For each cell whether it says so, or that another number took its place; None where none does."""
     texts = [cell for cell in cells if type(cell) is str]
     whole = "\n".join(texts).casefold()
-    if not any(word in whole for word in SAID):
+    if not any(word in whole for word in (*SAID, *SUCCESSOR_STEMS)):
         return None
+    if (named := successors(cells)) is not None:
+        return [bool(one) or says_no_longer_available(cell) for one, cell in zip(named, cells, strict=True)]
     said = {text for text in set(texts) if 2 < len(text) <= LONGEST_SAID and not text[:1].isdigit()}
     said = {cell for cell in said if says_no_longer_available(cell)}
     return [cell in said for cell in cells] if said else None
+
+
+def successors(cells: Sequence[Cell]) -> list[str] | None:
+    """For each cell the number it says took the row's place, as printed, '' mostly; None where none says so."""
+    found = [successor_in(cell) for cell in cells]
+    return found if any(found) else None
+
+
+def successor_in(cell: Cell) -> str:
+    """The number that took its place, where the cell says nothing else but that; else ''."""
+    text = text_of(cell) if isinstance(cell, str) and len(cell) <= LONGEST_SUCCEEDED else ""
+    match = SUCCEEDED.fullmatch(text) if text else None
+    return match["number"].strip(" .") if match else ""
 
 
 IN_FRONT = re.compile(r"^\W{0,3}(?:nla|n/l/a|discontinued|obsolete|no longer available)\b\s*[-:*.)\]]", re.I | re.M)
@@ -147,5 +179,10 @@ def description_says_no_longer_available(cells: Sequence[Cell], whole: str) -> l
 
 
 def says_no_longer_available(cell: Cell) -> bool:
+    """Whether the cell holds nothing but words for 'no longer available', or for the number that took its place."""
+    return says_only_gone(cell) or bool(successor_in(cell))
+
+
+def says_only_gone(cell: Cell) -> bool:
     """Whether the cell holds nothing but words for 'no longer available'."""
     return words_of(cell).strip(" .!*") in NO_LONGER_AVAILABLE

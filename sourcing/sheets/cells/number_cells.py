@@ -12,7 +12,7 @@ from string import ascii_uppercase, digits
 from typing import cast
 
 from ..worksheet import Cell
-from .cell import Bad, says_no_longer_available, shown_of
+from .cell import Bad, says_only_gone, shown_of, successor_in
 from .day_cells import MONTHS
 from .number_remarks import remarks
 
@@ -259,15 +259,17 @@ USE = re.compile(
 
 def parse_superseding(cells: Sequence[Cell]) -> list[str | Bad]:
     """A column of superseding numbers, as `parse_superseded_by`."""
-    if _all_plain(cells):
+    if _all_plain(cells) and not any(map(USE.match, cast(Sequence[str], cells))):
         return list(cast(Sequence[str], cells))
     return [parse_superseded_by(cell) for cell in cells]
 
 
 def parse_superseded_by(cell: Cell) -> str | Bad:
     """The superseding number without 'use' or 'see'; '' where there is none or the part is no longer available."""
-    if says_no_longer_available(cell):
+    if says_only_gone(cell):
         return ""
+    if successor := successor_in(cell):
+        return successor
     number = parse_other_number(cell)
     if isinstance(number, str) and TWO_NUMBERS.search(number):
         return Bad("superseded-unclear", found=number)

@@ -11,7 +11,13 @@ from numpy.typing import NDArray
 from sourcing.basics.currency import is_currency
 from sourcing.basics.sheet import Field
 
-from ..cells.cell import Bad, column_says_no_longer_available, description_says_no_longer_available
+from ..cells.cell import (
+    Bad,
+    column_says_no_longer_available,
+    description_says_no_longer_available,
+    says_only_gone,
+    successors,
+)
 from ..cells.code_cells import parse_gtins, parse_origins, parse_tariff_codes
 from ..cells.currency_signs import SIGNS
 from ..cells.day_cells import parse_days
@@ -28,7 +34,7 @@ from .package_fields import read_package
 from .price_fields import read_prices
 from .stock_fields import read_stock
 
-SAID_IN: tuple[Field, ...] = ("net price", "list price", "stock", "lead time", "note", "superseded by")
+SAID_IN: tuple[Field, ...] = ("net price", "list price", "stock", "lead time", "note")
 """Columns in which the words 'no longer available' may stand."""
 
 
@@ -59,7 +65,7 @@ def read_fields(body: Body, currency: str, dated: date | None) -> Fields:
         "minimum": reader.read("minimum", parse_counts, 1),
         "currency": reader.read("currency", lambda cells: [_currency(cell, currency) for cell in cells], currency),
         **read_stock(reader, dated),
-        "no_longer_available": _no_longer_available(reader),
+        **_gone(reader),
         **_beside(reader),
         **_held(reader, dated),
         **read_package(reader, packs),
@@ -105,7 +111,6 @@ def _numbers(reader: ColumnReader) -> dict[str, Objects]:
     return {
         "supplier_number": np.where(np.equal(own, ""), makers, own),
         "maker_number": makers,
-        "superseded_by": reader.read("superseded by", parse_superseding, ""),
     }
 
 
@@ -134,19 +139,26 @@ def _currency(cell: Cell, currency: str) -> str | Bad:
     return Bad(named, found=text_of(cell), currency=currency or "EUR")
 
 
-def _no_longer_available(reader: ColumnReader) -> Objects:
-    """Said by a column of its own, by the words alone in a cell that may hold them, or in front of the description.
+def _gone(reader: ColumnReader) -> dict[str, Objects]:
+    """Whether a row is no longer available, and the number that took its place.
 
-    A column that nobody knows ('Status') may hold them too: an offer that is not to be had must not look like one.
+    Said by columns of their own, by the words alone in a cell that may hold them, or in front of the description. A
+    column that nobody knows ('Status') may hold them too: an offer that is not to be had must not look like one. A
+    number said in words is a hint as one in its own column is, and never a statement.
     """
-    said = reader.read("no longer available", lambda cells: [parse_yes(cell) for cell in cells], False)
+    gone = reader.read("no longer available", lambda cells: [parse_yes(cell) for cell in cells], False)
+    instead = reader.read("superseded by", parse_superseding, "")
     for column in reader.body.table.columns:
         coded = reader.body.coded(column.at)
         if column.field == "description":
             also = description_says_no_longer_available(coded.different, coded.whole)
+        elif column.field == "superseded by":
+            also = [says_only_gone(cell) for cell in coded.different]
         else:
             may = column.field is None or column.field in SAID_IN
             also = column_says_no_longer_available(coded.different) if may else None
+            if also and (named := successors(coded.different)):
+                instead = np.where(np.equal(instead, ""), coded.spread(named), instead)
         if also:
-            said = np.where(coded.spread(also).astype(bool), True, said)
-    return said
+            gone = np.where(coded.spread(also).astype(bool), True, gone)
+    return {"no_longer_available": gone, "superseded_by": instead}
