@@ -15,6 +15,7 @@ from ..basics.problem import refused
 from ..basics.quote import Quote
 from ..quoting.alarm import same_number
 from ..quoting.bill import Billed, make_bill
+from ..quoting.freight_answers import brings, freight_lines
 from ..quoting.off import off_words
 from ..storage.after_quote import add_bill, bill_of, deposits, next_bill_number
 from ..storage.jobs import job as stored_job
@@ -87,6 +88,7 @@ def _bill(connection: Connection, desk: Desk, standing: Standing, wishes: tuple[
         left_out=left_out,
         told=_told(kept),
         off=off,
+        charges_not_said=_charges_not_said(connection, newest),
         **_other_numbers(connection, desk, newest),
     )
     return make_bill(made, next_bill_number(connection, desk.at.year), desk.at, desk.who)
@@ -101,6 +103,24 @@ def _refuse_before(at: datetime, quote: Quote, lines: Sequence[LineFacts]) -> No
     if at < last:
         found, on = (f"{one:%Y-%m-%d %H:%M}" for one in (at, last))
         raise refused("bill-before", job=quote.job, found=found, what=what, on=on)
+
+
+def _charges_not_said(connection: Connection, newest: Quote) -> Mapping[str, str]:
+    """By label of a freight line, the papers that brought its parts and of which nobody said yet what they charge."""
+    on_order = lines_on_order(connection, newest.job)
+    found: dict[str, str] = {}
+    for freight in freight_lines(newest):
+        brought = {line.label for line in newest.lines if line.part and brings(freight, line)}
+        papers = [
+            f"paper {receipt.paper} of {one.order.order.number}"
+            for one in on_order
+            if one.line.line.label in brought
+            for receipt in one.receipts
+            if receipt.only_counted
+        ]
+        if papers:
+            found[freight.label] = " and ".join(dict.fromkeys(papers))
+    return found
 
 
 class _Numbers(TypedDict):

@@ -56,6 +56,12 @@ BILL_KINDS: dict[str, ProblemKind] = {
         "line {label} of job {job} can't be billed: {found} came, the customer said yes to {approved}",
         "ask the customer, and record the yes with 'sourcing decide {job} {label} hold --agreed-by'",
     ),
+    "freight-not-said-for-bill": kind(
+        "Freight not known yet",
+        "line {label} of job {job} bills freight at cost, and of {found} nobody has said yet what it charges",
+        "set the paper aside with 'sourcing receive-again ORDER --paper PAPER' and take it in with 'sourcing receive'",
+        at_counter="say first what the paper charges",
+    ),
     "freight-without-goods": kind(
         "Freight of nothing",
         "line {label} of job {job} is freight, and no line with a part that it was for is billed",

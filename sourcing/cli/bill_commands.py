@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from decimal import Decimal
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from .options import DEFAULT_DATABASE, At, Database, Json, Who, amount, desk, pairs
 from .output import check_pdf, paper_is_in, show, write, write_pdf
+
+if TYPE_CHECKING:
+    from ..actions.desk_work import PaperToSay
 
 JobNumber = Annotated[str, typer.Argument(help="Number of the job, such as 2026-0001.")]
 
@@ -70,6 +74,7 @@ def bill(
     """Write the bill of a job, which closes it; or print the bill again to the letter."""
     from ..actions.after_bill import left_with_suppliers
     from ..actions.bill import bill_if_any, look_at_bill, write_bill
+    from ..actions.desk_work import desk_work
     from ..basics.bill import LeftOut, Off
     from ..documents.bill_paper import bill_html, bill_pdf, bill_text
 
@@ -80,7 +85,11 @@ def bill(
     taken_off = Off(amounts=tuple(_off(text) for text in off or ()), words=off_words)
     if look:
         found = look_at_bill(at_desk, number, left_out, taken_off)
-        show(found, f"Only a look; nothing is kept.\n{bill_text(found)}", json)
+        show(
+            found,
+            f"Only a look; nothing is kept.\n{bill_text(found)}{_to_say(desk_work(at_desk, number).papers)}",
+            json,
+        )
         return
     check_pdf(pdf)
     # A bill that is there is printed again, but never in answer to a wish to change it.
@@ -94,7 +103,8 @@ def bill(
         kept = frozen
         write_pdf(pdf, lambda: bill_pdf(kept.bill, kept.paper), f"bill {frozen.bill.number} is kept", path)
     left = "".join(f"\nStill to do: {one}." for one in left_with_suppliers(at_desk, number))
-    show(frozen, f"{news}{bill_text(frozen.bill)}\n{paper_is_in(path, pdf)}{left}", json)
+    papers = _to_say(desk_work(at_desk, number).papers)
+    show(frozen, f"{news}{bill_text(frozen.bill)}\n{paper_is_in(path, pdf)}{left}{papers}", json)
 
 
 def gave_away(
@@ -122,6 +132,11 @@ def gave_away(
     else:
         found = given_away_on(at_desk, number)
     show(found, given_away_text(number, found), json)
+
+
+def _to_say(papers: Iterable[PaperToSay]) -> str:
+    words = "Look at this: the charges of paper {} of {} are not said yet: the job's cost is not known."
+    return "".join(f"\n{words.format(one.paper, one.order)}" for one in papers)
 
 
 def _off(text: str) -> tuple[str, Decimal]:

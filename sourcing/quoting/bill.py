@@ -25,7 +25,7 @@ class Billed(Value, frozen=True, kw_only=True):
     `answered` the revisions answered to, `missing` why a line's goods are not here, by label; `told`: the total the
     customer was last told for the approved lines, None where none is on record. `other_number`: the number that came in
     place of the one approved, by label, without the customer's yes to it; `agreed_number`: with it. `off`: discounts
-    given at the counter."""
+    given at the counter. `charges_not_said`: by label of a freight line, papers that were only counted."""
 
     quote: Quote
     holding: Mapping[str, Approval]
@@ -37,6 +37,7 @@ class Billed(Value, frozen=True, kw_only=True):
     other_number: Mapping[str, str] = {}
     agreed_number: Mapping[str, str] = {}
     off: Off = Off()
+    charges_not_said: Mapping[str, str] = {}
 
 
 def make_bill(made: Billed, number: str, at: datetime, who: str) -> Bill:
@@ -132,6 +133,8 @@ def _why_not(made: Billed, line: QuoteLine) -> Problem | None:
     if label in made.other_number:
         came = made.other_number[label]
         return problem("other-number-for-bill", job=job, label=label, found=came, approved=line.number)
+    if label in made.charges_not_said:
+        return problem("freight-not-said-for-bill", job=job, label=label, found=made.charges_not_said[label])
     return None
 
 

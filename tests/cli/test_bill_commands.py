@@ -1,12 +1,15 @@
 """Deposit and bill as typed: what is shown, what is written, what is refused with one sentence."""
 
 import json
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 
-from tests.actions.billed_shop import answered, received
+from sourcing.actions.receive import Delivery, receive
+from tests.actions.billed_shop import BELT_ORDER, DELIVERY, EXTRAS_ORDER, answered, ordered, received
 from tests.cli.running import in_a_process, sourcing
+from tests.journeys.small_shop import desk_at
 
 AT = "2026-03-10T16:30"
 
@@ -103,3 +106,17 @@ def test_a_deposit_that_can_not_be(shop: Path, words: list[str], code: int, sent
     found, _, errors = sourcing(shop, "deposit", "2026-0001", *words, at=AT)
     assert found == code and sentence in errors
     assert "held 0.00 USD" in sourcing(shop, "deposit", "2026-0001", at=AT)[1]
+
+
+def test_a_look_and_the_bill_say_which_charges_are_not_said_yet(tmp_path: Path) -> None:
+    """The extra parts were only counted, and their freight is given to the customer: nothing waits, but it is told."""
+    ordered(tmp_path)
+    desk = desk_at(tmp_path, DELIVERY)
+    receive(desk, BELT_ORDER, Delivery(paper="D-1", freight=Decimal("9.95")))
+    receive(desk, EXTRAS_ORDER, Delivery(paper="D-2", freight=Decimal(0), only_counted=True))
+    gift = ("--not-done", "D", "--words", "freight is on us")
+    for words in ((*gift, "--look"), gift):
+        code, told, errors = sourcing(tmp_path, "bill", "2026-0001", *words, at=AT)
+        assert code == 0, errors
+        assert f"Look at this: the charges of paper D-2 of {EXTRAS_ORDER} are not said yet" in told
+        assert "D-1" not in told

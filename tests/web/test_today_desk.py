@@ -105,3 +105,16 @@ def test_no_more_are_shown_than_can_be_read_and_all_are_a_link_away(
 def test_where_nothing_of_the_kind_waits_nothing_is_said(clerk: Browser) -> None:
     page = clerk.get("/")
     assert PAPERS not in page and BACK not in page
+
+
+def test_the_bill_says_which_charges_are_not_said_yet_and_can_be_written_where_freight_is_carried(
+    tmp_path: Path,
+) -> None:
+    """Nothing on such a bill follows from what the paper charges, but what the job cost is not known yet."""
+    with counter_with_order(tmp_path) as app:
+        said = Delivery(paper="DN-9", freight=Decimal(0), only_counted=True)
+        receive(desk_of(app, who=TECHNICIAN), OPEN, said)
+        page = logged_in(app, "clerk").get(f"/jobs/{APPROVED}/bill/write")
+    assert f"The charges of paper DN-9 of {OPEN} (Pellbrook Power Parts) are not said yet." in page
+    assert f'<a href="/receive/{OPEN}?counted=DN-9">Say what paper DN-9 charges</a>' in page
+    assert "The bill can be written without them." in page and "Write the bill and close the job" in page

@@ -11,6 +11,7 @@ from ...actions.after_bill import left_with_suppliers
 from ...actions.answer_sheet import answer_sheet
 from ...actions.bill import bill_if_any, look_at_bill, write_bill
 from ...actions.deposits import deposits_of, give_back, take_deposit
+from ...actions.desk_work import desk_work
 from ...actions.given_away import gave_away, given_away_on
 from ...actions.job_edit import opened
 from ...basics.bill import Bill, FrozenBill, LeftOut, Off
@@ -73,6 +74,7 @@ def write_bill_page(job: str) -> ResponseReturnValue:
         lines=[one.line for one in answer_sheet(desk(), job).lines if one.stands == "approved"],
         asked=asked,
         not_done=asked.getlist("not_done"),
+        papers=desk_work(desk(), job).papers,
         query=request.args.to_dict(flat=False),
     )
 
