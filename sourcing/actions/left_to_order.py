@@ -20,6 +20,7 @@ from ..basics.quote import QuoteLine
 from ..basics.value import changed
 from ..landed_cost.arrival import arrival
 from ..quoting.freight_answers import brings, freight_lines
+from ..quoting.freight_at_cost import at_cost
 from ..quoting.number_approved import covers_number
 from ..quoting.tolerance import line_at, rises_too_far
 from .answers import standing_of
@@ -62,7 +63,7 @@ def bought_anew(
     )
 
 
-def unbilled_charges(lines: Mapping[str, ToOrder], orders: Sequence[PurchaseOrder]) -> Iterator[str]:
+def unbilled_charges(found: Catalogue, lines: Mapping[str, ToOrder], orders: Sequence[PurchaseOrder]) -> Iterator[str]:
     """Lines that bear more freight and fees in these orders than their quote counted, and than is billed for them.
 
     Lines of a job that share a line of billed freight, or else an order, are looked at together.
@@ -78,7 +79,13 @@ def unbilled_charges(lines: Mapping[str, ToOrder], orders: Sequence[PurchaseOrde
             groups[group].append((line, of))
             billed[group] = freight
     for group, some in groups.items():
-        yield from _unbilled(group[0], some, billed[group])
+        yield from _unbilled(group[0], some, _as_billed(found, group[0], billed[group]))
+
+
+def _as_billed(found: Catalogue, job: str, freight: QuoteLine | None) -> QuoteLine | None:
+    """The freight line as it is billed with what is approved now."""
+    words = standing_of(found.connection, job).words()
+    return freight and next(iter(at_cost([freight], [label for label, said in words.items() if said == "approved"])))
 
 
 def _unbilled(job: str, some: Sequence[tuple[PurchaseOrderLine, ToOrder]], freight: QuoteLine | None) -> Iterator[str]:

@@ -126,7 +126,7 @@ def _otherwise(
         return
     lines, made = lines_to_order(found, numbers, only), [draft.order for draft in drafts]
     yield from bought_anew(found, lines, made, needed_by(found, numbers))
-    yield from unbilled_charges(lines, made)
+    yield from unbilled_charges(found, lines, made)
 
 
 def all_orders(desk: Desk, job: str | None) -> tuple[PurchaseOrder, ...]:
