@@ -204,7 +204,7 @@ def _open_now(connection: Connection, secret: str, at: datetime) -> CustomerLink
     if link is None or link.revoked_at is not None:
         raise refused("link-unknown")
     if link.until < at:
-        raise refused("link-over", until=link.until)
+        raise refused("link-over", until=f"{link.until:%Y-%m-%d %H:%M}")
     if link.answered_at is None:
         _check_answerable(connection, link, at)
     return link
