@@ -2,24 +2,21 @@
 
 from collections.abc import Sequence
 
-from rapidfuzz import process
 from sqlalchemy import Connection
 
 from ..basics.asked import Asked
 from ..basics.choice import Asks, Comparison, Priced, RankWishes
 from ..basics.equivalence import OurPart
-from ..basics.part_number import PartNumber, number_key
+from ..basics.part_number import number_key
 from ..basics.problem import refused
 from ..basics.value import Value
-from ..matching.equivalences.must_nots import must_nots, perhaps
 from ..matching.identity.asked_merge import merged
 from ..storage.jobs import job as stored_job
-from ..storage.offers import offers_by_keys
 from .desk import Desk
 from .evaluate import Catalogue, catalogue_to_read, evaluate
 from .kit_notes import kit_notes
+from .led_to import part_asked
 from .needs import asks_of, line_with_part
-from .our_side import OurSide
 from .part_lookups import note_lookup
 from .ranked import ranked_into
 from .terms_ahead import terms_ahead
@@ -49,7 +46,7 @@ class ToCompare(Value, frozen=True, kw_only=True):
 def compare(
     desk: Desk, number: str, quantity: int | None, wishes: RankWishes | None = None, line: ForLine | None = None
 ) -> Comparison:
-    """The comparison of the part that bears the number. Refuses a number no part of ours is known under.
+    """The comparison of the part that bears the number, or that it leads to. Refuses a number that does neither.
 
     `quantity` None: the line's, else 1. With `line`, refuses a number that is not the line's part. The look-up is
     counted, unless somebody else is writing.
@@ -63,7 +60,7 @@ def compare(
 
 def compared(connection: Connection, found: Catalogue, wanted: ToCompare) -> Comparison:
     """The comparison from a catalogue loaded already; the look-up is not counted. Refuses what `compare` does."""
-    code = part_under(found, wanted.number)
+    code, led = part_asked(found, wanted.number)
     pieces, asks = line_asks(connection, found, code, wanted.number, wanted.line)
     pieces = wanted.quantity if wanted.quantity is not None else pieces
     seen = evaluate(found, code, pieces, asks=asks, look_alikes=wanted.look_alikes)
@@ -75,7 +72,7 @@ def compared(connection: Connection, found: Catalogue, wanted: ToCompare) -> Com
         quantity=pieces,
         notes=(*kit_notes(found, code, asks.bench), *_terms_ahead(connection, found, seen.priced)),
         asks=asked_words(part, asks.asked),
-        warnings=(*one_way(found, code, wanted.number), *asks.doubts),
+        warnings=(*((led.warning(),) if led else one_way(found, code, wanted.number)), *asks.doubts),
     )
     return ranked_into(bare, seen, wanted.wishes, found.at, found.door)
 
@@ -105,21 +102,6 @@ def line_asks(
     return wanted.quantity, asks_of(found, job, wanted)
 
 
-def part_under(found: Catalogue, number: str) -> str:
-    """The code of our part that bears the number under any maker, or under a supplier's own number on his sheet."""
-    key = number_key(number)
-    codes = found.known.bearers.get(key, frozenset()) or _by_supplier_number(found, key)
-    if len(codes) > 1:
-        raise refused("number-of-several", found=number, codes=", ".join(sorted(codes)))
-    if not codes:
-        graph = found.families.graph
-        bans = must_nots(graph, perhaps(graph, PartNumber(printed=number)))
-        if bans:
-            raise refused("number-must-not", found=number, ban="; ".join(str(one.statement) for one in bans))
-        raise refused("number-not-known", found=number, suggestions=_near(found, key))
-    return next(iter(codes))
-
-
 def one_way(found: Catalogue, code: str, number: str) -> tuple[str, ...]:
     """Where the asked number is tied to our part only as a substitute: the other direction is nobody's word."""
     key = number_key(number)
@@ -128,14 +110,3 @@ def one_way(found: Catalogue, code: str, number: str) -> tuple[str, ...]:
         return ()
     link = next(link for link in paths[0].links if link.relation == "substitute")
     return (f"only one way is stated, {link}: whether what follows serves for {number} is not known",)
-
-
-def _by_supplier_number(found: Catalogue, key: str) -> frozenset[str]:
-    offers = offers_by_keys(found.connection, {key}, found.at.date()) if key else []
-    side = OurSide(found.families, found.known, found.families.graph.makers, found.families)
-    return frozenset(code for offer in offers for code, match in side.matches(offer) if match.tier == "automatic")
-
-
-def _near(found: Catalogue, key: str) -> tuple[str, ...]:
-    printed = {node[1]: str(number) for family in found.families.values() for node, number in family.printed.items()}
-    return tuple(printed[hit[0]] for hit in process.extract(key, list(printed), limit=3, score_cutoff=75))

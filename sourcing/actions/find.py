@@ -9,11 +9,11 @@ from datetime import date
 from sqlalchemy import Connection
 
 from ..basics.choice import Comparison
-from ..basics.equivalence import OurPart, Standing
+from ..basics.equivalence import OurPart, Path, Standing
 from ..basics.family_view import Member
 from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
-from ..basics.part_number import number_key
+from ..basics.part_number import PartNumber, number_key
 from ..basics.problem import Refused
 from ..basics.value import Value, changed
 from ..landed_cost.arrival import order_arrival
@@ -21,11 +21,12 @@ from ..landed_cost.quantity import pieces_to_order
 from ..matching.dimensions.reading import read_size
 from ..matching.dimensions.size_check import check_size
 from ..storage.look_up import are_more_offers, open_jobs_with_part
-from .compare import ForLine, ToCompare, asked_words, compared, line_asks, one_way, part_under
+from .compare import ForLine, ToCompare, asked_words, compared, line_asks, one_way
 from .desk import Desk
 from .equivalences import family_of
 from .evaluate import Catalogue, catalogue, judged_offers
 from .known_table import known_table
+from .led_to import Led, part_asked
 from .part_lookups import note_lookup
 from .settled import keys_of_offer
 from .sorted_offers import Judged, why_not
@@ -42,11 +43,15 @@ class Needed(Value, frozen=True, kw_only=True):
 
 
 class AskedWay(Value, frozen=True, kw_only=True):
-    """How the number asked for is tied to our part: the number with its maker, and the statements, link by link."""
+    """How the number asked for is tied to our part: the number with its maker, and the statements, link by link.
+
+    `one_way`: it is none of the part's numbers, it only leads to it: the part came after it, or may serve for it.
+    """
 
     number: str
     links: tuple[str, ...]
     standing: Standing
+    one_way: bool = False
 
 
 class AboutPart(Value, frozen=True, kw_only=True):
@@ -122,9 +127,10 @@ def find_part(desk: Desk, wanted: ToCompare) -> FoundPart:
         comparison = compared(connection, found, changed(wanted, look_alikes=alike))
         part = found.families[comparison.our_part].part
         needed = tuple(_needed(connection, part.code))
+        _, led = part_asked(found, wanted.number)
     note_lookup(desk, part.code)
     return FoundPart(
-        about=_about(desk, part, wanted.number, needed),
+        about=_about(desk, part, wanted.number, needed, led),
         comparison=comparison,
         sizes=tuple(size_words(part, one.priced.offer) for one in comparison.ranked),
         looked_alike=alike,
@@ -149,7 +155,7 @@ def find_for_bench(
     """The part that bears the number, without anything the shop pays. Refuses as `compare` does."""
     with desk.store.reading() as connection:
         found = catalogue(connection, desk.at, known_table(desk.store, connection))
-        code = part_under(found, number)
+        code, led = part_asked(found, number)
         pieces, asks = line_asks(connection, found, code, number, line)
         pieces = quantity if quantity is not None else pieces
         part = found.families[code].part
@@ -159,12 +165,12 @@ def find_for_bench(
             if not _is_refused(found, one, code)
         ]
         needed = tuple(_needed(connection, code))
-        warnings = (*one_way(found, code, number), *asks.doubts)
+        warnings = (*((led.warning(),) if led else one_way(found, code, number)), *asks.doubts)
         asked = asked_words(part, asks.asked)
     note_lookup(desk, code)
     offers.sort(key=lambda one: (one.latest or date.max, one.supplier_name, one.number))
     return BenchPart(
-        about=_about(desk, part, number, needed),
+        about=_about(desk, part, number, needed, led),
         quantity=pieces,
         asks=asked,
         warnings=warnings,
@@ -190,21 +196,25 @@ def _needed(connection: Connection, code: str) -> Iterator[Needed]:
                 yield Needed(job=job.number, label=label, title=line.title, customer=who, pieces=line.quantity)
 
 
-def _about(desk: Desk, part: OurPart, asked: str, needed: tuple[Needed, ...]) -> AboutPart:
+def _about(desk: Desk, part: OurPart, asked: str, needed: tuple[Needed, ...], led: Led | None) -> AboutPart:
     family, key = _family(desk, part.code), number_key(asked)
     borne = [one for one in family if one.number.key == key]
     return AboutPart(
         part=part,
         asked=asked,
-        ways=tuple(
-            AskedWay(number=str(one.number), links=tuple(map(str, one.path.links)), standing=one.standing)
-            for one in borne
-            if one.path.links
+        ways=(
+            *(_way(one.number, one.path) for one in borne if one.path.links),
+            *((_way(led.number, led.path, one_way=True),) if led else ()),
         ),
-        by_sheet=not borne and key != number_key(part.code),
+        by_sheet=not borne and led is None and key != number_key(part.code),
         family=family,
         needed=needed,
     )
+
+
+def _way(number: PartNumber, path: Path, one_way: bool = False) -> AskedWay:
+    links = tuple(map(str, path.links))
+    return AskedWay(number=str(number), links=links, standing=path.standing, one_way=one_way)
 
 
 def _family(desk: Desk, code: str) -> tuple[Member, ...]:

@@ -16,12 +16,12 @@ from ..storage.after_quote import bill_of
 from ..storage.deeds import deeds
 from ..storage.jobs import change_job, job
 from ..storage.links import label_photos
-from .compare import part_under
 from .desk import Desk
 from .evaluate import catalogue, catalogue_to_read
 from .history import for_the_bench
 from .jobs import check_job
 from .needs import line_of
+from .part_under import part_under
 
 CHANGES = frozenset(
     (

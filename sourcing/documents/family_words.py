@@ -52,7 +52,9 @@ def more_words(view: FamilyView) -> Iterator[str]:
 
 def _more_of(family: PartFamily) -> Iterator[str]:
     if family.part is None:
-        yield f"{family.members[0].number} is tied to no part of ours."
+        ours = [one.number.printed for one in family.members if one.number.maker == OURS and one.forbidden is None]
+        asked = family.members[0].number
+        yield f"{asked} leads to {', '.join(ours)}, one way only." if ours else f"{asked} is tied to no part of ours."
     for end in family.dead_ends:
         chain = "; ".join(str(link) for link in end.path.links)
         yield f"Dead end: {end.number} is the newest number and nobody sells it, by the newest sheets ({chain})."
