@@ -7,6 +7,7 @@ from datetime import datetime
 
 from sqlalchemy import Connection
 
+from ..basics.confirmed_word import ConfirmedWord
 from ..basics.deed import Deed
 from ..basics.later_word import LaterWord
 from ..basics.problem import Refused
@@ -18,6 +19,7 @@ from ..landed_cost.door import Door
 from ..storage.database import Store, open_store
 from ..storage.deeds import record
 from ..storage.shop import rates, settings_on, terms_on
+from .confirmed_since import confirmed_since
 from .told_since import told_since
 
 
@@ -63,6 +65,7 @@ class ShopNow:
     terms: dict[str, Terms]
     rates: Rates
     later_words: Mapping[str, tuple[LaterWord, ...]] = field(default_factory=dict)
+    confirmed: Mapping[str, tuple[ConfirmedWord, ...]] = field(default_factory=dict)
 
     def door(self, supplier: str, at: datetime) -> Door:
         """What stands between that supplier and the shop. Refuses where a currency of his has no rate, or
@@ -97,4 +100,5 @@ def shop_now(connection: Connection, at: datetime) -> ShopNow:
         terms=terms_on(connection, at.date()),
         rates=rates(connection, settings.currency),
         later_words=told_since(connection, at),
+        confirmed=confirmed_since(connection, at),
     )

@@ -170,8 +170,14 @@ def _price(here: ShopAt, one: Judged) -> Priced:
         matched_number=str(match.number),
         landed=alone.landed,
         arrival=alone.arrival,
-        warnings=(*told, *one.verdict.warnings, *match.warnings),
+        warnings=(*told, *_confirmed(here, offer), *one.verdict.warnings, *match.warnings),
     )
+
+
+def _confirmed(here: ShopAt, offer: Offer) -> tuple[str, ...]:
+    """The price or number he confirmed since. His sheet's still counts: of other pieces he has said nothing."""
+    said = (one for one in here.shop.confirmed.get(offer.supplier, ()) if one.is_about(offer))
+    return tuple(f"{one.words}; his sheet, which is counted here, is older: ask before you order" for one in said)
 
 
 def _unranked(one: Priced, keep_refused: bool) -> str:

@@ -25,9 +25,15 @@ class LaterWord(Value, frozen=True, kw_only=True):
     def is_about(self, offer: Offer) -> bool:
         """Whether it is about these goods and no older than the sheet they stand on; numbers as keys, for both write
         them as they please. Where only one of the two names a maker's number, his own number decides."""
-        if offer.supplier != self.supplier or offer.source.sheet_date > self.said_at.date():
-            return False
-        if number_key(offer.supplier_number) != number_key(self.supplier_number):
-            return False
-        both = (offer.maker_number, self.maker_number)
-        return not all(both) or number_key(both[0]) == number_key(both[1])
+        return is_said_of(offer, self.supplier, (self.supplier_number, self.maker_number), self.said_at)
+
+
+def is_said_of(offer: Offer, supplier: str, numbers: tuple[str, str], said_at: datetime) -> bool:
+    """Whether what a supplier said of his and the maker's number is about these goods, no older than their sheet."""
+    supplier_number, maker_number = numbers
+    if offer.supplier != supplier or offer.source.sheet_date > said_at.date():
+        return False
+    if number_key(offer.supplier_number) != number_key(supplier_number):
+        return False
+    both = (offer.maker_number, maker_number)
+    return not all(both) or number_key(both[0]) == number_key(both[1])

@@ -1,6 +1,7 @@
 """What follows an order: confirmations, changes, cancellations, promised days, goods going back. Added and read."""
 
 from collections.abc import Iterable
+from datetime import date, datetime, time
 
 from sqlalchemy import Connection, insert, select, update
 
@@ -22,6 +23,13 @@ def events(connection: Connection, order: str | None = None) -> list[OrderEvent]
     query = select(ORDER_EVENTS.c.body).order_by(ORDER_EVENTS.c.event)
     if order is not None:
         query = query.where(ORDER_EVENTS.c.order == order)
+    return [as_value(body, OrderEvent) for body in connection.execute(query).scalars()]
+
+
+def events_since(connection: Connection, day: date) -> list[OrderEvent]:
+    """What happened to any order on that day or after, in the order it was recorded."""
+    table = ORDER_EVENTS
+    query = select(table.c.body).where(table.c.at >= datetime.combine(day, time())).order_by(table.c.event)
     return [as_value(body, OrderEvent) for body in connection.execute(query).scalars()]
 
 

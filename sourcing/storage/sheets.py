@@ -43,6 +43,13 @@ def newest_sheets(day: date) -> Select[tuple[int]]:
     return select(placed.c.sheet).where(placed.c.place == 1)
 
 
+def oldest_newest_sheet(connection: Connection, day: date) -> date | None:
+    """The date of the oldest among the suppliers' newest sheets on that day; None where there is no sheet."""
+    query = select(func.min(SHEETS.c.sheet_date)).where(SHEETS.c.sheet.in_(newest_sheets(day)))
+    oldest: date | None = connection.execute(query).scalar_one()
+    return oldest
+
+
 def same_sheet(connection: Connection, supplier: str, sha256: str, day: date) -> KeptSheet | None:
     """The supplier's sheet of the same bytes, None where there is none (or it was taken out again)."""
     kept = kept_sheets(connection, day)
