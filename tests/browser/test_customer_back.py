@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.hers import THANKS, choose, kept
+from tests.browser.hers import THANKS, choose, kept, line
 from tests.browser.journeys import step
 from tests.browser.pages import Pages
 from tests.browser.served import Counter
@@ -62,3 +62,32 @@ def test_back_after_the_answer_leads_to_the_answer(pages: Pages, counter: Counte
     page.go_forward()
     is_thanked(page)
     assert kept(counter) == GIVEN
+
+
+@pytest.mark.parametrize("script", [True, False], ids=["script", "no script"])
+def test_with_too_many_lines_for_a_list_of_totals_the_server_works_them_out(
+    pages: Pages, counter: Counter, link: str, monkeypatch: pytest.MonkeyPatch, script: bool
+) -> None:
+    """The button sends, and a figure stands only for the marks it was worked out for: never $0.00 for what is open."""
+    monkeypatch.setattr("sourcing.quoting.choices.MOST_CHOICES", 4)  # the quote has five lines to answer
+    page = pages.open("phone", script=script)
+    page.goto(link)
+    assert page.locator("#answers").get_attribute("data-totals") is None
+    expect(page.locator("#total")).to_have_text("not worked out yet")
+    choose(page, _1="Approve", _2="Approve", A="Approve")
+    expect(page.locator("#total")).to_have_text("not worked out yet")
+    page.get_by_role("button", name="Work out the total").click()
+    expect(page.locator("#total")).to_have_text("$374.77")
+    expect(line(page, "A").get_by_label("Approve")).to_be_checked()
+    if script:
+        choose(page, A="Decline")
+        expect(page.locator("#total")).to_have_text("not worked out yet")
+        choose(page, A="Approve")
+        expect(page.locator("#total")).to_have_text("$374.77")
+    pages.shot(page, f"customer-many{'' if script else '-no-script'}")
+    page.get_by_label("Your name").fill("Maud Tilbrook")
+    page.get_by_role("button", name="Work out the total").click()
+    expect(page.locator("#total")).to_have_text("$374.77")
+    sends(page)
+    expect(page.get_by_role("heading", level=1)).to_have_text(THANKS)
+    assert kept(counter) == {**GIVEN, "A": "approved"}

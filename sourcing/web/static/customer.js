@@ -23,6 +23,8 @@ if (form) history.replaceState(null, "", location.href);
 
 if (form && form.elements.name) {
   const fields = [...form.querySelectorAll("input[type=radio], input[name=name], textarea")];
+  const shown = document.getElementById("total");
+  const served = shown ? shown.textContent : "";
   const pad = signature();
   restore();
   total();
@@ -47,14 +49,21 @@ if (form && form.elements.name) {
   }
 
   function total() {
+    if (!form.dataset.totals) return totalOfTheServer();
     const asked = (form.dataset.asked || "").split(" ").filter(Boolean);
-    if (!form.dataset.totals) return;
     const totals = form.dataset.totals.split("|");
     const yes = new FormData(form);
     const place = asked.reduce((sum, label, at) => sum + (yes.get(`line-${label}`) === "approve" ? 2 ** at : 0), 0);
-    document.getElementById("total").textContent = totals[place];
+    shown.textContent = totals[place];
     document.getElementById("work-out").hidden = true;
     document.getElementById("comes-to").classList.add("live");
+  }
+
+  // With too many lines to write every total out, the figure stands for the marks the server worked it out for only.
+  function totalOfTheServer() {
+    if (!shown) return;
+    const isAsServed = fields.every((one) => one.type !== "radio" || one.checked === one.defaultChecked);
+    shown.textContent = isAsServed ? served : form.dataset.waits;
   }
 
   function signature() {
@@ -79,7 +88,7 @@ if (form && form.elements.name) {
   }
 
   function send(event) {
-    if (event.submitter && event.submitter.id === "work-out") { // Enter in a field: the total stands there already
+    if (form.dataset.totals && event.submitter && event.submitter.id === "work-out") { // Enter in a field: the total stands there already
       event.preventDefault();
       event.submitter.removeAttribute("aria-busy");
       return;

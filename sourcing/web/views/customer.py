@@ -53,7 +53,7 @@ def customer_page(secret: str) -> ResponseReturnValue:
     """The quote to be answered; once it is, what was answered."""
     if request.method == "POST" and text("do") == "send" and deed(lambda: _answer(secret), PAGE):
         return redirect(url_for("customer.customer_page", secret=secret), code=303)
-    if request.method == "POST" and text("do") == "total" and not any(map(text, WRITTEN)):
+    if text("do") == "total" and _marks(request.form) and not any(map(text, WRITTEN)):
         return redirect(_with_marks(secret), code=303)
     try:
         link = open_link(desk(PAGE), secret)
@@ -104,10 +104,12 @@ def customer_signature(secret: str) -> ResponseReturnValue:
 
 
 def _asked(link: OpenedLink) -> ResponseReturnValue:
-    """The quote with its questions; where it was asked for, what the lines marked so far come to."""
+    """The quote with its questions; what the marked lines come to, once some are marked or it was asked for."""
     filled = request.form if request.method == "POST" else MultiDict(_marks(request.args))
     values = page_values(link.frozen.quote, link.holding, link.asked, link.totals, link.photos)
-    return show("customer/quote.html", typed=filled, total=total_with(link, _marked(filled, "approve")), **values)
+    is_told = bool(_marks(filled)) or text("do") == "total"
+    total = total_with(link, _marked(filled, "approve")) if is_told else None
+    return show("customer/quote.html", typed=filled, total=total, **values)
 
 
 def _with_marks(secret: str) -> str:
