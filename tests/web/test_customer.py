@@ -11,16 +11,15 @@ from flask import Flask
 from sourcing.actions.answers import Spoken, record, standing
 from sourcing.actions.desk import Desk
 from sourcing.actions.link_answers import PAGE
-from sourcing.actions.quotes import reprint, write_quote
+from sourcing.actions.quotes import reprint
 from sourcing.basics.money import Money
 from sourcing.basics.quote import Quote
 from sourcing.basics.value import from_plain, to_plain
 from sourcing.documents.amounts import money_text
-from sourcing.documents.quote_paper import quote_html
 from sourcing.web.desks import STORE
 from tests.documents.html_reader import Page
 from tests.web.linked import HER, customer, links_page, made, made_of_another, send
-from tests.web.world import MORNING, NOW, QUOTED, TAKEN_IN, Browser, counter, logged_in
+from tests.web.world import NOW, QUOTED, TAKEN_IN, Browser, counter, logged_in
 
 
 def desk(app: Flask, at: datetime = NOW) -> Desk:
@@ -229,11 +228,11 @@ def test_a_link_ends_to_the_minute(tmp_path: Path, minute: int, status: int) -> 
     assert ("This link was open until Jan 15, 2026, 11:59" in answer.text) == (status == 410)
 
 
-def test_answers_sent_after_a_new_revision_are_told_as_not_taken(app: Flask, clerk: Browser) -> None:
-    """She sends what she marked on the page before it; reading the ended link says no such thing."""
+def test_answers_sent_through_a_link_that_ended_are_told_as_not_taken(app: Flask, clerk: Browser) -> None:
+    """She sends what she marked before the shop ended it; who only reads is told no such thing."""
     page, her = made(clerk), customer(app)
     hidden = her.hidden(page, page)
-    write_quote(desk(app, MORNING), QUOTED, quote_html)
+    clerk.send(f"{links_page()}/1/revoke")
     told = "Your answers were not taken: nothing was sent to the shop."
     assert told in her.send_again(hidden, page, **{"do": "send", "name": HER, "line-1": "approve"}).text
     assert told not in her.client.get(page).text and words(app)["1"] == "waiting"
