@@ -127,6 +127,8 @@ def _repriced(
         after=mine.price + mine.freight_share + more,
         capped=after.before_cap != after.each,
         floor_percent=loaded.rules[job].floor_percent,
+        freight=mine.freight_share,
+        freight_cost=-mine.freight_apart.quoted,
     )
 
 

@@ -13,6 +13,7 @@ from typing import Any
 from ..basics.margin import By, Group, LowLine, NamedLeak, When
 from ..basics.value import Value
 from .figures import margin
+from .freight_billed import by_itself
 from .job_margin import IN_TURN, below_floor, floor_part, leaks_on
 from .line import Change, LineFigures
 from .minor import money
@@ -60,14 +61,16 @@ NOT_YET = (0, 0, 0)
 """A stage the line has not reached: no line, no price, no cost."""
 
 
-def _row(one: Counted) -> Row:
-    """A line's figures as a row to be added up. Its price has its share of freight billed on a line of its own."""
-    line, leaked = one.line, 0
-    share, ordered, received = line.freight_share, line.ordered, line.received
+def _row(one: Counted, alone: bool) -> Row:
+    """A line's figures as a row to be added up. Its price has its share of freight billed on a line of its own.
+
+    `alone`: that freight stands on its own line, price and cost, as where the line is looked at by itself."""
+    line, leaked = by_itself(one.line) if alone else one.line, 0
+    share, ordered, received = 0 if alone else line.freight_share, line.ordered, line.received
     for leak in one.leaks:
         leaked -= leak.amount
-    billed = line.billed + share
-    quoted, known = (1, line.price + share, line.cost), (billed, line.last_cost, int(one.under), leaked)
+    billed, apart = line.billed + share, line.freight_apart.known if alone else 0
+    quoted, known = (1, line.price + share, line.cost), (billed, one.line.last_cost + apart, int(one.under), leaked)
     at_order = NOT_YET if ordered is None else (1, line.order_price + share, ordered)
     at_receipt = NOT_YET if received is None else (1, billed, received)
     return quoted + at_order + at_receipt + known
@@ -85,7 +88,7 @@ def grouped(lines: Sequence[Counted], by: By, titles: Mapping[str, str], currenc
     """The lines added up. `titles`: words beside a group's name, if any."""
     finest, key = defaultdict[Key, list[Row]](list), KEYS[by]
     for one in lines:
-        finest[key(one.line)].append(_row(one))
+        finest[key(one.line)].append(_row(one, by == "line"))
     every = [(key, _all(rows)) for key, rows in finest.items()]
     asked = _added((_name(key, by), sums) for key, sums in every)
     months = _added((key[0] or NO_MONTH, sums) for key, sums in every)
@@ -134,7 +137,7 @@ def low_lines(lines: Sequence[Counted], floors: Mapping[str, Decimal], currency:
     """Lines under their floor, lowest margin first."""
     low = []
     for line in (one.line for one in lines if one.under):
-        stage, price, cost = line.last_stage
+        stage, price, cost = by_itself(line).last_stage
         low.append(
             LowLine(
                 job=line.job,

@@ -9,10 +9,10 @@ from ..basics.margin_facts import JobFacts, QuotedLine
 from ..basics.quote import chosen
 from ..basics.value import changed
 from .bought import Book, Bought
+from .freight_billed import freight_shares, is_extra, with_freight_apart
 from .given_away import extras, with_labour_off
 from .leaks import beside_of, not_billed
 from .line import Change, LineFigures, Told, costs_of, price_of, steps_of
-from .minor import shared
 from .quoted import NOTHING, cost_of
 
 
@@ -20,19 +20,20 @@ def job_lines(facts: JobFacts, book: Book) -> list[LineFigures]:
     """Every line of the job that has figures. `book` is what was bought, of whatever jobs."""
     places = minor_units(facts.quote.currency)
     every = _told(facts, book.get(facts.quote.job, {}), places)
-    given = _freight_shares(every)
+    given = freight_shares(every)
     billed = sum([_freight_billed(one) for one in every if one.line and not one.line.part])
     unbilled = not_billed([one.carrier for one in every], [one.quoted.freight for one in every], billed)
     lines = [
         _figures(facts, one, (share, leak), places) for one, share, leak in zip(every, given, unbilled, strict=True)
     ]
+    lines = with_freight_apart(every, lines)
     return [*with_labour_off(facts, lines), *extras(facts)] if facts.bill or facts.given_away else lines
 
 
 def _told(facts: JobFacts, bought: Mapping[str, list[Bought]], places: int) -> list[Told]:
     on_bill = {line.label: price_of(line, places) for line in facts.bill.lines} if facts.bill else None
     approved = facts.approved
-    alone = not any([line.part and line.label in approved for line in facts.quote.lines if _is_extra(line.label)])
+    alone = not any([line.part and line.label in approved for line in facts.quote.lines if is_extra(line.label)])
     every = [
         _of_quote(_at_cost(line, approved), bought, on_bill, (alone, places))
         for line in facts.quote.lines
@@ -99,38 +100,9 @@ def _sums(bought: Sequence[Bought]) -> tuple[int, int, int]:
     return goods, charges, carrier
 
 
-def _is_extra(label: str) -> bool:
-    """Add-ons are 'A', 'B', agreed lines '1', '2'."""
-    return not label.isdigit()
-
-
-def _freight_shares(every: Sequence[Told]) -> list[int]:
-    """Freight billed on a line of its own, shared over the parts it was billed for, as their quoted charges are."""
-    given = [0] * len(every)
-    parts = [at for at, one in enumerate(every) if one.line and one.line.part]
-    for at, one in enumerate(every):
-        line = one.line
-        if line is None or line.part:
-            continue
-        over = _borne_by(one.label, line.freight_for, every, parts) or parts
-        if over:
-            given[at] -= one.billed
-            for to, share in zip(over, shared(one.billed, [every[to].quoted.freight for to in over]), strict=True):
-                given[to] += share
-    return given
-
-
 def _freight_billed(told: Told) -> int:
     """As approved: what a discount took off is told as the discount, and not a second time as freight not billed."""
     return 0 if told.left_off else max(told.price, told.billed)
-
-
-def _borne_by(label: str, named: Sequence[str], every: Sequence[Told], parts: Sequence[int]) -> list[int]:
-    """As the quote says; else the freight of agreed lines is theirs, that of add-ons is the add-ons'."""
-    if named:
-        return [at for at in parts if every[at].label in named]
-    is_extra = _is_extra(label)
-    return [at for at in parts if _is_extra(every[at].label) == is_extra]
 
 
 def _figures(facts: JobFacts, told: Told, of: tuple[int, Change | None], places: int) -> LineFigures:

@@ -13,6 +13,7 @@ from . import names
 from .bought import Book
 from .bridge import bridge, in_words
 from .figures import margin
+from .freight_billed import by_itself
 from .given_away import ANSWER, notes_of
 from .job_lines import job_lines
 from .line import Change, LineFigures
@@ -51,13 +52,14 @@ def job_margin(facts: JobFacts, book: Book, rules: OwnersRules) -> JobMargin:
 
 
 def line_margin(line: LineFigures, rules: OwnersRules, currency: str) -> LineMargin:
-    """A line's margins as values."""
+    """A line's margins as values, each by itself: freight billed on a line of its own is in that line alone."""
+    seen = by_itself(line)
     return LineMargin(
         label=line.label,
         title=line.title,
         answer=line.answer,
         stages=tuple(
-            (stage, margin(money(price, currency), money(cost, currency))) for stage, price, cost in stages(line)
+            (stage, margin(money(price, currency), money(cost, currency))) for stage, price, cost in stages(seen)
         ),
         below_floor=below_floor(line, floor_part(rules.floor_percent)),
         supplier=line.supplier,
@@ -78,10 +80,10 @@ def stages(line: LineFigures) -> list[tuple[Stage, int, int]]:
 
 def below_floor(line: LineFigures, floor: tuple[int, int]) -> bool:
     """Whether the line's last margin is under the floor, a part of its price (`floor_part`). Freight on a line of its
-    own has no cost and no floor."""
+    own has no floor, and a part bears none of it."""
     if not line.is_part:
         return False
-    _, price, cost = line.last_stage
+    _, price, cost = by_itself(line).last_stage
     return bool(price or cost) and price - cost < part_of(price, *floor)
 
 

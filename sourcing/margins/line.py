@@ -27,11 +27,26 @@ class Change(Value, frozen=True, kw_only=True, gc=False):
     when: When = "after the quote"
 
 
+class FreightApart(Value, frozen=True, kw_only=True, gc=False):
+    """What a line's cost changes by, at each stage, where it is looked at by itself: freight billed on another line is
+    taken from parts (below zero) and given to the line that bills it. None: not all of it is known at that stage.
+    `known`: as far as each part is known."""
+
+    quoted: int = 0
+    ordered: int | None = 0
+    received: int | None = 0
+    known: int = 0
+
+
+NO_FREIGHT = FreightApart()
+"""Of lines whose freight is billed nowhere else."""
+
+
 class LineFigures(Value, frozen=True, kw_only=True, gc=False):
     """A line's figures. `ordered` and `received` are costs, None where it has not come so far. `billed` is its price
     on the bill, or as approved; `order_price` that at the order: nothing where it was left off and never bought.
     `freight_share` is its share of freight billed on lines of its own: above zero for parts, below for the freight
-    lines, nothing in all."""
+    lines, nothing in all. `freight_apart` is what of the cost goes with that price."""
 
     job: str
     label: str
@@ -51,6 +66,7 @@ class LineFigures(Value, frozen=True, kw_only=True, gc=False):
     steps: Sequence[Change] = ()
     beside: Sequence[Change] = ()
     freight_share: int = 0
+    freight_apart: FreightApart = NO_FREIGHT
 
     @property
     def last_stage(self) -> tuple[Stage, int, int]:

@@ -15,7 +15,8 @@ from .minor import money, part_of
 
 class Repriced(Value, frozen=True, kw_only=True):
     """A line in whole minor units: `cost` is landed, `before` and `after` are prices with its share of the freight
-    billed on a line of its own. `band` is the new one, in words; `band_order` where it stands among them."""
+    billed on a line of its own, of which `freight` is the price and `freight_cost` the cost. `band` is the new one, in
+    words; `band_order` where it stands among them."""
 
     job: str
     band: str
@@ -25,6 +26,8 @@ class Repriced(Value, frozen=True, kw_only=True):
     after: int
     capped: bool
     floor_percent: Decimal
+    freight: int = 0
+    freight_cost: int = 0
 
 
 def what_if(lines: Sequence[Repriced], not_repriced: int, bands: str, currency: str) -> WhatIf:
@@ -67,5 +70,7 @@ def _band(name: str, lines: Sequence[Repriced], currency: str) -> BandChange:
 
 
 def _under(line: Repriced, price: int) -> bool:
+    """By itself, without freight billed apart."""
     over, under = line.floor_percent.as_integer_ratio()
-    return price - line.cost < part_of(price, over, under * 100)
+    price, cost = price - line.freight, line.cost - line.freight_cost
+    return price - cost < part_of(price, over, under * 100)

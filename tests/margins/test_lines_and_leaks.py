@@ -296,17 +296,3 @@ def test_the_whole_job_with_labour_follows_the_bill() -> None:
     found = made(facts(of, billed=bill(of, of.lines[0])), purchase(one, receipt(one)), hour="34")
     whole = {stage: (str(figure.price.amount), str(figure.cost.amount)) for stage, figure in found.whole}
     assert whole == {"quoted": ("242.00", "88.00"), "ordered": ("242.00", "88.00"), "received": ("146.00", "54.00")}
-
-
-def test_a_line_left_off_and_never_bought_is_in_no_figure_of_the_order() -> None:
-    """Parts 50.00 and 97.68, two hours of 96.00; the second is never bought, and its labour counts on both sides."""
-    hour: dict[str, Any] = {"labour_price": usd("96.00"), "hours": Decimal(1)}
-    rule = "60.00 x 1.70 = 102.00, capped at list price 97.68"
-    of = quote(quoted("1", "50.00", "20.00", **hour), quoted("2", "97.68", "60.00", price_rule=rule, **hour))
-    one = order(bought(1, "1", "20.00"))
-    found = made(facts(of, billed=bill(of, of.lines[0])), purchase(one, receipt(one)), hour="34")
-    whole, parts = dict(found.whole), dict(found.parts)
-    assert (parts["ordered"].price, parts["ordered"].cost) == (usd("50.00"), usd("20.00"))
-    assert (whole["ordered"].price, whole["ordered"].cost) == (usd("242.00"), usd("88.00"))
-    assert (whole["quoted"].price, whole["received"].price) == (usd("339.68"), usd("146.00"))
-    assert leaks(found) == {}

@@ -15,14 +15,27 @@ from sourcing.margins.bridge import bridge
 from sourcing.margins.came import as_came, lines_that_came
 from sourcing.margins.groups import counted, grouped, low_lines, named_leaks
 from sourcing.margins.job_lines import job_lines
-from sourcing.margins.job_margin import OwnersRules, job_margin, leaks_of
+from sourcing.margins.job_margin import OwnersRules, job_margin, leaks_of, line_margin
 from sourcing.margins.line import LineFigures
 from sourcing.margins.minor import minor, part_of, shared
 from sourcing.margins.names import NO_LEAKS
 from sourcing.margins.ordered import as_ordered
 from sourcing.ordering.receiving import charged_for
 from tests.builders import usd
-from tests.margins.facts import bill, bought, charge, facts, freight, order, purchase, quote, quoted, receipt, went_back
+from tests.margins.facts import (
+    JOB,
+    bill,
+    bought,
+    charge,
+    facts,
+    freight,
+    order,
+    purchase,
+    quote,
+    quoted,
+    receipt,
+    went_back,
+)
 from tests.margins.many_jobs import many
 
 MONEY = st.integers(0, 50_000).map(lambda cents: f"{Decimal(cents) / 100:.2f}")
@@ -99,6 +112,23 @@ def test_losses_after_the_quote_are_the_steps_below_nothing(lines: list[LineFigu
     assert all(leak.amount.amount > 0 for leak in leaks_of(lines, "USD"))
 
 
+@settings(max_examples=200, deadline=None)
+@given(a_job())
+def test_a_line_is_judged_alike_wherever_it_is_looked_at(lines: list[LineFigures]) -> None:
+    """Freight billed apart: by line, under the floor, and in the job's own table, with nothing lost in all."""
+    ready, floors = counted(lines, {JOB: Decimal(30)}), {JOB: Decimal(30)}
+    by_line = {group.name: group.known for group in grouped(ready, "line", {}, "USD").groups}
+    made = {line.label: line_margin(line, OwnersRules(floor_percent=Decimal(30)), "USD") for line in lines}
+    low = low_lines(ready, floors, "USD")
+    assert [one.margin for one in low] == [made[one.label].stages[-1][1] for one in low]
+    assert {one.label for one in low} == {label for label, one in made.items() if one.below_floor}
+    for label, one in made.items():
+        stage, last = one.stages[-1]
+        if stage == "received":
+            assert by_line[f"{JOB} line {label}"] == last
+    assert grouped(ready, "line", {}, "USD").whole.known == grouped(ready, "job", {}, "USD").whole.known
+
+
 def test_every_grouping_comes_to_the_same() -> None:
     """By job, supplier, category, month or line: the same cents, and the same as the jobs one by one."""
     made = list(many(40, 8))
@@ -107,15 +137,18 @@ def test_every_grouping_comes_to_the_same() -> None:
     floors = {job.quote.job: Decimal(30) for job, _ in made}
     ready = counted(lines, floors)
     ways: tuple[By, ...] = ("job", "supplier", "category", "month", "line")
+    known = []
     for by in ways:
         found = grouped(ready, by, {}, "USD")
         for read in ("quoted", "known", "received", "ordered"):
             whole = getattr(found.whole, read)
             assert sum(getattr(group, read).earned.amount for group in found.groups) == whole.earned.amount
             assert sum(getattr(group, read).price.amount for group in found.months) == whole.price.amount
+        known.append(found.whole.known)
         assert sum(group.lines for group in found.groups) == found.whole.lines == len(lines)
         assert sum(group.leaked.amount for group in found.groups) == found.whole.leaked.amount
         assert sum(leak.amount.amount for leak in named_leaks(ready, "USD")) == found.whole.leaked.amount
+    assert len(set(known)) == 1
     each = [job_margin(job, book, OwnersRules()).bridge for job, _ in made]
     assert sum(one.end.earned.amount for one in each if one) == found.whole.known.earned.amount
     low = low_lines(ready, floors, "USD")
