@@ -18,9 +18,7 @@ from ..sheets.reading import Hints, SheetReading, Tell, read_sheet, silent
 from ..storage.sheets import (
     NewSheet,
     add_sheet,
-    break_quantities,
     kept_sheets,
-    meanings,
     remember_meanings,
     remove_sheet,
     same_sheet,
@@ -35,6 +33,7 @@ from .import_answers import (
     told_of_one_of_many,
     unknown_headers,
 )
+from .remembered_columns import KnownColumns, known_columns
 from .sheet_users import UNDO, note_gone, still_open
 
 ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
@@ -55,13 +54,6 @@ class Said(Value, frozen=True, kw_only=True):
     quantities: Mapping[str, int] = {}
     looked_over: bool = False
     without_prices: bool = False
-
-
-class KnownColumns(Value, frozen=True, kw_only=True):
-    """What is remembered of a supplier's columns: by header what each means, and from how many pieces a price holds."""
-
-    meanings: Mapping[str, Field]
-    quantities: Mapping[str, int]
 
 
 class Imported(Value, frozen=True, kw_only=True):
@@ -196,11 +188,6 @@ def sha256_of(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
 
 
-def known_columns(connection: Connection, supplier: str) -> KnownColumns:
-    """What was said before of the supplier's columns."""
-    return KnownColumns(meanings=meanings(connection, supplier), quantities=break_quantities(connection, supplier))
-
-
 def read_with(known: KnownColumns, data: bytes, name: str, terms: Terms, said: Said, tell: Tell) -> SheetReading:
     """The sheet read with what is remembered and said. A day said is the sheet's, else one in `name`, the file's."""
     hints = Hints(
@@ -208,6 +195,7 @@ def read_with(known: KnownColumns, data: bytes, name: str, terms: Terms, said: S
         currency=terms.currency,
         meanings={**known.meanings, **said.columns},
         quantities={**known.quantities, **said.quantities},
+        ours=known.ours,
         dated=said.dated or day_in(Path(name)),
         tell=tell,
     )

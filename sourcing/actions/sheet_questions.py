@@ -23,6 +23,7 @@ APT: dict[str, tuple[Field, ...]] = {
     "column-surcharge": ("not used",),
     "column-contradicted": ("not used",),
     "column-guess": ("not used",),
+    "numbers-left-out": ("maker number", "not used"),
     "header-became-date": ("net price", "not used"),
     "discount-beside-net": ("not used", "discount"),
     "meaning-twice": ("not used",),

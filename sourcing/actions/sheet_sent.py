@@ -23,16 +23,15 @@ from .desk import Desk
 from .import_answers import refuse_unknown_headers
 from .import_sheets import (
     Imported,
-    KnownColumns,
     Said,
     day_in,
     keep_reading,
-    known_columns,
     prices_missing,
     read_with,
     sha256_of,
 )
 from .left_by_import import left_by_import
+from .remembered_columns import KnownColumns, known_columns
 
 LONGEST_NAME = 120
 MOST_SHOWN = 50

@@ -9,6 +9,13 @@ COLUMN_KINDS: dict[str, ProblemKind] = {
         'confirm with --column "{found}={meaning}", say another meaning, or --column "{found}=not used"',
         at_counter="choose what it is, or 'not used'",
     ),
+    "numbers-left-out": kind(
+        "Numbers that would be left out",
+        "nobody knows what column '{found}' is, and {why}",
+        'say --column "{found}=maker number" if they are the makers\' numbers, another meaning, or --column '
+        '"{found}=not used"',
+        at_counter="choose 'maker number' if they are the makers' numbers, another meaning, or 'not used'",
+    ),
     "column-contradicted": kind(
         "Header and values disagree",
         "the header of column '{found}' and its values disagree: {why}",

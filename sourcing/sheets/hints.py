@@ -1,6 +1,6 @@
 """What the caller already knows of a supplier's sheet, and what reading it gives."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -23,7 +23,8 @@ class Hints:
     for a column by its letter, to what it means; remembered or confirmed by a person, compared without case and
     spaces. They win over the dictionary of header words. `dated`: the day of the sheet where it is known, for days
     that are written without a year. `quantities`: for columns meant as net prices, from how many pieces on they hold.
-    `tell` is given a few words at each step, for somebody who waits.
+    `ours`: keys of the numbers in the shop's table of same parts, for columns nobody knows that hold some. `tell` is
+    given a few words at each step, for somebody who waits.
     """
 
     supplier: str
@@ -31,6 +32,7 @@ class Hints:
     meanings: Mapping[str, Field] = field(default_factory=dict)
     dated: date | None = None
     quantities: Mapping[str, int] = field(default_factory=dict)
+    ours: Collection[str] = ()
     tell: Tell = silent
 
 

@@ -1,6 +1,6 @@
 """Reads a supplier's sheet: bytes in, offers, the count of every row, questions and problems out. The way in here."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from datetime import date
 
 import msgspec
@@ -14,6 +14,7 @@ from .files.grid import read_grid
 from .frame import OFFER_COLUMNS, offers_frame
 from .headers.columns import PRICES, meanings_by_key, plain_key, questions
 from .headers.dated_prices import later_price_notes, later_price_questions
+from .headers.left_out_numbers import left_out_questions
 from .headers.package_prices import package_questions
 from .hints import Hints, SheetReading, Tell, silent
 from .offers.currency_of import sheet_currency
@@ -94,6 +95,7 @@ def _questions(
     for table in tables:
         yield from _asked(table, file)
         yield from later_price_questions(table.columns, dated, _place(table, file))
+        yield from left_out_questions(table.columns, _different(table), hints.ours, _place(table, file))
     for each in read:
         for table, reading in each.tables:
             yield from price_doubts(Body(table), reading, _place(table, file))
@@ -163,6 +165,11 @@ def _asked(table: Table, file: str) -> tuple[Problem, ...]:
     said = [at for at, _ in table.package_bases]
     by_package = package_questions(table.columns, packs.different if packs else None, said, place)
     return (*questions(table.columns, place, cells_of), *by_unit, *by_package)
+
+
+def _different(table: Table) -> Callable[[int], Sequence[Cell]]:
+    body = Body(table)
+    return lambda at: body.coded(at).different
 
 
 def _days_noted(tables: Sequence[Table], dated: date | None, file: str) -> Iterator[Problem]:

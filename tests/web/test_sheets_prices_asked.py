@@ -56,3 +56,24 @@ def test_a_price_of_a_later_day_is_said_in_the_sheets_notes(app: Flask, clerk: B
     clerk.send(sent, **{"said-0": "net price"})
     settle(app)
     assert "before that day they are not what the supplier asks" in words_of(page_of(clerk, sent))
+
+
+def test_a_column_that_holds_numbers_of_our_table_is_asked_about(app: Flask, clerk: Browser) -> None:
+    rows = b"".join(b"ZQ-%d,Shoe,%s,%d.50\n" % (n, b"NW-40388" if n == 1 else b"", n + 3) for n in range(9))
+    sent = drop(app, clerk, b"Part No,Description,Quux,Net\n" + rows, NAME)
+    page = words_of(clerk.get(sent))
+    assert "1 of its values is in the table of same parts, such as NW-40388" in page
+    assert "maker number: the maker's own" in page
+    clerk.send(sent, **{"said-0": "maker number"})
+    settle(app)
+    assert "Quux maker number confirmed" in page_of_words(clerk, sent)
+
+
+def page_of_words(clerk: Browser, sent: str) -> str:
+    return words_of(page_of(clerk, sent))
+
+
+def test_a_sheet_none_of_whose_rows_is_ours_says_so(app: Flask, clerk: Browser) -> None:
+    rows = b"".join(b"ZQ-%d,Shoe,%d.50\n" % (n, n + 3) for n in range(9))
+    page = page_of_words(clerk, drop(app, clerk, b"Part No,Description,Net\n" + rows, NAME))
+    assert "No row of it is a part of ours by number and table" in page
