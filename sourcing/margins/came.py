@@ -71,10 +71,14 @@ def _delivery(
     there, is_later = (order.currency, of[0]), of[1]
     read = reader(minor_units(order.currency))
     lines = [line for line in receipt.lines if line.line in ordered]
-    charged = [_charged(line, ordered[line.line], order, read) for line in lines]
+    charged = [_charged(line, ordered[line.line], order, read, line.charged_pieces) for line in lines]
+    values = [
+        one if line.quantity == line.charged_pieces else _charged(line, ordered[line.line], order, read, line.quantity)
+        for line, one in zip(lines, charged, strict=True)
+    ]
     whole = _here(read[receipt.freight.amount], receipt.rate, there)
-    freight = shared(whole, _weights(receipt, lines, charged, ordered) if whole else charged)
-    other = _other(receipt, charged, there)
+    freight = shared(whole, _weights(receipt, lines, values, ordered) if whole else values)
+    other = _other(receipt, values, there)
     at_rates = zip(*_at_rates(charged, lines, (receipt, order, ordered), there), strict=True)
     found = []
     for at, (line, (here, before)) in enumerate(zip(lines, at_rates, strict=True)):
@@ -112,10 +116,10 @@ def _at_rates(
     return here, [_here(one, rate, there) for one, rate in zip(charged, rates, strict=True)]
 
 
-def _charged(line: ReceiptLine, ordered: AsOrdered, order: OrderFacts, read: Mapping[str, int]) -> int:
-    """As `ordering.receiving.charged_for` says it, in the supplier's minor units: as ordered where neither pieces nor
-    price differ, else rounded, then less his discount."""
-    of, pieces = ordered.line, line.charged_pieces
+def _charged(line: ReceiptLine, ordered: AsOrdered, order: OrderFacts, read: Mapping[str, int], pieces: int) -> int:
+    """So many pieces as `ordering.receiving.charged_for` says it, in the supplier's minor units: as ordered where
+    neither pieces nor price differ, else rounded, then less his discount."""
+    of = ordered.line
     if pieces == of.ordered and line.unit_price == of.unit_price:
         return read[of.goods.amount]
     full = half_up((line.unit_price * pieces / of.price_basis).scaleb(minor_units(order.currency)))
@@ -125,22 +129,23 @@ def _charged(line: ReceiptLine, ordered: AsOrdered, order: OrderFacts, read: Map
 
 
 def _weights(
-    receipt: ReceiptFacts, lines: Sequence[ReceiptLine], charged: Sequence[int], ordered: Mapping[int, AsOrdered]
+    receipt: ReceiptFacts, lines: Sequence[ReceiptLine], values: Sequence[int], ordered: Mapping[int, AsOrdered]
 ) -> list[int]:
-    """By what was charged, or by weight where the receipt says so and every piece's weight is known; in grams."""
+    """By the value of what came, as the receipt's own page shares it, or by weight, in grams, where the receipt says so
+    and every piece's weight is known."""
     if receipt.freight_by == "weight":
         grams = [(ordered[line.line].line.weight_kg or Decimal(0)) * 1000 * line.quantity for line in lines]
         if all(grams):
             return [half_up(one) for one in grams]
-    return list(charged)
+    return list(values)
 
 
-def _other(receipt: ReceiptFacts, charged: Sequence[int], there: tuple[str, str]) -> list[int] | None:
+def _other(receipt: ReceiptFacts, values: Sequence[int], there: tuple[str, str]) -> list[int] | None:
     if not receipt.other_charges:
         return None
     places = minor_units(there[0])
     whole = sum(minor(one.amount.amount, places) for one in receipt.other_charges)
-    return shared(_here(whole, receipt.rate, there), charged)
+    return shared(_here(whole, receipt.rate, there), values)
 
 
 def _order_rate(order: OrderFacts, ordered: AsOrdered, receipt: ReceiptFacts) -> Decimal:

@@ -7,6 +7,9 @@ from ..basics.margin_facts import OrderedLine, Purchase
 from ..basics.value import Value
 from .minor import ONE, half_up, minor, part_of, reader, shared
 
+ROUNDING = 2
+"""Minor units by which the shares of single charges may differ from those of their sum."""
+
 OLD_CARRIER = "Freight"
 OLD_FEE = "Small-order fee"
 """The names these charges had in orders kept before kinds were written down."""
@@ -37,10 +40,13 @@ def as_ordered(purchase: Purchase, places: int, came: Collection[int]) -> list[A
     placed = [read[line.goods_cost.amount] for line in kept]
     goods = placed if not purchase.goods else _goods(kept, placed, purchase, places)
     surplus = _surplus(kept, purchase, (goods, placed), read)
-    charges = _charges(kept, placed, (goods, purchase), read)
+    charges = _charges(kept, placed, purchase, read)
     kinds = _by_kind(purchase, places)
-    carrier, drive, small = [shared(one, goods) for one in kinds[:3]]
-    papers = small if kinds[3] == kinds[2] else shared(kinds[3], goods)
+    # By the goods as placed, as the order itself shared them: a price confirmed since moves no charge between lines.
+    carrier, drive, small = [shared(one, placed) for one in kinds[:3]]
+    carrier = _within(carrier, charges)
+    papers = small if kinds[3] == kinds[2] else shared(kinds[3], placed)
+    papers = _within(papers, [most - one for most, one in zip(charges, carrier, strict=True)])
     return [
         AsOrdered(
             line=line,
@@ -92,18 +98,32 @@ def _surplus(
 def _charges(
     kept: Sequence[OrderedLine],
     placed: Sequence[int],
-    of: tuple[Sequence[int], Purchase],
+    purchase: Purchase,
     read: Mapping[str, int],
 ) -> list[int]:
     """Each line's own; where lines were cancelled, the order's charges fall on those that are left."""
-    goods, purchase = of
     own = [read[line.landed.amount] - one for line, one in zip(kept, placed, strict=True)]
     lines = purchase.order.lines
     if len(kept) == len(lines):
         return own
     every = sum(read[line.landed.amount] - read[line.goods_cost.amount] for line in lines)
-    more = shared(every - sum(own), goods)
+    more = shared(every - sum(own), placed)
     return [mine + share for mine, share in zip(own, more, strict=True)]
+
+
+def _within(shares: list[int], room: Sequence[int]) -> list[int]:
+    """The shares of one charge, none a cent or two above all that its line bears.
+
+    An order shares all its charges as one sum, and each kind is shared here by itself: a line may get a cent of one
+    kind too much. That cent is the line's that has the most left.
+    """
+    for at, most in enumerate(room):
+        over = shares[at] - most
+        if 0 < over <= ROUNDING:
+            to = max(range(len(room)), key=lambda one: room[one] - shares[one])
+            if room[to] - shares[to] >= over:
+                shares = [one - over * (at == where) + over * (to == where) for where, one in enumerate(shares)]
+    return shares
 
 
 def _by_kind(purchase: Purchase, places: int) -> tuple[int, int, int, int]:
