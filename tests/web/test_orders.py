@@ -38,7 +38,7 @@ def morning(tmp_path: Path) -> Iterator[Flask]:
 def test_what_would_be_ordered_is_shown_before_anything_is(morning: Flask) -> None:
     """Supplier, lines, cost and why stand there; nothing is kept by looking."""
     page = logged_in(morning, "clerk").get(f"/jobs/{APPROVED}/to-order")
-    assert "Nothing is ordered yet" in page and "PB-4038" in page and "$155.40" in page
+    assert "Nothing of this is ordered yet" in page and "PB-4038" in page and "$155.40" in page
     assert "8 go on the shelf at $6.32" in page and "Order from Pellbrook Power Parts" in page
     assert [one.number for one in all_orders(desk_of(morning), None)] == [CAME]
 
