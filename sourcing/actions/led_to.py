@@ -41,7 +41,7 @@ def part_asked(found: Catalogue, number: str) -> tuple[str, Led | None]:
     except Refused as refusal:
         if refusal.problems[0].code != "number-not-known":
             raise
-        ways = {one.code: one for one in _ways(found.families.graph, number)}
+        ways = {one.code: one for one in ways_to_parts(found.families.graph, number)}
         if len(ways) > 1:
             raise refused("number-of-several", found=number, codes=", ".join(sorted(ways))) from None
         if not ways:
@@ -50,8 +50,8 @@ def part_asked(found: Catalogue, number: str) -> tuple[str, Led | None]:
         return led.code, led
 
 
-def _ways(graph: Graph, number: str) -> Iterator[Led]:
-    """The number may be any maker's; of several ways to one part the one of the maker named last stays."""
+def ways_to_parts(graph: Graph, number: str) -> Iterator[Led]:
+    """The ways from the number, which may be any maker's, to parts of ours; to one part there may be several."""
     links = graph.links
     codes = {links.index[graph.node(PartNumber(printed=code, maker=OURS))]: code for code in graph.parts}
     for start in sorted(perhaps(graph, PartNumber(printed=number)), key=links.nodes.__getitem__):

@@ -20,6 +20,7 @@ from ..storage.offers import offers_by_keys
 from .desk import Desk, shop_now
 from .equivalences import hanging_together
 from .evaluate import Catalogue, judged_offers
+from .led_to import ways_to_parts
 from .needs import asks_of
 from .our_side import known_numbers
 from .settled import settled_rows
@@ -128,6 +129,8 @@ def _by_number_alone(found: Catalogue, order: PurchaseOrder, line: LineNow, numb
     match = match_offer(offer, here, found.known)
     asked, _ = merged(("the job's line", asks.asked), ("our part", every.part.asked))
     against = match.reasons if match.tier == "candidate" else _other_parts(found, line.line.part, number)
+    if match.tier == "none":
+        against = against or _one_way(found, line.line.part, number)
     banned = ban_on([here.makers.node(number)], here.forbidden)
     return _as_judged(match, verdict(offer, against, asked, asks.overrides, banned, line.line.needed))
 
@@ -136,6 +139,18 @@ def _other_parts(found: Catalogue, code: str, number: PartNumber) -> tuple[str, 
     """Which other parts of ours bear the number, in words."""
     others = sorted(found.known.bearers.get(number.key, frozenset()) - {code})
     return tuple(f"{number} is a number of {other}, not of {code}" for other in others)
+
+
+def _one_way(found: Catalogue, code: str, number: PartNumber) -> tuple[str, ...]:
+    """That statements lead from the number to our part and not back, as from one that was replaced; blank: none do."""
+    graph, makers = found.families.graph, found.families.graph.makers
+    ways = [one for one in ways_to_parts(graph, number.printed) if one.code == code]
+    mine = [one for one in ways if not number.maker or makers.key(one.number.maker) == makers.key(number.maker)]
+    return tuple(
+        f"{'; '.join(map(str, one.path.links))}: that leads from {one.number} to {code} and not back, so "
+        f"{number.printed} does not count as {code}"
+        for one in mine
+    )
 
 
 def _as_judged(match: OfferMatch, found: Verdict) -> Judged:

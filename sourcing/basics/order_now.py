@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from .money import Money, total
 from .order import OrderEvent, PurchaseOrder, PurchaseOrderLine
+from .part_number import number_key
 from .value import Value
 
 
@@ -35,6 +36,12 @@ class LineNow(Value, frozen=True, kw_only=True):
     def cancelled(self) -> bool:
         """Whether nothing of it is wanted any more."""
         return self.pieces == 0
+
+    @property
+    def sends(self) -> str:
+        """The other number the supplier says he sends; blank where it is the one ordered, his or the maker's."""
+        ordered = {number_key(self.line.supplier_number), number_key(self.line.maker_number)}
+        return "" if number_key(self.number) in ordered else self.number
 
     @property
     def latest(self) -> date | None:

@@ -52,6 +52,19 @@ def test_what_the_table_says_of_the_number(tmp_path: Path, printed: str, maker: 
     assert bool(done.to_do) == (came != "as ordered")
 
 
+def test_a_number_that_was_replaced_is_told_with_the_statement(tmp_path: Path) -> None:
+    """It is the older number: the table leads from it to the belt, and not from the belt to it."""
+    number = ordered(tmp_path)
+    ends = {"left": "Norrowby:NW-77119", "right": "Norrowby:NW-77120"}
+    told = Told(**ends, relation="superseded by", standing="maker", source="a list")
+    add_statement(desk_at(tmp_path, WEDNESDAY), told)
+    done = belt_came(tmp_path, number, "NW-77119")
+    (line,) = done.receipt.lines
+    assert line.came == "another part"
+    assert "Norrowby NW-77119 is superseded by Norrowby NW-77120" in line.why, line.why
+    assert "so NW-77119 does not count as BELT" in line.why and "no statement" not in line.why
+
+
 def test_the_same_part_says_whose_yes_it_was_not(tmp_path: Path) -> None:
     done = belt_came(tmp_path, ordered(tmp_path), "CV-B880K")
     (told,) = done.to_do

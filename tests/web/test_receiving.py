@@ -10,7 +10,9 @@ import pytest
 from flask import Flask
 
 from sourcing.actions.claims import differences_of
+from sourcing.actions.order_changes import Confirmation, confirm
 from sourcing.actions.order_full import OrderFull, order_full
+from sourcing.basics.order import LineEvent
 from tests.web.orders_world import BEARING, BELT, CAME, KEEPER, OPEN, SHEAR, counter_with_order, desk_of
 from tests.web.test_orders import COSTS
 from tests.web.world import APPROVED, CLERK, TECHNICIAN, Browser, logged_in
@@ -286,3 +288,11 @@ def test_a_number_the_table_ties_to_the_part_is_shown_as_the_same_part(keeper: B
     """It stands on no line of the order; the path says why it serves."""
     page = keeper.send(HERE, do="scan", scan="OV 20 417").text
     assert "OV 20 417 is on no line of this order" in page and '<span class="word">same part</span>' in page
+
+
+def test_what_is_still_wanted_is_the_number_ordered_beside_the_one_he_sends(ordered: Flask, keeper: Browser) -> None:
+    """By the order of it: a number he sends of his own accord is not what the shop waits for."""
+    confirm(desk_of(ordered), OPEN, Confirmation(lines=(LineEvent(line=BELT, number="XX-99"),), said_by="Ilse"))
+    number = standing(ordered).now.line(BELT).line.supplier_number  # type: ignore[union-attr]
+    for page in ("/orders", "/receive"):
+        assert f"1 × {number} (he says he sends XX-99)" in keeper.get(page)
