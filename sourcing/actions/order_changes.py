@@ -15,7 +15,6 @@ from ..ordering.changes import (
     check_confirmed,
     has_confirmed_otherwise,
     standing_line,
-    what_differs,
 )
 from ..ordering.order_now import good_pieces, order_now, pieces_standing
 from ..ordering.promised import promises_from_event
@@ -24,6 +23,7 @@ from ..storage.after_quote import bill_of
 from ..storage.orders import order, receipts
 from .alarms import alarms_of
 from .answers import standing_of
+from .confirmed_number import confirmed_otherwise
 from .desk import Desk, Pen
 from .evaluate import catalogue
 from .order_charges import charges_lost, prices_for
@@ -66,7 +66,7 @@ def confirm(desk: Desk, number: str, said: Confirmation) -> Confirmed:
         event = changed(
             _made(desk, number, "confirmed", check_confirmed(before, said.lines), said.words), said_by=said.said_by
         )
-        differs = what_differs(before, event)
+        differs = confirmed_otherwise(pen.connection, before, event)
         add_event(pen.connection, event)
         for promise in promises_from_event(before.order, event):
             add_promise(pen.connection, promise)

@@ -1,15 +1,17 @@
 """One purchase order with all about it: as it stands, what he confirmed otherwise, deliveries, what goes back."""
 
+from sqlalchemy import Connection
+
 from ..basics.claim import GoodsBackOpen
 from ..basics.order import Difference, GoodsBack, Receipt
 from ..basics.order_now import OrderNow
 from ..basics.value import Value, changed
-from ..ordering.changes import what_differs
 from ..ordering.goods_back import goods_back_open
 from ..ordering.order_now import good_pieces, open_pieces, order_now
 from ..storage.after_order import events, goods_back
 from ..storage.orders import every_receipt, order, receipts
 from ..storage.shop import terms_on
+from .confirmed_number import confirmed_otherwise
 from .desk import Desk
 
 
@@ -43,7 +45,7 @@ def order_full(desk: Desk, number: str) -> OrderFull:
             now=now,
             left=open_pieces(now, good_pieces(came)),
             came=good_pieces(came),
-            otherwise=_otherwise(now),
+            otherwise=_otherwise(connection, now),
             receipts=tuple(came),
             aside=_set_aside(every_receipt(connection, number)),
             went_back=tuple(back),
@@ -62,13 +64,13 @@ def of_papers(differences: tuple[Difference, ...]) -> tuple[Difference, ...]:
     return tuple(one for one in differences if one.paper)
 
 
-def _otherwise(now: OrderNow) -> tuple[str, ...]:
+def _otherwise(connection: Connection, now: OrderNow) -> tuple[str, ...]:
     """Of every confirmation what was otherwise than the order stood before it, the newest word last."""
     found: list[str] = []
     for at, event in enumerate(now.events):
         if event.what == "confirmed":
             before = order_now(now.order, now.events[:at])
-            found += [one for one in what_differs(before, event) if one not in found]
+            found += [one for one in confirmed_otherwise(connection, before, event) if one not in found]
     return tuple(found)
 
 

@@ -3,7 +3,7 @@
 Nothing here changes an order: each gives what an event says of the lines, or refuses it.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 
@@ -84,15 +84,18 @@ def cancelled_pieces(now: OrderNow, lines: Sequence[int], came: Mapping[int, int
     return some
 
 
-def what_differs(before: OrderNow, event: OrderEvent) -> tuple[str, ...]:
+def what_differs(
+    before: OrderNow, event: OrderEvent, yes_for: Callable[[int, str], str] = lambda line, number: ""
+) -> tuple[str, ...]:
     """What the supplier confirmed otherwise than it was ordered, or than he said before, one sentence each with both
-    figures."""
+    figures. `yes_for`: by the order's line and a number confirmed instead, what the customer's yes is for; blank: not
+    known."""
     ordered = order_now(before.order, [one for one in before.events if one.what != "confirmed"])
     return tuple(
         words
         for said in event.lines
         if (line := before.line(said.line)) and (asked := ordered.line(said.line))
-        for words in _differs(before, line, asked, said)
+        for words in _differs(before, line, asked, said, yes_for)
     )
 
 
@@ -129,23 +132,26 @@ def _checked_pieces(now: OrderNow, at: int, count: int, approved: Mapping[int, i
     return count
 
 
-def _differs(before: OrderNow, line: LineNow, asked: LineNow, said: LineEvent) -> Iterator[str]:
+def _differs(
+    before: OrderNow, line: LineNow, asked: LineNow, said: LineEvent, yes_for: Callable[[int, str], str]
+) -> Iterator[str]:
     """`line` as it stood by his word so far, `asked` as we ordered it."""
     what = f"{before.order.number} line {said.line}, {line.line.supplier_number}"
     if said.unit_price is not None and {line.unit_price, asked.unit_price} != {said.unit_price}:
         yield f"{what}: {_price_words(before, line, asked, said.unit_price)}"
     if said.number:
-        yield from (f"{what}: {words}" for words in _number_words(line, asked, said.number))
+        yield from (f"{what}: {words}" for words in _number_words(line, asked, said.number, yes_for))
     latest = said.latest or said.earliest
     if latest is not None:
         yield from _late_words(before, line, latest, what)
 
 
-def _number_words(line: LineNow, asked: LineNow, number: str) -> Iterator[str]:
+def _number_words(line: LineNow, asked: LineNow, number: str, yes_for: Callable[[int, str], str]) -> Iterator[str]:
     keys = number_key(number), number_key(asked.number), number_key(line.number)
     earlier = "" if keys[1] == keys[2] or keys[0] == keys[2] else f"; before he had said {line.number}"
     if keys[0] != keys[1]:
-        yield f"{number} is confirmed instead of {asked.number}; the customer's yes is for {asked.number}{earlier}"
+        yes = yes_for(line.line.line, number)
+        yield f"{number} is confirmed instead of {asked.number}{yes and f'; {yes}'}{earlier}"
     elif earlier:
         yield f"{number} is confirmed, as ordered{earlier}"
 
