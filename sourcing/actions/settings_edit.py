@@ -9,7 +9,7 @@ from sqlalchemy import Connection
 from ..basics.problem import Problem, problem, refused
 from ..basics.settings import Settings
 from ..basics.terms_view import FieldChange, field_changes
-from ..basics.value import Value, changed, to_json
+from ..basics.value import Value, to_json
 from ..storage.deeds import deeds
 from ..storage.settings_versions import every_settings, remove_settings
 from ..storage.shop import has_settings, put_settings
@@ -205,4 +205,4 @@ def _later(new: Settings, later: Sequence[tuple[date, Settings]], fields: set[st
 
 def _in_words(changes: Sequence[FieldChange]) -> str:
     """Every field as the form calls it, with old and new; deeds are entered with the names a file has."""
-    return "; ".join(as_filled_in(changed(one, field=f"'{label_of(one.field)}'").words(), one.field) for one in changes)
+    return as_filled_in("; ".join(one.words() for one in changes))

@@ -4,7 +4,14 @@ The words are those of the counter's forms; a test holds them together.
 """
 
 import re
+from typing import Any
 
+import msgspec
+
+from ..basics.settings import CategoryBands, FeeRule, MarkupBand, Tax
+from ..basics.settings_words import bands_words, fee_words, tax_words
+from ..basics.value import from_plain
+from .field_words import ARROW, BLANKS, changes_in_words, value_of, value_words
 from .form_words import in_form_words
 
 LABELS = {
@@ -92,11 +99,49 @@ def band_typed(text: str) -> str:
     return BAND.sub(lambda found: f"band {found[1]}, '{said[found[2]]}',", text)
 
 
-KEY = re.compile(r"(?<=[{,] )([a-z_]+)(?= = )")
+CHOICES: dict[str, dict[str | bool, str]] = {
+    "freight_to_customer": {"carried": "comes out of the markup", "billed": "on a line of its own, at cost"},
+    "cap_at_list_price": {True: "never", False: "prices may be"},
+    "floor_bands": {True: "no, held up at what the band below ends at", False: "yes, as the bands say"},
+}
+"""How the form says what is chosen."""
+
+NONE = ("taxes", "fee_rules", "category_bands", "calendar.closed", "supplies.percent_of_labour", "deposit.percent")
+"""Fields of which none is meant where nothing is said."""
 
 
 def as_filled_in(text: str, field: str = "") -> str:
-    """A sentence about settings with their fields as the form calls them, and steps as it has them. `field`: of whose
-    entries it tells, so that 'starts_on' in one of 'taxes' is called 'charged from'."""
-    text = in_form_words(text, LABELS)
-    return KEY.sub(lambda found: LABELS.get(f"{field}.{found[1]}", found[1]).rpartition(": ")[2], text)
+    """A sentence about settings with their fields and values as the form has them; with `field`, its value alone, which
+    the text gives as a file does (blank: not set)."""
+    if field:
+        return _value(field, text)
+    return changes_in_words(text, LABELS, _change, lambda rest: in_form_words(rest, LABELS))
+
+
+def _change(field: str, before: str, after: str) -> str:
+    return f"'{label_of(field)}' {_value(field, before)}{ARROW}{_value(field, after)}"
+
+
+def _value(field: str, text: str) -> str:
+    if not text or text in BLANKS:
+        return "none" if field in NONE else text or BLANKS[0]
+    found = value_of(text)
+    try:
+        return _words(field, found)
+    except msgspec.ValidationError:  # a deed of long ago may have other fields
+        return value_words(found)
+
+
+def _words(field: str, found: Any) -> str:
+    if field in CHOICES and isinstance(found, (str, bool)):
+        return CHOICES[field].get(found) or value_words(found)
+    if field == "markup_bands":
+        return bands_words(from_plain(found, tuple[MarkupBand, ...]))
+    if field == "category_bands":
+        every = from_plain(found, tuple[CategoryBands, ...])
+        return "; ".join(f"{one.category}, {bands_words(one.bands)}" for one in every)
+    if field == "taxes":
+        return "; ".join(f"{one.name}, {tax_words(one)}" for one in from_plain(found, tuple[Tax, ...]))
+    if field == "fee_rules":
+        return "; ".join(f"{one.name}, {fee_words(one, '')}" for one in from_plain(found, tuple[FeeRule, ...]))
+    return value_words(found)

@@ -46,6 +46,9 @@ USUAL: dict[str, str | Steps] = {
     "cash_discount.within_days": "",
     "duty_percent": "",
     "entry_fee": "",
+    "tax.name": "",
+    "tax.percent": "",
+    "tax.on": WORDS,
     "cut_off": "",
     "time_zone": "",
     "order_days": WORDS,
@@ -69,6 +72,7 @@ USUAL: dict[str, str | Steps] = {
 RULE = "freight.rule"
 UNIT = "freight.weight_unit"
 CUT_OFF = "cut_off"
+TAX, TAX_ON = ("tax.name", "tax.percent"), "tax.on"
 
 
 def term_texts(terms: Terms | None) -> dict[str, str]:
@@ -79,7 +83,8 @@ def term_texts(terms: Terms | None) -> dict[str, str]:
 def terms_said(terms: Terms | None, typed: Mapping[str, str], more: str = "") -> dict[str, str]:
     """The fields typed otherwise than they are, as `set_terms` takes them. `more`: further lines 'field = value'.
 
-    Freight whose rule was taken out is not known, whatever else stood there of it. A cut-off left blank is not known;
+    Freight whose rule was taken out is not known, whatever else stood there of it; so is a tax whose name and per cent
+    were taken out no tax. A cut-off left blank is not known;
     it is never the usual one of a file. Fields that were not typed stay as they are.
     """
     before = term_texts(terms)
@@ -92,6 +97,12 @@ def terms_said(terms: Terms | None, typed: Mapping[str, str], more: str = "") ->
         said.pop(UNIT, None)  # the form has one chosen always
         if before[RULE]:
             said["freight"] = ""  # after all that was typed of it
+    if all(field in typed and not typed[field].strip() for field in TAX):
+        said = {field: text for field, text in said.items() if field not in (*TAX, TAX_ON)}
+        if any(before[field] for field in TAX):
+            said["tax"] = ""
+    elif TAX_ON in typed and not typed[TAX_ON].strip():
+        said[TAX_ON] = "[]"  # marked on nothing, which is refused and never taken for the usual
     if CUT_OFF in typed and not typed[CUT_OFF].strip() and (terms is None or CUT_OFF in said):
         said[CUT_OFF] = f"{CUT_OFF_NOT_KNOWN:%H:%M}"
     return said | _lines_said(more)

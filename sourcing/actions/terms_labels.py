@@ -5,6 +5,7 @@ import re
 from ..basics.contradiction import Contradiction
 from ..basics.problem import Problem, Refused
 from ..basics.value import changed
+from .field_words import ARROW, BLANKS, changes_in_words, value_of, value_words
 from .form_words import in_form_words, label_in
 
 LABELS = {
@@ -51,7 +52,37 @@ LABELS = {
     "currency": "Money",
     "duty_percent": "Duty, per cent",
     "entry_fee": "Entry fee an order",
+    "tax": "Tax at the border that the shop can't get back",
+    "tax.name": "That tax, its name",
+    "tax.percent": "That tax, per cent",
+    "tax.on": "That tax is due on",
 }
+
+OTHERS = {
+    "breaks": "Price breaks hold for",
+    "duty_on": "Duty is on",
+    "duty_rates": "Other rates of duty",
+    "entry_fees": "Other entry fees",
+    "handling_per_line": "Handling of each line",
+    "payment_percent": "Payment fee, per cent",
+    "split.sends": "Part of it late: he sends",
+    "split.later_charge": "Charge of each later delivery",
+    "tax.uplift_percent": "That tax: goods and freight are raised by, per cent",
+    "freight.between": "Freight that is asked for, least and most",
+    "freight.piece_weight": "Weight of a piece whose weight is not stated, least and most",
+    "freight.weight_step": "Weight is rounded up to",
+    "freight.dimensional.divisor": "Weight by size: divisor",
+    "freight.dimensional.unit": "Weight by size: unit",
+    "freight.dimensional.sides": "Weight by size: sides",
+    "freight.oversize.charge": "Oversize: charge",
+    "freight.oversize.longer_than_cm": "Oversize: longer than, cm",
+    "freight.oversize.per": "Oversize: charged for each",
+    "freight.oversize.if_not_stated": "Oversize: where nothing is stated",
+    "freight.oversize.counts": "Oversize: counts towards free freight",
+}
+"""What fields are called that the form has no place of their own for; they are typed as a file has them."""
+
+NAMED = {**LABELS, **OTHERS}
 
 
 def as_typed(one: Contradiction) -> str:
@@ -84,18 +115,38 @@ IN_FORM = re.compile(r" \(in the form: [^()]*\)")
 """What `as_typed` adds for who reads the name a file has for the field."""
 
 
+NOT_KNOWN = ("cut_off", "duty_percent", RULE_OF_FREIGHT)
+"""Fields that are not known where nothing is said; so are those of goods and old parts that go back."""
+
+
 def in_the_form(text: str, field: str = "") -> str:
-    """A sentence about terms with their fields and the rules of freight as the form calls them; as the form has the
-    text of a field, where that is named."""
-    if field == RULE_OF_FREIGHT:
-        return RULES.get(text.strip('"'), text)
+    """A sentence about terms with their fields, their values and the rules of freight as the form has them; with
+    `field`, its value alone, which the text gives as a file does (blank: not set)."""
+    return _value(field, text) if field else changes_in_words(text, NAMED, _change, _rest)
+
+
+def _rest(text: str) -> str:
     text = RULE.sub(lambda found: f"{'choose ' if found[1] else ''}'{RULES.get(found[2], found[2])}'", text)
     return in_form_words(IN_FORM.sub("", text), LABELS)
 
 
+def _change(field: str, before: str, after: str) -> str:
+    return f"'{field_in_the_form(field)}' {_value(field, before)}{ARROW}{_value(field, after)}"
+
+
+def _value(field: str, text: str) -> str:
+    if not text or text in BLANKS:
+        if field == "prices_hold_days":
+            return "until the next sheet"
+        is_open = field in NOT_KNOWN or field.startswith(("return_terms.", "core_return."))
+        return BLANKS[is_open or text == BLANKS[1]]
+    found = value_of(text)
+    return RULES.get(str(found), str(found)) if field == RULE_OF_FREIGHT else value_words(found)
+
+
 def field_in_the_form(field: str) -> str:
-    """What the form calls a field; its name in a file where it is not on the form."""
-    return label_in(field, LABELS) or field
+    """What the form calls a field; its name in a file where nothing is known of it."""
+    return NAMED.get(field) or label_in(field, LABELS) or field
 
 
 def problem_in_the_form(one: Problem) -> Problem:

@@ -92,7 +92,7 @@ def _duty(terms: Terms, settings: Settings | None) -> Iterator[NotKnown]:
         why = "he seems to be abroad, and none is counted" if abroad else "none is counted on them"
         yield _open(what, f"{why}: write duty_percent, 0 if none is due")
     if abroad and terms.tax is None:
-        yield _open("tax at the border that the shop can't get back", "none is counted: write tax if there is one")
+        yield _open("tax at the border that the shop can't get back", "none is counted: write 'tax' if there is one")
 
 
 def _abroad(terms: Terms, settings: Settings | None) -> bool:

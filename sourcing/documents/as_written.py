@@ -13,7 +13,7 @@ from ..basics.currency import is_currency, minor_units
 from ..basics.money import Money
 from .amounts import clock_text, date_text, money_text
 
-_DAY = r"(?<![\w./'-])(?:19|20)\d\d-\d\d-\d\d(?![\w./'-]*\w)"
+_DAY = r"(?<!such as )(?<![\w./'-])(?:19|20)\d\d-\d\d-\d\d(?![\w./'-]*\w)"
 _CLOCK = r"(?P<clock>[ T]\d\d:\d\d(?![:\d]))"
 _NOT_BEFORE = (
     "number|numbers|part|parts|code|codes|file|files|bears|bear|names|name|called|model|serial|ours|maker|paper"
@@ -34,8 +34,9 @@ def as_written(sentence: str, locale: str) -> str:
     """The sentence with its days and amounts as the locale writes them. What stands in quotes is somebody's and stays.
 
     A day is only what stands where a sentence has a day: after a word such as 'on', 'to' or 'leaves', or before a
-    clock; not after a name, which is whose number it may be, nor after 'number' and the like. An amount with more
-    decimals than its currency has, a price for one piece, keeps its form.
+    clock; not after a name, which is whose number it may be, nor after 'number' and the like, nor after 'such as',
+    where it shows how a day is typed. An amount with more decimals than its currency has, a price for one piece, keeps
+    its form.
     """
     if "-" in sentence:
         sentence = _MOMENTS.sub(lambda found: _moment(found, locale), sentence)

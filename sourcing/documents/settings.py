@@ -1,9 +1,10 @@
 """The shop's settings in words, part by part; and as the file shop.toml, which reads back to the same values."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from datetime import date
 
-from ..basics.settings import FeeRule, MarkupBand, Settings
+from ..basics.settings import Settings
+from ..basics.settings_words import bands_words, fee_words, tax_words
 from ..basics.terms import Calendar
 from ..basics.toml_text import stated, toml_text
 from ..basics.value import Value
@@ -57,11 +58,6 @@ def _prices(settings: Settings) -> Iterator[Line]:
     yield "Margin floor", f"a parts margin below {settings.margin_floor_percent} % of the price is told"
 
 
-def bands_words(bands: Sequence[MarkupBand]) -> str:
-    """'from 0.00: cost x 2.50; from 5.00: cost x 2.00'."""
-    return "; ".join(f"from {one.from_cost}: cost x {one.multiplier}" for one in bands)
-
-
 def _labour(settings: Settings, for_owner: bool) -> Iterator[Line]:
     money = settings.currency
     yield "Labour, an hour", f"{settings.labour_rate} {money} to the customer"
@@ -77,12 +73,12 @@ def _labour(settings: Settings, for_owner: bool) -> Iterator[Line]:
 
 def _charges(settings: Settings) -> Iterator[Line]:
     for tax in settings.taxes:
-        yield tax.name, f"{tax.percent} % of {', '.join(tax.on) or 'nothing'}, from {tax.starts_on} on"
+        yield tax.name, tax_words(tax)
     supplies, money = settings.supplies, settings.currency
     if supplies:
         yield "Shop supplies", f"{supplies.percent_of_labour} % of labour, at most {supplies.most} {money}"
     for rule in settings.fee_rules:
-        yield rule.name, _fee(rule, money)
+        yield rule.name, fee_words(rule, money)
     billed = settings.freight_to_customer == "billed"
     yield "Freight", "on a line of its own, at cost" if billed else "is in the prices of parts"
     deposit = settings.deposit
@@ -90,14 +86,6 @@ def _charges(settings: Settings) -> Iterator[Line]:
         least = f", where that is {deposit.from_amount} {money} or more" if deposit.from_amount else ""
         yield "Deposit", f"{deposit.percent} % of {deposit.of}{least}"
     yield "A price may rise", _tolerance(settings)
-
-
-def _fee(rule: FeeRule, money: str) -> str:
-    what = f"{rule.charge} {money}" if rule.of in ("document", "piece") else f"{rule.percent} %"
-    which = f", for {', '.join(rule.categories)} only" if rule.categories else ""
-    most = f", at most {rule.most} {money}" if rule.most is not None else ""
-    each = {"document": "once on a paper", "piece": "for each piece"}.get(rule.of, f"of {rule.of}")
-    return f"{what} {each}{which}{most}, from {rule.starts_on} on"
 
 
 def _tolerance(settings: Settings) -> str:

@@ -37,6 +37,7 @@ def test_another_country_has_its_own_way() -> None:
         "prices-2026-01-05.csv, row 65",
         "on 2026-13-45",
         "2005-10-12",
+        "it needs a day such as 2026-01-13",
         "job 2026-0001, order PO-2026-0001",
         "1.8500 USD each, 5 USD, 1.00 ABC, 3 500 OEM",
     ],

@@ -1,13 +1,22 @@
 """Terms and settings are refused in the words of the forms in which they are filled in, not by a file's field names."""
 
+import re
+from html import unescape
+
 import pytest
 
 from sourcing.actions.form_words import in_form_words
+from sourcing.actions.settings_labels import CHOICES
 from sourcing.actions.settings_labels import LABELS as SETTINGS
 from sourcing.actions.terms_labels import LABELS as TERMS
-from sourcing.actions.terms_labels import RULES
+from sourcing.actions.terms_labels import NAMED, RULES, in_the_form
+from sourcing.basics.terms_view import field_changes
+from sourcing.basics.value import changed
+from sourcing.web.views.terms_change import MARKED
+from tests.basics.test_field_changes import USUAL_TERMS
+from tests.full_terms import FREIGHTS, FULL
 from tests.web.test_counter_words import refused_words
-from tests.web.test_shop import fields_of, look
+from tests.web.test_shop import fields_of, keep, look
 from tests.web.world import TAKEN_IN, Browser
 
 
@@ -34,7 +43,7 @@ def test_terms_are_refused_in_the_words_of_their_form(clerk: Browser) -> None:
     fields = fields_of(clerk.get(page))
     past = {"minimum_order": ["30.00"], "starts_on": ["2026-01-02"], "order_discounts": ["500 = 3"]}
     told = refused_words(look(clerk, page, **{**fields, **past}))
-    assert "'Minimum order' 25.00 -> 30.00" in told and "[500 = 3]" in told
+    assert "'Minimum order' 25.00 -> 30.00" in told and "not set -> 500 = 3)" in told
     assert "say why a day that is over is changed" in told
     wrong = look(clerk, page, **{**fields, "freight.rule": ["by weight"], "freight.bands": ["0 = 12"]})
     assert "<details open>" in wrong.text, "the field that is missing stands behind it"
@@ -77,7 +86,7 @@ CHARGES |= {"deposit_percent": "much", "tolerance_percent": "much", "tolerance_a
         (
             "prices",
             {"band-1-multiplier": "2.6", "starts_on": "2026-01-02"},
-            "'Price of a part: its cost times' [0.00 = 2.",
+            "'Price of a part: its cost times' from 0.00: cost x 2.50; from 5.00: cost x 2.00",
         ),
     ],
 )
@@ -118,9 +127,110 @@ def test_a_job_is_refused_in_the_words_of_its_form(clerk: Browser) -> None:
     assert "'Customer' is blank" in told and "'Amount of fee 1' is 1.234" in told
 
 
-def test_entries_that_would_change_are_shown_as_the_form_has_them(owner: Browser) -> None:
-    """A tax or a fee with the labels of its row."""
+def test_entries_that_would_change_are_shown_as_the_pages_have_them(owner: Browser) -> None:
+    """A tax or a fee in the words of the settings, a choice as the form says it; none where none was."""
     page = "/shop/change/charges"
-    shown = look(owner, page, **{**fields_of(owner.get(page)), "tax-1-percent": "7"})
-    told = shown.text.replace("&#34;", '"')
-    assert '{ Name of the tax = "Sales tax", per cent = 7, due on = ["parts", "freight"], charged from = 2025' in told
+    fee = {"fee-1-name": "Belts", "fee-1-of": "piece", "fee-1-charge": "1.5", "fee-1-starts_on": "2026-02-01"}
+    other = {"tax-1-percent": "7", "freight_to_customer": "billed", **fee}
+    told = rows(look(owner, page, **{**fields_of(owner.get(page)), **other}).text)
+    assert told["Tax"] == (
+        "Sales tax, 6.5 % of parts, freight, from Jan 1, 2025 on",
+        "Sales tax, 7 % of parts, freight, from Jan 1, 2025 on",
+    )
+    assert told["Fee"] == ("none", "Belts, 1.5 for each piece, from Feb 1, 2026 on")
+    assert told["Freight of parts"] == ("comes out of the markup", "on a line of its own, at cost")
+
+
+def test_what_is_usual_is_shown_as_what_it_is(owner: Browser) -> None:
+    """Not as if nothing had been set."""
+    page = "/shop/change/days"
+    closed = {"quote_valid_days": "3", "closed": "2026-01-14"}
+    told = rows(look(owner, page, **{**fields_of(owner.get(page)), **closed}).text)
+    assert told["Days a quote is good for"] == ("7", "3")
+    assert told["Also closed on"] == ("on Dec 24, 2025, Dec 26, 2025, Feb 20, 2026", "on Jan 14, 2026")
+    page = "/shop/change/prices"
+    told = rows(look(owner, page, **{**fields_of(owner.get(page)), "cap_at_list_price": "false"}).text)
+    assert told["Above the list price on the supplier's sheet"] == ("never", "prices may be")
+
+
+def test_the_choices_of_settings_are_those_of_the_forms(owner: Browser) -> None:
+    pages = owner.get("/shop/change/charges") + owner.get("/shop/change/prices")
+    assert [words for each in CHOICES.values() for words in each.values() if words not in pages] == []
+
+
+OTHERWISE = {
+    **{"name": "Another name", "address": "14 Lane\nTown", "minimum_order": "31.00", "small_order_fee": "4.10"},
+    **{"handling": "1.10", "discount_percent": "2.5", "order_discounts": "100 = 2\n500 = 5", "duty_percent": "3"},
+    **{"cash_discount.percent": "2.1", "cash_discount.within_days": "9", "entry_fee": "3.10", "cut_off": "12:00"},
+    **{"order_days": "Tue, Wed", "dispatch_days": "2", "transit_days": "1, 5", "calendar.week": "Mon, Tue, Sat"},
+    **{"calendar.country": "CA", "calendar.region": "ON", "prices_hold_days": "31", "returns": "As he says."},
+    **{"return_terms.returnable": "true", "return_terms.restocking_percent": "16", "return_terms.freight": "8.10"},
+    **{"return_terms.within_days": "15", "core_return.within_days": "61", "core_return.freight": "12.10"},
+    **{"freight.rule": "by order value", "freight.charge": "", "freight.bands": "0 = 16.00\n250 = 12"},
+    **{"freight.free_from": "900", "tax.name": "Entry tax", "tax.percent": "7", "tax.on": "goods, freight"},
+}
+"""Fields of the form otherwise than a supplier has them whose cut-off is not known."""
+
+SAID = {"true": "yes", "": "not set", **RULES}
+
+
+def test_what_is_shown_is_what_is_kept(clerk: Browser) -> None:
+    """Every field of terms: the table that is agreed to against what the form holds afterwards."""
+    page = "/terms/of/larkmoor/change"
+    keep(clerk, page, **{**fields_of(clerk.get(page)), "cut_off": [""]})
+    many = {name: text.split(", ") for name, text in OTHERWISE.items() if name in MARKED}
+    before = fields_of(clerk.get(page))
+    fields: dict[str, object] = {**before, **OTHERWISE, **many}
+    told = rows(look(clerk, page, **fields).text)
+    keep(clerk, page, **fields)
+    held = fields_of(clerk.get(page))
+    assert told["Ordered by this time it leaves the same day"] == ("not known", "12:00")
+    assert [name for name in OTHERWISE if before.get(name) == held[name]] == ["return_terms.returnable"]
+    for name in OTHERWISE:
+        kept = ", ".join(held[name]).replace("\n", ", ")
+        assert held[name] == many.get(name, [OTHERWISE[name]]), name
+        assert before.get(name) == held[name] or told[TERMS[name]][1] == SAID.get(kept, kept), name
+
+
+def rows(page: str) -> dict[str, tuple[str, str]]:
+    """What the table of changes shows: by field, until now and then."""
+    found = re.findall(r'<tr><th scope="row">(.*?)</th><td>(.*?)</td><td>(.*?)</td></tr>', page)
+    return {unescape(name): (unescape(before), unescape(after)) for name, before, after in found}
+
+
+def test_the_history_has_the_words_of_the_forms(owner: Browser, clerk: Browser) -> None:
+    """Settings and terms that were changed; the ledger itself keeps the names of a file."""
+    page = "/shop/change/charges"
+    keep(owner, page, **{**fields_of(owner.get(page)), "tax-1-percent": "7", "freight_to_customer": "billed"})
+    told = unescape(owner.get("/history?about=shop"))
+    assert "'Tax' Sales tax, 6.5 % of parts, freight, from Jan 1, 2025 on -> Sales tax, 7 % of" in told
+    assert "'Freight of parts' comes out of the markup -> on a line of its own, at cost" in told
+    page = "/terms/of/stonegarth/change"
+    other = {"freight.rule": "by order value", "freight.bands": "0 = 12\n150 = 20", "freight.charge": ""}
+    keep(clerk, page, **{**fields_of(clerk.get(page)), **other, "more": "payment_percent = 2"})
+    for told in (owner.get("/history?about=supplier+stonegarth"), clerk.get("/terms/of/stonegarth")):
+        told = unescape(told)
+        assert "'How freight is charged' so much an order -> by the value of the order" in told
+        assert "'By value of the order' not set -> 0 = 12, 150 = 20" in told
+        assert "'Payment fee, per cent' 0 -> 2" in told
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ('from 2026-01-13 on; returns "a; b -> c" -> not set; name "x" -> "y"', "a; b -> c"),
+        ('tax [{ name = "a", on = ["b"] }] -> not set', "name a, on b"),
+        ("he said name and cut_off", "he said name and 'Ordered by this time it leaves the same day'"),
+        ("cut_off 13:00:00 -> not known (why)", "13:00 -> not known (why)"),
+        ('name "x', 'name "x'),
+    ],
+)
+def test_changes_are_found_in_what_was_done(text: str, told: str) -> None:
+    """Texts in quotes and lists stand whole; what is no change stays."""
+    assert told in in_the_form(text)
+
+
+def test_fields_without_a_place_on_the_form_have_a_name_too() -> None:
+    """Every field of terms."""
+    fields = {one.field for other in FREIGHTS for one in field_changes(USUAL_TERMS, changed(FULL, freight=other))}
+    assert [field for field in fields if field not in NAMED and field != "currency"] == []

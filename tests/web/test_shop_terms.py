@@ -51,7 +51,7 @@ def test_a_change_is_shown_first_kept_and_taken_back(app: Flask, clerk: Browser)
     done = keep(clerk, CHANGE, **fields)
     assert "are changed" in done.text and "Take it back" in done.text
     page = clerk.get("/terms/of/stonegarth?on=2026-02-01")
-    assert "30.00 USD" in page and "14:30" in page and f"{CLERK}: from 2026-02-01 on" in page
+    assert "30.00 USD" in page and "14:30" in page and f"{CLERK}: from Feb 1, 2026 on" in page
     assert _terms(app).minimum_order == 25
     withdraw = "/terms/of/stonegarth/withdraw?starts_on=2026-02-01"
     assert clerk.send(withdraw, starts_on="2026-02-01").status_code == 409, "a reason is needed"
@@ -216,3 +216,24 @@ def test_the_words_for_what_is_wrong_are_those_of_the_form(clerk: Browser) -> No
     page = clerk.get(CHANGE)
     assert [words for words in LABELS.values() if words not in page] == []
     assert [words for words in STATED.values() if words not in clerk.get("/terms/new")] == []
+
+
+def test_a_tax_at_the_border_is_filled_in(app: Flask, clerk: Browser) -> None:
+    """Where it is not known the page says which field is for it; on nothing it is refused; taken out it is gone."""
+    page = "/terms/of/kesselried/change"
+    assert "write &#39;Tax at the border that the shop can&#39;t get back&#39; if" in clerk.get("/terms/of/kesselried")
+    fields = fields_of(clerk.get(page)) | {"tax.name": ["Entry tax"], "tax.percent": ["7"]}
+    nothing = look(clerk, page, **{**fields, "tax.on": []})
+    assert nothing.status_code == 409 and "names nothing the tax is due on" in nothing.text
+    shown = look(clerk, page, **fields)
+    assert '<th scope="row">That tax is due on</th><td>not set</td><td>goods, freight, duty</td>' in shown.text
+    keep(clerk, page, **fields)
+    tax = _terms(app, "kesselried").tax
+    assert tax and tax.percent == 7 and tax.on == ("goods", "freight", "duty")
+    keep(clerk, page, **{**fields_of(clerk.get(page)), "tax.on": ["goods"]})
+    tax = _terms(app, "kesselried").tax
+    assert tax and tax.on == ("goods",)
+    half = look(clerk, page, **{**fields_of(clerk.get(page)), "tax.name": [""]})
+    assert half.status_code == 409 and "That tax, its name" in half.text
+    keep(clerk, page, **{**fields_of(clerk.get(page)), "tax.name": [""], "tax.percent": [""]})
+    assert _terms(app, "kesselried").tax is None

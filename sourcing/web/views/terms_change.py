@@ -24,7 +24,7 @@ from .look_first import ahead, kept, mark_of
 P = ParamSpec("P")
 T = TypeVar("T")
 
-MARKED = ("calendar.week", "order_days")
+MARKED = ("calendar.week", "order_days", "tax.on")
 """Fields that are boxes to mark."""
 
 
