@@ -184,6 +184,7 @@ def _known_ordered(here: _Now, line: QuoteLine, on_order: OnOrder) -> tuple[Know
         number=_another_number(on_order),
         latest=on_order.days[-1].latest if on_order.days else None,
         came=on_order.is_complete,
+        ordered=True,
     )
     return known, price
 

@@ -23,7 +23,8 @@ class Known(Value, frozen=True, kw_only=True):
     `unit_cost`: the goods of one piece in the shop's currency, without freight and other charges; `each`: what it would
     be priced at by the shop's bands. Both None: not known. `number` is the one it would come under now; blank: as
     approved. `latest` None: no day is known. `gone`: why it can't be had any more; blank: it can. `came`: all of it is
-    at the shop, so that its day is no question any more. `missing`: why no cost is known.
+    at the shop, so that its day is no question any more. `ordered`: it is bought, so that bands changed since are no
+    question either while it costs no more. `missing`: why no cost is known.
     """
 
     unit_cost: Money | None = None
@@ -32,6 +33,7 @@ class Known(Value, frozen=True, kw_only=True):
     latest: date | None = None
     gone: str = ""
     came: bool = False
+    ordered: bool = False
     missing: str = ""
 
 
@@ -93,6 +95,8 @@ def _dearer(quote: Quote, line: QuoteLine, known: Known, approved: Money | None)
     if goods_of(line, known.unit_cost) > may_rise_to(paid, quote.tolerance):
         words = f"approved on {risen(before, known.unit_cost)}"
         yield Differs(what="price", approved=str(before.rounded()), now=str(known.unit_cost.rounded()), words=words)
+    elif known.ordered and not before < known.unit_cost:
+        return
     elif known.each is not None and rises_too_far(line, known.each, approved, quote.tolerance):
         words = f"approved at {risen(line.unit_price, known.each)}, by the shop's own bands, for the part costs no more"
         if approved is not None and approved != line.price:

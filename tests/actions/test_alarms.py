@@ -14,13 +14,14 @@ from sourcing.actions.order_changes import Confirmation, cancel, confirm
 from sourcing.actions.orders import place_orders
 from sourcing.actions.quotes import write_quote
 from sourcing.actions.receive import Delivery, receive
+from sourcing.actions.setup import set_up
 from sourcing.actions.terms import set_terms
 from sourcing.basics.order import LineEvent
 from sourcing.basics.part_number import PartNumber
 from sourcing.basics.problem import Refused
 from sourcing.storage.after_quote import decisions
 from tests.builders import usd
-from tests.journeys.small_shop import desk_at, sheet, shop, take_in
+from tests.journeys.small_shop import SHOP, desk_at, sheet, shop, take_in
 from tests.journeys.test_worked_days import paper, yes
 
 MONDAY, TUESDAY = datetime(2026, 3, 2, 10, 0), datetime(2026, 3, 3, 9, 0)
@@ -67,6 +68,23 @@ def test_the_whole_jobs_cost_is_worked_out_anew_in_each_way(tmp_path: Path) -> N
     assert alarm.label == "1"
     assert hold.margin is not None and hold.margin.cost == usd("152.39")
     assert switch.margin is not None and switch.margin.cost == usd("131.00") + usd("9.95") + usd("12.80") + usd("14.95")
+
+
+def test_bands_changed_after_the_order_raise_no_alarm(tmp_path: Path) -> None:
+    """Before the order the new price is told; placed and partly here, nothing is left to decide."""
+    _, number = approved(tmp_path)
+    bands = SHOP.replace("multiplier = 1.40", "multiplier = 1.45").replace("multiplier = 2.00", "multiplier = 2.05")
+    (tmp_path / "shop.toml").write_text(bands)
+    later = desk_at(tmp_path, TUESDAY)
+    set_up(later, tmp_path)
+    assert [one.label for one in alarms(later, number)] == ["1", "2"]
+    (tmp_path / "shop.toml").write_text(SHOP)
+    set_up(later, tmp_path)
+    (order,) = place_orders(later, [number]).orders
+    receive(later, order.number, Delivery(paper="D-1", freight=Decimal("14.95"), quantities={2: 1}))
+    (tmp_path / "shop.toml").write_text(bands)
+    set_up(later, tmp_path)
+    assert alarms(later, number) == ()
 
 
 def test_an_offer_that_is_gone_can_not_be_held(tmp_path: Path) -> None:

@@ -53,6 +53,13 @@ def test_the_shops_own_bands_are_named_where_the_part_costs_no_more() -> None:
     )
 
 
+def test_once_it_is_ordered_for_no_more_the_shops_own_bands_are_no_question() -> None:
+    """The customer's yes binds the price, and what was bought is bought; a dearer part is told as ever."""
+    assert told(ordered=True, each=usd("180.00")) == []
+    assert told(ordered=True, unit_cost=usd("120.00"), each=usd("180.00")) == []
+    assert [kind for kind, _ in told(ordered=True, unit_cost=usd("126.91"), each=usd("180.00"))] == ["price"]
+
+
 def test_another_number_is_told_and_the_same_one_written_otherwise_is_not() -> None:
     """Case, spaces and punctuation are no difference; the supplier's own number is the same part of his."""
     assert told(number="nw 77120") == [] and told(number="NORROWBY NW77120") == []
