@@ -4,6 +4,7 @@ Restocking 15 to 25 % and no return of superseded or specially ordered goods are
 it is assumed, the terms and the sheet say it or it is not known.
 """
 
+import re
 from decimal import Decimal
 
 from ..basics.landed_cost import Beside, OrderItem
@@ -14,13 +15,21 @@ from .door import Door
 
 SPECIAL_ORDER = ("special order", "special-order", "ordered specially", "sonderbestellung")
 """Words on a sheet for goods got only for this buyer (common practice, no source)."""
+DEPOSIT = re.compile(
+    r"(?P<no>\b(?:no|without|excl\w*\.?|sans|hors|ohne|kein|sin|zonder|geen)\s+)?"
+    r"(?P<said>(?:\b(?:core\s+(?:charges?|chg|deposits?|dep|values?)|(?<!carbon )deposits?(?! remov| clean)|consignes?"
+    r"|fianza|statiegeld)|\b\w*pfand)\b(?:[\s:=+(]*[$€£]?\s?\d[\d.,]*\d(?:\s?(?:€|eur|usd|gbp|chf|\$))?)?)",
+    re.IGNORECASE,
+)
+"""Words on a sheet for money that comes back with the old part (common practice, no source)."""
 
 
 def beside(item: OrderItem, goods: Money, door: Door) -> Beside:
     """For one item of an order. `goods` is what all its pieces cost, in the shop's currency, after discount.
 
     The offer's own word on returning goes before the supplier's terms. A loss is only given where per cent and freight
-    are both known. Of a core charge of 0 or one that the sheet does not state nothing is said.
+    are both known. Of a core charge of 0 or one that the sheet does not state nothing is said, unless its words speak of
+    one.
     """
     offer, terms = item.offer, door.terms
     rules, core = terms.return_terms, _core(item, door)
@@ -30,6 +39,7 @@ def beside(item: OrderItem, goods: Money, door: Door) -> Beside:
         words[0] = f"whether it can go back is not stated by yes or no; the terms say: {terms.returns}"
     elif terms.returns:
         words.append(f"the terms say: {terms.returns}")
+    words += _deposit_in_words(offer)
     if core is not None:
         words.append(_core_words(core, terms.core_return, door.currency))
     freight = terms.core_return.freight
@@ -79,6 +89,17 @@ def _doubts(offer: Offer, returnable: bool | None) -> list[str]:
     if any(word in said for word in SPECIAL_ORDER):
         found.append("the sheet speaks of a special order: ask whether it is taken back")
     return found
+
+
+def _deposit_in_words(offer: Offer) -> list[str]:
+    """A note where the sheet's words speak of a deposit and no column states one: it is in no figure."""
+    if offer.core_charge is not None:
+        return []
+    found = DEPOSIT.search(f"{offer.description}\n{offer.note}")
+    if found is None or found["no"]:
+        return []
+    said = " ".join(found["said"].split())
+    return [f"its words on the sheet speak of a deposit ('{said}') that is not counted: ask how much it is"]
 
 
 def _core_words(core: Money, rules: CoreReturn, currency: str) -> str:

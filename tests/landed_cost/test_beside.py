@@ -111,3 +111,31 @@ def test_the_terms_own_words_are_told() -> None:
     open_one = stands(offer(core_charge=D(0)), returns="unused, in its box")
     assert open_one.returnable is None
     assert open_one.words == ("whether it can go back is not stated by yes or no; the terms say: unused, in its box",)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [("Démarreur 12 V (consigne 95,00 €)", "consigne 95,00 €"),
+     ("Anlasser, zzgl. Altteilpfand 120 EUR", "Altteilpfand 120 EUR"),
+     ("Starter + core charge $85.00", "core charge $85.00"), ("Starter, deposit on old part", "deposit"),
+     ("Anlasser Pfand: 40,-", "Pfand: 40"), ("Starter, core deposit", "core deposit")],
+)  # fmt: skip
+def test_a_deposit_in_words_alone_is_said_and_not_counted(words: str, said: str) -> None:
+    """The words are common practice of price sheets, no source."""
+    for fields in ({"description": words}, {"note": words}):
+        found = stands(offer(**fields))
+        told = f"its words on the sheet speak of a deposit ('{said}') that is not counted: ask how much it is"
+        assert told in found.words and found.core_lost is None
+
+
+@pytest.mark.parametrize(
+    "words", ["Cleaner, carbon deposits", "Deposit remover", "Caution decal", "2-core cable", "Démarreur sans consigne",
+              "Anlasser ohne Pfand", "Starter, no core charge", "Starter, exchange"]
+)  # fmt: skip
+def test_other_words_say_nothing_of_a_deposit(words: str) -> None:
+    assert "deposit" not in " ".join(stands(offer(description=words)).words)
+
+
+def test_a_deposit_the_sheet_states_is_counted_and_needs_no_word() -> None:
+    found = stands(offer(description="Starter (consigne 95,00)", core_charge=D(95)))
+    assert "not counted" not in " ".join(found.words) and found.core_lost is not None
