@@ -60,7 +60,9 @@ def test_words_in_five_languages(text: str, basis: Basis) -> None:
         ("Price per pack", Basis(1, "pack")), ("Prix par lot", Basis(1, "pack")), ("VPE-Preis", Basis(1, "pack")),
         ("Price/box of 10", Basis(10, "piece", True)), ("Price per 100 ft", Basis(100, "foot")),
         ("Price/M", Basis(1000, "piece")), ("PRICE/M", Basis(1000, "piece")), ("PREIS/M", Basis(1, "metre")),
-        ("Price/m", Basis(1, "metre")),
+        ("Price/m", Basis(1, "metre")), ("Prix net les 100", Basis(100, "piece")),
+        ("Prix aux 100", Basis(100, "piece")), ("Precio los 100", Basis(100, "piece")),
+        ("Precio el ciento", Basis(100, "piece")), ("Net CAD / 10", Basis(10, "piece")),
     ],
 )  # fmt: skip
 def test_a_header_that_says_what_prices_are_for(header: str, basis: Basis) -> None:

@@ -57,7 +57,8 @@ METRES = word_set(
 )
 LEADING = re.compile(
     r"(?:(?:price|preis|prix|precio|prijs)\s+)?"
-    r"(?:per\b|pro\b|je\b|par\b|por\b|p/|/|(?:au|le|la|les|das|al|el|à la|per de)\s|à\s|l'|the\s|voor\s|pour\s)?\s*"
+    r"(?:per\b|pro\b|je\b|par\b|por\b|p/|/|(?:au|aux|le|la|les|das|al|el|los|las|à la|per de)\s"
+    r"|à\s|l'|the\s|voor\s|pour\s)?\s*"
 )
 COUNTED = re.compile(r"([1-9][0-9]{0,5})(?:[.,]0+)?\s*(.*)")
 PACK_WORDS = "|".join(sorted(PACKS, key=len, reverse=True))
@@ -182,7 +183,7 @@ def said_in_text(cells: Sequence[Cell], whole: str) -> list[str] | None:
 
 VAGUE = word_set("unit,units,unité,unite,einheit,eh,eenheid,unidad,item,article,artikel,1")
 NAMED = re.compile(
-    r"[(\[]?\b(?:per|pro|je|par|por|au|le|à la|al|the|p)\b\.?\s*(?P<word>[^()\[\]]+)"
+    r"[(\[]?\b(?:per|pro|je|par|por|au|aux|le|les|à la|al|el|los|las|the|p)\b\.?\s*(?P<word>[^()\[\]]+)"
     r"|(?<!\d)\s?/\s*(?P<slash>[^()\[\]/]+(?:/u)?)"
 )
 TAIL = re.compile(

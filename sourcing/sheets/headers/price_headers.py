@@ -41,7 +41,10 @@ DATED = re.compile(
     rf"\b(?:(?:effective|eff|as of|as from|from|valid from|stand|ab|gultig ab|per|du|a partir du|desde|vanaf)\s+)?"
     rf"(?:{MONTH}\.?\s+)?{DAY}"
 )
-BASIS = re.compile(r"[(\[]?\s*(?:\b(?:per|pro|je|par|por|p)\b\.?|/|\ba la\b|\ba l\b)\s*(?P<of>[^()\[\]/]*)[)\]]?\s*$")
+BASIS = re.compile(
+    r"[(\[]?\s*(?:\b(?:per|pro|je|par|por|p|au|aux|le|les|al|el|los|las)\b\.?|/|\ba la\b|\ba l\b)"
+    r"\s*(?P<of>[^()\[\]/]*)[)\]]?\s*$"
+)
 UNITS = re.compile(
     r"\b(?:in|en|im)?\s*[(\[]?\b(?:lbs?|kgs?|kilos?|oz|g|gr|grams?|gramm|pounds?|pcs|pc|pieces|each|ea|units?|stk|stuck|stueck|st"
     r"|uds?|unidades|stuks?|pieces|days?|weeks?|tage|wochen|jours|semaines|dias|semanas|dagen|weken|working days"

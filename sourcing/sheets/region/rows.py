@@ -9,7 +9,8 @@ from typing import Literal
 
 from ..headers.header_words import is_known
 from ..worksheet import Cell, text_of
-from .table import MOST_HEADER_ROWS, Table, repeats_header
+from .second_headers import repeats_header
+from .table import MOST_HEADER_ROWS, Table
 
 RowKind = Literal["header", "blank", "section", "total", "note", "part", "no number"]
 

@@ -11,8 +11,8 @@ from ..cells.cell import NO_LONGER_AVAILABLE
 from ..cells.money_cells import NO_PRICE
 from ..cells.quantity_cells import HAS_STOCK, NO_STOCK, NOT_STATED, ON_ORDER
 from ..headers.column_names import CONFIRMED
-from ..headers.columns import NUMBERS, PRICES, Header, columns_of, is_open, plain_key
-from ..headers.header_words import break_quantity, header_key
+from ..headers.columns import NUMBERS, PRICES, Header, columns_of, is_open
+from ..headers.header_words import break_quantity
 from ..worksheet import Cell, Worksheet, text_of
 from .shape import shape_of
 
@@ -195,11 +195,11 @@ def headers_of(worksheet: Worksheet, first: int, height: int, longest: int = LON
     """The headers of one to three rows, joined from the top down. A text longer than `longest` is no header."""
     rows = worksheet.rows[first : first + height]
     width = max(map(len, rows))
-    texts = [[_header_text(cell, longest) for cell in row] + [""] * (width - len(row)) for row in rows]
+    texts = [[header_text(cell, longest) for cell in row] + [""] * (width - len(row)) for row in rows]
     for at in range(height - 1):
         below = ["".join(cells) for cells in zip(*texts[at + 1 :], strict=True)]
         texts[at] = _spread(texts[at], below, _merged_widths(worksheet, first + at))
-    return tuple(_joined(parts) for parts in zip(*texts, strict=True))
+    return tuple(joined(parts) for parts in zip(*texts, strict=True))
 
 
 def _merged_widths(worksheet: Worksheet, row: int) -> dict[int, int] | None:
@@ -222,7 +222,7 @@ def _spread(upper: Sequence[str], lower: Sequence[str], widths: dict[int, int] |
     return found
 
 
-def _joined(parts: Sequence[str]) -> Header:
+def joined(parts: Sequence[str]) -> Header:
     """A header of several rows: joined, turned round, and the lower rows alone, in the order they are looked up."""
     texts = [text for at, text in enumerate(parts) if text and text not in parts[:at]]
     if not texts:
@@ -234,46 +234,10 @@ def _joined(parts: Sequence[str]) -> Header:
     return Header(shown=shown, readings=(shown, " ".join([texts[-1], *texts[:-1]]), *tails))
 
 
-def _header_text(cell: Cell, longest: int = LONGEST_HEADER) -> str:
+def header_text(cell: Cell, longest: int = LONGEST_HEADER) -> str:
+    """The cell as a header's text; '' for one too long to be a header."""
     text = text_of(cell)
     return text if len(text) <= longest else ""
-
-
-def repeats_header(row: Sequence[Cell], table: Table) -> bool:
-    """Whether a row of the body is the header again: at least two cells and most of those filled stand in the header.
-
-    Any row of a header of several rows counts.
-    """
-    filled = [(at, plain_key(text)) for at, cell in enumerate(row) if (text := text_of(cell))]
-    for header in table.worksheet.rows[table.first : table.body]:
-        same = sum(at < len(header) and plain_key(text_of(header[at])) == text for at, text in filled)
-        if same >= 2 and same * 10 >= len(filled) * 7:
-            return True
-    return False
-
-
-def other_header(row: Sequence[Cell]) -> bool:
-    """Whether a row of the body is the header of another table: three known words and no digits but in breaks."""
-    texts = [text for cell in row if (text := _header_text(cell))]
-    if any(re.search(r"\d", text) and break_quantity(text) is None for text in texts):
-        return False
-    columns = columns_of(tuple(_joined([text]) for text in texts), {})
-    words = {header_key(column.header) for column in columns if column.field or is_open(column)}
-    return len(words) >= 3 and 2 * len(words) >= len(texts)
-
-
-def unknown_header(row: Sequence[Cell], table: Table) -> bool:
-    """Whether a row of the body is the header of a table of other things: words alone, over two columns of numbers.
-
-    Prices, stocks and packs that are all words at once are no part of this table.
-    """
-    texts = [text_of(cell) for cell in row]
-    filled = [text for text in texts if text]
-    if len(filled) < 3 or any(re.search(r"\d", text) for text in filled):
-        return False
-    typed = [column.at for column in table.columns if column.field in TYPED and column.at < len(texts)]
-    wordy = [texts[at] for at in typed if len(texts[at]) > 2 and texts[at].casefold() not in NO_NUMBER]
-    return len(wordy) >= 2
 
 
 def ending_at(table: Table, end: int) -> Table:

@@ -10,17 +10,8 @@ from sourcing.basics.sheet import Column, Field
 from ..headers.columns import columns_of, name_of, plain_key
 from ..worksheet import Worksheet, is_blank, text_of
 from .body import Body
-from .table import (
-    MOST_HEADER_ROWS,
-    Table,
-    ending_at,
-    find_table,
-    headers_of,
-    other_header,
-    repeats_header,
-    unknown_header,
-    with_columns,
-)
+from .second_headers import changes_header, other_header, repeats_header, unknown_header
+from .table import MOST_HEADER_ROWS, Table, ending_at, find_table, headers_of, with_columns
 
 
 @dataclass(frozen=True)
@@ -58,7 +49,7 @@ def _next_header(table: Table) -> int | None:
         row = rows[at]
         if repeats_header(row, table):
             continue
-        if other_header(row) or (is_blank(rows[at - 1]) and unknown_header(row, table)):
+        if changes_header(row, table) or other_header(row) or (is_blank(rows[at - 1]) and unknown_header(row, table)):
             return at
     return None
 
