@@ -34,6 +34,9 @@ APT: dict[str, tuple[Field, ...]] = {
 WHOLE_SHEET = ("no-number-column", "no-price-column", "no-table", "net-price-gone", "no-such-header")
 """Asked of no column that is named: the person looks through all of them."""
 
+CURRENCIES = "currency-by-column"
+"""Answered by leaving out the columns of all but one currency."""
+
 NO_PRICES = "sheet-without-prices"
 OF_ANOTHER = "sheet-of-another"
 LOOK_OVER = ("columns-shown-first", "sheet-much-shorter", NO_PRICES, OF_ANOTHER)
@@ -72,13 +75,14 @@ class SheetAsked(Value, frozen=True, kw_only=True):
     """Everything a person is asked of one sheet.
 
     `asked` need an answer; `columns` are all others, to be corrected by whoever wants to. `look_at_all`: one of the
-    columns must be named, and nobody knows which. `look_over`: why it is shown where nothing is asked. `rest` can't be
-    answered here, and their remedy says what helps.
+    columns must be named, and nobody knows which. `currencies`: columns of all but one must be left out. `look_over`:
+    why it is shown where nothing is asked. `rest` can't be answered here, and their remedy says what helps.
     """
 
     asks_supplier: bool
     asks_day: bool
     look_at_all: tuple[Problem, ...]
+    currencies: tuple[Problem, ...]
     look_over: tuple[Problem, ...]
     asked: tuple[AskedColumn, ...]
     columns: tuple[AskedColumn, ...]
@@ -87,7 +91,13 @@ class SheetAsked(Value, frozen=True, kw_only=True):
     @property
     def can_answer(self) -> bool:
         """Whether there is anything a person can say that may help."""
-        return bool(self.asks_supplier or self.asks_day or self.look_at_all or self.look_over or self.asked)
+        by_columns = self.look_at_all or self.currencies or self.asked
+        return bool(self.asks_supplier or self.asks_day or by_columns or self.look_over)
+
+    @property
+    def opens_columns(self) -> bool:
+        """Whether the columns that are not asked about are shown at once: one of them may have to be changed."""
+        return bool(self.look_at_all or self.currencies or self.look_over)
 
     @property
     def may_be_a_part(self) -> bool:
@@ -116,12 +126,13 @@ def sheet_asked(taken: SheetTaken) -> SheetAsked:
     columns = list(_columns(taken.samples, taken.problems))
     lines = [_line(one) for one in taken.problems if one.code in LINES]
     told = {id(one) for column in columns for one in column.problems}
-    known = ("supplier-not-named", "no-terms", "sheet-not-dated", *LOOK_OVER, *WHOLE_SHEET, *LINES)
+    known = ("supplier-not-named", "no-terms", "sheet-not-dated", CURRENCIES, *LOOK_OVER, *WHOLE_SHEET, *LINES)
     has_columns = bool(columns)
     return SheetAsked(
         asks_supplier=bool(codes.intersection(("supplier-not-named", "no-terms"))),
         asks_day="sheet-not-dated" in codes,
         look_at_all=tuple(one for one in taken.problems if one.code in WHOLE_SHEET and has_columns),
+        currencies=tuple(one for one in taken.problems if one.code == CURRENCIES),
         look_over=tuple(one for one in taken.problems if one.code in LOOK_OVER),
         asked=(*(one for one in columns if one.problems), *lines),
         columns=tuple(one for one in columns if not one.problems),
@@ -153,7 +164,7 @@ def said_of(asked: SheetAsked, answers: Mapping[int, str], quantities: Mapping[i
             if meaning != "net price":
                 raise refused("quantity-of-no-price", found=one.shown, meaning=meaning)
             pieces[one.key] = count(quantity)
-    if asked.look_at_all and not any(answers.get(at) for at, _ in enumerate(asked.fields)):
+    if (asked.look_at_all or asked.currencies) and not any(answers.get(at) for at, _ in enumerate(asked.fields)):
         raise refused("columns-not-answered")
     _check_discounts(asked, columns)
     looked_over = said.looked_over or bool(asked.look_over)

@@ -212,6 +212,11 @@ TABLE_KINDS: dict[str, ProblemKind] = {
         "the sheet names more than one currency: {found}",
         "put each currency into a file of its own",
     ),
+    "currency-by-column": kind(
+        "Two currencies",
+        "the sheet names more than one currency: {found}",
+        "leave out the price columns of all but one of them, with 'not used', or ask the supplier for a sheet in one",
+    ),
     "currency-not-known": kind(
         "Currency not known",
         "neither the sheet nor the supplier's terms say which currency the prices are in",

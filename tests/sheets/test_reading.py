@@ -208,7 +208,12 @@ CURRENCIES: list[tuple[list[list[str]], str, str]] = [
     ([["Part Number", "Net", "Currency"], ["A1", "5.00", "EUR"]], "USD", "currency-differs"),
     ([["All prices in EUR"], ["Part Number", "Net"], ["A1", "5.00"]], "USD", "currency-differs"),
     ([["Part Number", "Net"], ["A1", "€5.00"]], "USD", "currency-differs"),
-    ([["Part Number", "Net EUR", "List USD"], ["A1", "5.00", "9.00"]], "", "currency-mixed"),
+    ([["Part Number", "Net EUR", "List USD"], ["A1", "5.00", "9.00"]], "", "currency-by-column"),
+    (
+        [["Prices in EUR"], ["All costs in USD"], ["Part Number", "Net"], ["A1", "5.00"]],
+        "",
+        "currency-mixed",
+    ),
 ]
 
 

@@ -77,3 +77,26 @@ def test_a_sheet_none_of_whose_rows_is_ours_says_so(app: Flask, clerk: Browser) 
     rows = b"".join(b"ZQ-%d,Shoe,%d.50\n" % (n, n + 3) for n in range(9))
     page = page_of_words(clerk, drop(app, clerk, b"Part No,Description,Net\n" + rows, NAME))
     assert "No row of it is a part of ours by number and table" in page
+
+
+def test_two_currencies_in_columns_are_answered_by_leaving_one_out(app: Flask, clerk: Browser) -> None:
+    """Nothing on the page says that it can't be answered here: the answer is taken."""
+    rows = b"".join(b"ZQ-%d,Shoe,%d.50,%d.10\n" % (n, n + 3, n + 2) for n in range(9))
+    sent = drop(app, clerk, b"Part No,Description,Net CAD,Net USD\n" + rows, NAME)
+    page = words_of(clerk.get(sent))
+    assert "can't be answered here" not in page
+    assert "more than one currency: CAD in 'Net CAD', USD in 'Net USD'; leave out the price columns" in page
+    clerk.send(sent, **{"said-0": "not used", "said-1": "net price"})
+    settle(app)
+    assert "Sheet 7" in page_of(clerk, sent)
+
+
+def test_two_currencies_of_prices_nothing_else_is_asked_of_need_an_answer_too(app: Flask, clerk: Browser) -> None:
+    rows = b"".join(b"ZQ-%d,Shoe,%d.50,%d.10\n" % (n, n + 3, n + 9) for n in range(9))
+    sent = drop(app, clerk, b"Part No,Description,Net USD,List CAD\n" + rows, NAME)
+    page = clerk.get(sent)
+    assert "CAD in 'List CAD', USD in 'Net USD'" in words_of(page) and "<details open>" in page
+    assert clerk.client.post(sent, data=clerk.hidden(sent, sent)).status_code == 409
+    clerk.send(sent, **{"other-3": "not used"})
+    settle(app)
+    assert "Sheet 7" in page_of(clerk, sent)

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from sourcing.basics.currency import is_currency
 from sourcing.basics.problem import Place, Problem, problem
+from sourcing.basics.sheet import Column
 
 from ..cells.currency_signs import SIGNS
 from ..cells.money_cells import currencies_in
@@ -30,7 +31,7 @@ def sheet_currency(bodies: Sequence[Body], file: str, expected: str) -> tuple[st
     place = Place(file=file)
     told = {code for body in bodies for code in _told(body)}
     if len(told) > 1:
-        return "", (problem("currency-mixed", place=place, found=", ".join(sorted(told))),)
+        return "", (_mixed(bodies, told, place),)
     found = told.pop() if told else expected
     if not found and all(map(_says_in_every_row, bodies)):
         return "", ()
@@ -43,18 +44,34 @@ def sheet_currency(bodies: Sequence[Body], file: str, expected: str) -> tuple[st
     return found, ()
 
 
+def _mixed(bodies: Sequence[Body], told: set[str], place: Place) -> Problem:
+    """Two currencies: a person can leave columns out where at most one of them is told by anything but a header."""
+    named = {code: [column.header for column in _money_columns(bodies) if code in _named(column)] for code in told}
+    if sum(not headers for headers in named.values()) > 1:
+        return problem("currency-mixed", place=place, found=", ".join(sorted(told)))
+    found = ", ".join(f"{code} in '{headers[0]}'" if headers else code for code, headers in sorted(named.items()))
+    return problem("currency-by-column", place=place, found=found)
+
+
+def _money_columns(bodies: Sequence[Body]) -> list[Column]:
+    return [column for body in bodies for column in body.table.columns if column.field in MONEY]
+
+
+def _named(column: Column) -> set[str]:
+    """The currencies the column's header names."""
+    return set(currencies_named(column.header))
+
+
 def _other_sign(bodies: Sequence[Body], currency: str) -> str:
     """A sign in the header of a price that the currency does not have: 'Net ($)' on a sheet in EUR."""
-    headers = [column.header for body in bodies for column in body.table.columns if column.field in MONEY]
+    headers = [column.header for column in _money_columns(bodies)]
     signs = (sign for sign in "$€£¥" for header in headers if sign in header and currency not in SIGNS[sign])
     return next(signs, "")
 
 
 def _told(body: Body) -> set[str]:
     """What one table says, most outspoken source first; rows of a mixed currency column are judged one by one."""
-    in_header = {
-        code for column in body.table.columns if column.field in MONEY for code in currencies_named(column.header)
-    }
+    in_header = {code for column in _money_columns([body]) for code in _named(column)}
     column = _column_codes(body)
     name = {body.table.worksheet.name.strip().upper()} & set(TRADE_CURRENCIES.split("|"))
     if said := in_header | name | _in_preamble(body.table) | (column if len(column) == 1 else set()):
