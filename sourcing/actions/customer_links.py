@@ -19,6 +19,7 @@ from ..basics.problem import refused
 from ..basics.quote import FrozenQuote, Quote
 from ..basics.value import Value
 from ..quoting.choices import asked_about, choice_totals
+from ..quoting.deposit import deposit_of
 from ..storage.after_quote import bill_of, sendings
 from ..storage.jobs import job as stored_job
 from ..storage.links import add_link, change_link, link_of_secret, links, photo_bytes, photos, signatures
@@ -67,7 +68,8 @@ class OpenedLink(Value, frozen=True, kw_only=True):
     """What a link opens: the revision it is for, and how it stands. `asked` are the labels to be answered.
 
     `totals` are as `choice_totals` gives them. `holding` is what holds for each line now. Once the link is answered
-    nothing is asked, `given` are the answers that came through it, and `before` those that held for other lines then.
+    nothing is asked, `given` are the answers that came through it, `before` those that held for other lines then, and
+    `deposit` what is asked ahead for all that was approved by then; None where nothing was, or the quote asks none.
     """
 
     link: CustomerLink
@@ -78,6 +80,7 @@ class OpenedLink(Value, frozen=True, kw_only=True):
     photos: tuple[Photo, ...]
     given: tuple[Approval, ...] = ()
     before: Mapping[str, Approval] = {}
+    deposit: Money | None = None
     signature: Signature | None = None
 
 
@@ -165,6 +168,7 @@ def opened(connection: Connection, secret: str, at: datetime) -> OpenedLink:
     frozen = quote(connection, link.job, link.revision)
     standing = standing_of(connection, link.job)
     waits = link.answered_at is None
+    given, before = given_through(connection, link), held_before(connection, link, frozen.quote)
     return OpenedLink(
         link=link,
         frozen=frozen,
@@ -172,10 +176,17 @@ def opened(connection: Connection, secret: str, at: datetime) -> OpenedLink:
         asked=asked_about(frozen.quote, standing.holding) if waits else (),
         totals=choice_totals(frozen.quote, standing.holding) if waits else (),
         photos=_cited(frozen.quote, photos(connection, link.job)),
-        given=given_through(connection, link),
-        before=held_before(connection, link, frozen.quote),
+        given=given,
+        before=before,
+        deposit=_deposit(frozen.quote, {**before, **{one.label: one for one in given}}),
         signature=next((one for one in signatures(connection, link.job) if one.link == link.link), None),
     )
+
+
+def _deposit(paper: Quote, by_label: Mapping[str, Approval]) -> Money | None:
+    """By the rule that the shop's own page asks by."""
+    approved = [label for label, one in by_label.items() if one.answer == "approved"]
+    return deposit_of(paper, approved) if paper.deposit_rule and approved else None
 
 
 def photo_of_link(desk: Desk, secret: str, number: int) -> bytes | None:

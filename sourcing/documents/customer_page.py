@@ -9,7 +9,7 @@ from ..basics.person import Photo
 from ..basics.quote import FrozenQuote, Quote, QuoteLine
 from .amounts import date_text, money_text
 from .quote_paper import for_customer, paper_values
-from .quote_words import answered_words, goes_with
+from .quote_words import answered_words, approved_deposit_words, goes_with
 
 BETWEEN = "|"
 """Between the totals of all choices, as the page's script reads them; no amount of any locale has it in it."""
@@ -37,11 +37,14 @@ def page_values(
 
 
 def answered_values(
-    frozen: FrozenQuote, given: Sequence[Approval], before: Mapping[str, Approval] = NOTHING
+    frozen: FrozenQuote,
+    given: Sequence[Approval],
+    before: Mapping[str, Approval] = NOTHING,
+    deposit: Money | None = None,
 ) -> dict[str, object]:
     """What the confirmation shows: lines approved, declined and left open, with their prices before tax, and those
-    answered before, which count in what is approved; all that is approved with tax; conditions and words; and which
-    revision of the paper it was, with its hash.
+    answered before, which count in what is approved; all that is approved with tax, and the deposit asked for that;
+    conditions and words; and which revision of the paper it was, with its hash.
     """
     words = {one.label: one.answer for one in given}
     lines = for_customer(frozen.quote).lines
@@ -49,6 +52,7 @@ def answered_values(
     first = next((one for one in given if one.answer == "approved"), given[0] if given else None)
     return {
         **_values(frozen.quote),
+        "deposit": "" if deposit is None else approved_deposit_words(deposit, frozen.quote.locale),
         "approved": [line for line in lines if words.get(line.label) == "approved"],
         "declined": [line for line in lines if words.get(line.label) == "declined"],
         "before": held,

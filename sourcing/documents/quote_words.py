@@ -213,6 +213,14 @@ def deposit_words(deposit: DepositAsked, locale: str) -> str:
     )
 
 
+def approved_deposit_words(deposit: Money, locale: str) -> str:
+    """One or two sentences: what is asked ahead for what the customer approved, nothing said in words."""
+    if not deposit.amount:
+        return "For what you approved we ask for nothing before we order."
+    asked = f"Before we order what you approved we ask for {money_text(deposit, locale)}."
+    return f"{asked} It is part of the total, not on top of it."
+
+
 def tolerance_words(tolerance: Tolerance, currency: str, locale: str) -> str:
     """How far a price may rise without being asked anew: what the customer agrees to with a yes."""
     amount = Money(amount=tolerance.amount, currency=currency)

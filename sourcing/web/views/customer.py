@@ -125,7 +125,7 @@ def _answered(link: OpenedLink) -> ResponseReturnValue:
         signed_by=signed.name if signed else "",
         has_drawing=bool(signed and signed.drawing),
         at=link.link.answered_at,
-        **answered_values(link.frozen, link.given, link.before),
+        **answered_values(link.frozen, link.given, link.before, link.deposit),
     )
 
 
