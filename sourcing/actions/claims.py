@@ -7,7 +7,7 @@ from ..basics.money import Money
 from ..basics.order import Difference, PurchaseOrder
 from ..basics.problem import refused
 from ..basics.value import Value
-from ..ordering.claims import claimable, claimed, credited, differences
+from ..ordering.claims import claimable, claimed, credited, differences, without_claim
 from ..ordering.order_now import order_now
 from ..storage.after_order import events, goods_back
 from ..storage.orders import order, receipts
@@ -25,6 +25,11 @@ class OrderDifferences(Value, frozen=True, kw_only=True):
     differences: tuple[Difference, ...]
     claimed: Money
     credited: Money
+
+    @property
+    def lines(self) -> tuple[tuple[Difference, str], ...]:
+        """Each difference, and why its amount is not in what is claimed; blank where it is, or there is none."""
+        return tuple((one, without_claim(one)) for one in self.differences)
 
 
 def differences_of(desk: Desk, number: str) -> OrderDifferences:

@@ -48,6 +48,15 @@ def claimable(some: Sequence[Difference]) -> tuple[Difference, ...]:
     return tuple(one for one in some if one.kind in CLAIMED and one.amount is not None and one.amount.amount > 0)
 
 
+def without_claim(one: Difference) -> str:
+    """Why nothing is claimed for a difference that has an amount; blank where it is claimed, or has none."""
+    if one.amount is None or not one.amount.amount or claimable((one,)):
+        return ""
+    if one.kind == "total":
+        return "not claimed, only asked about: a line of the paper may not have been taken down"
+    return "not claimed: it is in our favour" if one.amount.amount < 0 else "not claimed, only told"
+
+
 def claimed(some: Sequence[Difference], currency: str) -> Money:
     """The sum of what can be claimed."""
     return total((one.amount for one in claimable(some) if one.amount is not None), currency)

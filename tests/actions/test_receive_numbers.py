@@ -55,8 +55,9 @@ def test_what_the_table_says_of_the_number(tmp_path: Path, printed: str, maker: 
 def test_a_number_that_was_replaced_is_told_with_the_statement(tmp_path: Path) -> None:
     """It is the older number: the table leads from it to the belt, and not from the belt to it."""
     number = ordered(tmp_path)
-    ends = {"left": "Norrowby:NW-77119", "right": "Norrowby:NW-77120"}
-    told = Told(**ends, relation="superseded by", standing="maker", source="a list")
+    told = Told(
+        left="Norrowby:NW-77119", right="Norrowby:NW-77120", relation="superseded by", standing="maker", source="a list"
+    )
     add_statement(desk_at(tmp_path, WEDNESDAY), told)
     done = belt_came(tmp_path, number, "NW-77119")
     (line,) = done.receipt.lines

@@ -121,3 +121,19 @@ def test_a_second_word_that_says_nothing_is_not_called_as_ordered(ordered: Flask
     page = keeper.send(f"/orders/{OPEN}/confirm").text
     assert "he says nothing new" in page and "all of it is as ordered" not in page
     assert "as he said before" in keeper.get(f"/jobs/{APPROVED}/history")
+
+
+def test_each_amount_that_is_not_claimed_says_so_beside_it(ordered: Flask, keeper: Browser) -> None:
+    """129.00 for 119.00: 10.00 is claimed. That the paper says 131.00 in all is only asked about."""
+    paid = Delivery(
+        paper="DN-7",
+        freight=Decimal(0),
+        quantities={BELT: 1},
+        prices={BELT: Decimal("129.00")},
+        supplier_total=Decimal("131.00"),
+    )
+    receive(desk_of(ordered), OPEN, paid)
+    page = " ".join(keeper.get(f"/orders/{OPEN}/claim").split())
+    why = "not claimed, only asked about: a line of the paper may not have been taken down"
+    assert f'<strong>$2.00</strong> <span class="quiet">({why})</span>' in page
+    assert "<strong>$10.00</strong></li>" in page and page.count("not claimed") == 1
