@@ -8,7 +8,7 @@ from ..basics.currency import minor_units
 from ..basics.margin import JobMargin, Leak, LineMargin, Margin, Stage
 from ..basics.margin_facts import JobFacts
 from ..basics.money import Money
-from ..basics.value import Value
+from ..basics.value import Value, changed
 from . import names
 from .bought import Book
 from .bridge import bridge, in_words
@@ -114,9 +114,21 @@ IN_TURN = ("after the quote", "within the quote", "beside the margin")
 
 
 def leaks_on(line: LineFigures) -> list[Change]:
-    """What a line lost; earnings that fell away with work that was not done are no leak."""
+    """What a line lost; earnings that fell away with work that was not done are no leak. What was bought for nothing is
+    lost only as far as it did not go back for credit: what that cost has names of its own."""
     every, none = (*line.steps, *line.beside), names.NO_LEAKS
-    return [one for one in every if one.amount < 0 and one.name not in none] if every else []
+    lost = [one for one in every if one.amount < 0 and one.name not in none] if every else []
+    if any(one.name == names.DEAD for one in lost):
+        back = sum(one.amount for one in line.steps if one.name == names.SENT_BACK)
+        return [left for one in lost if (left := _less(one, back)).amount < 0] if back else lost
+    return lost
+
+
+def _less(lost: Change, back: int) -> Change:
+    if lost.name != names.DEAD:
+        return lost
+    words = f"{lost.words}; {{{len(lost.figures)}}} of it went back"
+    return changed(lost, amount=lost.amount + back, words=words, figures=(*lost.figures, back))
 
 
 def _reached(lines: Sequence[LineFigures], stage: Stage) -> bool:
