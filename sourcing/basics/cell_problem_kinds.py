@@ -27,7 +27,7 @@ CELL_KINDS: dict[str, ProblemKind] = {
     ),
     "break-twice": kind(
         "Two prices from one quantity",
-        "there is a price from {found} pieces on already for this part number",
+        "this part number has another price for a quantity of {found} and more already",
         MENDED,
     ),
     "number-with-remark": kind(

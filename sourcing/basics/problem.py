@@ -1,7 +1,12 @@
 """A problem is a value: what is wrong, where, and what to do. `Refused` carries problems to the person."""
 
+import re
+
 from .problem_kinds import KINDS
 from .value import Value, changed
+
+COLUMN_SAID = re.compile(r"^(?P<name>.+)=(?P<field>[a-z ]*[a-z])")
+"""A suggestion as the option --column takes it: 'Price=net price'."""
 
 
 class Place(Value, frozen=True, kw_only=True):
@@ -71,5 +76,9 @@ def at_counter(one: Problem) -> Problem:
     kind = KINDS.get(one.code)
     if kind is None or not (kind.at_counter or kind.what_at_counter):
         return one
+    if "--column" in one.remedy:
+        one = changed(
+            one, suggestions=tuple(COLUMN_SAID.sub(r"'\g<field>' for '\g<name>'", s) for s in one.suggestions)
+        )
     what = kind.what_at_counter.format(found=one.found) or one.what
     return changed(one, what=what, remedy=kind.at_counter.format(found=one.found) or one.remedy)

@@ -28,8 +28,8 @@ def beside(item: OrderItem, goods: Money, door: Door) -> Beside:
     """For one item of an order. `goods` is what all its pieces cost, in the shop's currency, after discount.
 
     The offer's own word on returning goes before the supplier's terms. A loss is only given where per cent and freight
-    are both known. Of a core charge of 0 or one that the sheet does not state nothing is said, unless its words speak of
-    one.
+    are both known. Of a core charge of 0 or one that the sheet does not state nothing is said, unless its words speak
+    of one.
     """
     offer, terms = item.offer, door.terms
     rules, core = terms.return_terms, _core(item, door)

@@ -100,3 +100,10 @@ def test_two_currencies_of_prices_nothing_else_is_asked_of_need_an_answer_too(ap
     clerk.send(sent, **{"other-3": "not used"})
     settle(app)
     assert "Sheet 7" in page_of(clerk, sent)
+
+
+def test_no_page_has_the_notation_of_a_command(app: Flask, clerk: Browser) -> None:
+    """Of two net prices one is likely not used: that is said in words."""
+    rows = b"".join(b"ZQ-%d,%d.50,%d.40\n" % (n, n + 3, n + 2) for n in range(9))
+    page = words_of(clerk.get(drop(app, clerk, b"Part No,Dealer Net,Your Net\n" + rows, NAME)))
+    assert "Perhaps: 'not used' for 'Dealer Net'." in page and "=" not in page

@@ -9,7 +9,7 @@ from .basis_cells import PACK, PAIR, PAIRS, PIECE, Basis, basis_of
 
 PRICE = r"(?:prices?|pricing|priced|net|cost|preise?|prix|tarifs?|precios?|prijs|prijzen)"
 PER = re.compile(
-    rf"\b{PRICE}\b.{{0,40}}?(?:\b(?:per|pro|je|par|por|by)\s+(?:the\s+|de\s+|standard\s+)?|/\s?)"
+    rf"\b{PRICE}\b.{{0,40}}?(?:\b(?:per|pro|je|par|por|by)\s+(?:the\s+|de\s+|standard\s+)?|(?<!\d)(?<!\d\s)/\s?)"
     r"(?P<words>[\w']+(?:\s+(?:of|de|à|von|van)?\s*\w+)?)"
 )
 SOLD = re.compile(r"\bsold\s+(?:only\s+)?(?:in|by|per)\s+(?:the\s+)?(?P<words>\w+)")
