@@ -24,20 +24,24 @@ def ask(found: Iterable[Problem], sure: bool) -> None:
 
 
 def far_settings(
-    before: Settings | None, new: Settings, named: Callable[[str], str] = str, place: Place | None = None
+    before: Settings | None,
+    new: Settings,
+    named: Callable[[str], str] = str,
+    place: Place | None = None,
+    since: date = date.min,
 ) -> Iterator[Problem]:
     """What of the new settings lies far off, and which taxes would be charged beside others as none was before.
 
-    `named` gives what a field is called where it was filled in.
+    `named` gives what a field is called where it was filled in; `since`: the day from which the settings hold.
     """
     for one in far_off(before, new, new.labour_rate, new.labour_rate):
         yield problem("figure-far-off", place=place, entry="", field=named(one.field), found=one.found)
     for beside in taxes_beside(before.taxes if before else (), new.taxes):
-        yield problem("taxes-beside", place=place, **_beside_facts(beside))
+        yield problem("taxes-beside", place=place, **_beside_facts(beside, since))
 
 
-def of_taxes(before: Settings, new: Settings) -> tuple[Problem, ...]:
-    """What the new settings do to taxes: a rate in the place of another, a tax charged beside another."""
+def of_taxes(before: Settings, new: Settings, since: date) -> tuple[Problem, ...]:
+    """What settings that hold from that day do to taxes: a rate in the place of another, a tax beside another."""
     replaced = taxes_replaced(before.taxes, new.taxes)
     return (
         *(
@@ -46,22 +50,22 @@ def of_taxes(before: Settings, new: Settings) -> tuple[Problem, ...]:
                 name=one.new.name,
                 percent=one.new.percent,
                 before=one.before.percent,
-                day=one.new.starts_on,
+                day=max(one.new.starts_on, since),
             )
             for one in replaced
         ),
-        *(problem("tax-charged-beside", **_beside_facts(one)) for one in taxes_beside(before.taxes, new.taxes)),
+        *(problem("tax-charged-beside", **_beside_facts(one, since)) for one in taxes_beside(before.taxes, new.taxes)),
     )
 
 
-def _beside_facts(one: TaxBeside) -> dict[str, Any]:
+def _beside_facts(one: TaxBeside, since: date) -> dict[str, Any]:
     return {
         "name": one.tax.name,
         "percent": one.tax.percent,
         "other": one.other.name,
         "other_percent": one.other.percent,
         "on": " and ".join(one.on),
-        "day": one.from_day,
+        "day": max(one.from_day, since),
     }
 
 

@@ -184,12 +184,12 @@ def _changed(
     if day < today and not past.strip():
         found = _in_words(changes)
         raise refused("settings-of-the-past", day=day, found=found, today=today)
-    ask(far_settings(before, new, label_of), sure)
+    ask(far_settings(before, new, label_of, since=day), sure)
     fields = {one.field for one in changes}
     later = [(start, one) for start, one in every if start > day]
     cliffs = [one for one in of_bands(new) if one not in of_bands(before)]
     is_new = all(start != day for start, _ in every)
-    told = (*of_taxes(before, new), *cliffs, *_later(new, later, fields))
+    told = (*of_taxes(before, new, day), *cliffs, *_later(new, later, fields))
     return new, SettingsChange(starts_on=day, changes=changes, is_new=is_new, told=told)
 
 

@@ -27,7 +27,7 @@ def test_another_rate_takes_the_old_ones_place_however_its_name_is_written(
     """13.75 per cent in silence would be charged by a capital letter; what is charged is said before it is kept."""
     fields = _with_a_tax(owner, name)
     shown = look(owner, PAGE, **fields).text.replace("&#39;", "'")
-    assert "'Sales tax', 7.25 %, takes the place of 6.5 % from Jan 12, 2026 on" in shown
+    assert "'Sales tax', 7.25 %, takes the place of 6.5 % from Jan 15, 2026 on" in shown, "the settings hold from then"
     assert "charged beside '" not in shown
     assert keep(owner, PAGE, **fields).status_code == 200
     now_is = settings_now(Desk(store=app.config[STORE], at=NOW, who=OWNER), date(2026, 2, 1))
@@ -40,10 +40,12 @@ def test_a_tax_beside_another_is_asked_about(owner: Browser) -> None:
     asked = look(owner, PAGE, **fields)
     told = refused_words(asked)
     assert asked.status_code == 409 and 'name="sure"' in asked.text and "Keep it" not in asked.text
-    assert "'Sales tax 2026', 7.25 %, would be charged beside 'Sales tax', 6.5 %, on parts and freight" in told
+    assert (
+        "'Sales tax 2026', 7.25 %, would be charged beside 'Sales tax', 6.5 %, on parts and freight from Jan 15" in told
+    )
     assert "the law of the place decides" in told and "tick that it is right as typed" in told
     shown = look(owner, PAGE, **fields, sure="yes").text.replace("&#39;", "'")
-    assert "is charged beside 'Sales tax', 6.5 %, on parts and freight from Jan 12, 2026 on" in shown
+    assert "is charged beside 'Sales tax', 6.5 %, on parts and freight from Jan 15, 2026 on" in shown
     assert keep(owner, PAGE, **fields, sure="yes").status_code == 200
     again = look(owner, PAGE, **{**fields_of(owner.get(PAGE)), "tax-2-percent": ["7.5"]})
     assert again.status_code == 200 and "would be charged beside" not in again.text

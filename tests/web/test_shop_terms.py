@@ -51,12 +51,12 @@ def test_a_change_is_shown_first_kept_and_taken_back(app: Flask, clerk: Browser)
     done = keep(clerk, CHANGE, **fields)
     assert "are changed" in done.text and "Take it back" in done.text
     page = clerk.get("/terms/of/stonegarth?on=2026-02-01")
-    assert "30.00 USD" in page and "14:30" in page and f"{CLERK}: from Feb 1, 2026 on" in page
+    assert "$30.00" in page and "14:30" in page and f"{CLERK}: from Feb 1, 2026 on" in page
     assert _terms(app).minimum_order == 25
     withdraw = "/terms/of/stonegarth/withdraw?starts_on=2026-02-01"
     assert clerk.send(withdraw, starts_on="2026-02-01").status_code == 409, "a reason is needed"
     assert "taken back" in clerk.send(withdraw, starts_on="2026-02-01", why="a slip").text
-    assert "30.00 USD" not in clerk.get("/terms/of/stonegarth?on=2026-02-01").split("Versions")[0]
+    assert "$30.00" not in clerk.get("/terms/of/stonegarth?on=2026-02-01").split("Versions")[0]
 
 
 def test_an_amount_far_from_usual_is_asked_about(app: Flask, clerk: Browser) -> None:
