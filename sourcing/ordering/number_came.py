@@ -71,5 +71,11 @@ def what_to_do(line: PurchaseOrderLine, number: str, came: Came) -> str:
         return f"{order_line}: {ask}: see 'sourcing alarms {line.job}' before it is fitted"
     if came == "another part":
         aside = f"put {number} aside: it does not count as {ordered} until the table of equivalent numbers ties the two"
-        return f"{order_line}: {aside}, or it goes back"
+        return f"{order_line}: {aside} and its paper is taken in after that, or it goes back"
     return f"{order_line}: do not fit {number}; it goes back" if came == "not wanted" else ""
+
+
+def ties_now(line: PurchaseOrderLine, number: str, paper: str, path: str) -> str:
+    """What helps where the table has come to tie the number that was taken in as another part."""
+    again = f"set paper {paper} aside and take it in again"
+    return f"line {line.line}: the table ties the two by now ({path}): {again}, and {number} counts as {line.supplier_number}"

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from sourcing.actions.order_changes import Confirmation, confirm
-from sourcing.actions.receive import Delivery, Received, receive
+from sourcing.actions.receipt_told import receipt_told
+from sourcing.actions.receive import Delivery, Received, receive, receive_again
 from sourcing.actions.statement_add import Told, add_statement
 from sourcing.basics.order import Came, LineEvent
 from sourcing.basics.part_number import PartNumber
@@ -64,6 +65,25 @@ def test_a_number_that_was_replaced_is_told_with_the_statement(tmp_path: Path) -
     assert line.came == "another part"
     assert "Norrowby NW-77119 is superseded by Norrowby NW-77120" in line.why, line.why
     assert "so NW-77119 does not count as BELT" in line.why and "no statement" not in line.why
+
+
+def test_a_number_tied_after_it_came_says_what_helps(tmp_path: Path) -> None:
+    """A paper is judged when it is taken in: set aside and taken in again, the part counts."""
+    number = ordered(tmp_path)
+    belt_came(tmp_path, number, "XX-B4190K")
+    desk = desk_at(tmp_path, WEDNESDAY)
+    (before,) = receipt_told(desk, number, "D1").goods
+    assert "until the table of equivalent numbers ties the two and its paper is taken in after that" in before
+    told = Told(left="ours:BELT", right="Corrivane:XX-B4190K", relation="same part", standing="maker", source="a list")
+    add_statement(desk, told)
+    first, after = receipt_told(desk, number, "D1").goods
+    path = "XX-B4190K: BELT is the same part as Corrivane XX-B4190K (maker: a list)"
+    helps = "set paper D1 aside and take it in again, and XX-B4190K counts as NW-77120"
+    assert (first, after) == (before, f"line 1: the table ties the two by now ({path}): {helps}")
+    receive_again(desk, number, "D1", "the table ties it by now")
+    again = belt_came(tmp_path, number, "XX-B4190K")
+    assert again.receipt.lines[0].came == "same part" and 1 not in again.open_lines
+    assert "set paper" not in " ".join(receipt_told(desk, number, "D1").goods)
 
 
 def test_the_same_part_says_whose_yes_it_was_not(tmp_path: Path) -> None:

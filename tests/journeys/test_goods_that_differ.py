@@ -33,8 +33,8 @@ def test_a_receipt_for_the_wrong_number(tmp_path: Path) -> None:
     first = receive(desk, number, Delivery(paper="D1", freight=Decimal("14.95"), numbers=wrong))
     assert first.open_lines == {1: 1}
     assert first.to_do == (
-        "line 1: put XX-4190 aside: it does not count as NW-77120 until the table of equivalent numbers ties the two, "
-        "or it goes back",
+        "line 1: put XX-4190 aside: it does not count as NW-77120 until the table of equivalent numbers ties the two "
+        "and its paper is taken in after that, or it goes back",
     )
     assert claim(desk, number).claimed == usd("126.90")
     assert "received" not in dict(margins(desk, "2026-0001")[0].parts)
