@@ -108,6 +108,12 @@ CELL_KINDS: dict[str, ProblemKind] = {
         "the row has more cells than the header, so its cells stand under the wrong headers: {found}",
         "put quotation marks around the cell that holds the delimiter and take the file in again",
     ),
+    "row-struck-through": kind(
+        "Struck through",
+        "the row, its number or its price is struck through in the workbook, and nobody knows what that says: {found}",
+        "ask the supplier whether the part can still be had at this price; if so, take the line through it away in the "
+        "workbook and take the file in again",
+    ),
     "row-swallowed-lines": kind(
         "Stray quotation mark",
         "a quotation mark made one cell of several rows: {found}",

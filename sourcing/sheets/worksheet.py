@@ -26,8 +26,9 @@ class Worksheet:
     For a text file that is the first line of the record. Rows may differ in length. `hidden`: the workbook hides it.
     `hidden_rows`, `hidden_columns`: counted from 0, as `rows` and their cells are. `merged`: first row, first column,
     last row, last column of each merged region; only its first cell is filled. `currencies`: for the number cells
-    whose number format shows a currency: by column, by what the format shows ('€', '$', 'EUR'), the rows. `reading`:
-    how a text file was read, for people: 'semicolons, cp1252'; blank for a workbook.
+    whose number format shows a currency: by column, by what the format shows ('€', '$', 'EUR'), the rows. `struck`:
+    by column, the rows of cells whose font has a line through it (XLSX and XLSM only). `reading`: how a text file was
+    read, for people: 'semicolons, cp1252'; blank for a workbook.
     """
 
     name: str
@@ -38,6 +39,7 @@ class Worksheet:
     hidden_columns: frozenset[int] = frozenset()
     merged: tuple[tuple[int, int, int, int], ...] = ()
     currencies: Mapping[int, Mapping[str, Sequence[int]]] = field(default_factory=dict)
+    struck: Mapping[int, frozenset[int]] = field(default_factory=dict)
     reading: str = ""
     memo: dict[tuple[int, ...], Any] = field(default_factory=dict, compare=False, repr=False)
     """What was worked out of the cells once, such as the different cells of a column."""

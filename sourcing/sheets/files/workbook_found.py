@@ -94,6 +94,7 @@ class Found:
     """Rows and columns count from 0, `height` and `width` are counts. Only cells with something in them count.
 
     `styles`: the numbers of styles whose number format matters; `styled` their number cells as pairs of arrays.
+    `struck_styles`: those whose font is struck through; `struck`: where their cells stand, pairs of arrays.
     `string_sizes`: bytes of each shared string, if the text of the cells is to be summed up in `string_bytes`.
     `values`: numbers that the reader would take for days. `padded`: white space stands around a number.
     `recalculated`: the workbook asks to be calculated when
@@ -101,6 +102,7 @@ class Found:
     """
 
     styles: frozenset[int] = frozenset()
+    struck_styles: frozenset[int] = frozenset()
     string_sizes: npt.NDArray[np.int64] | None = None
     recalculated: bool = False
     height: int = 0
@@ -116,6 +118,7 @@ class Found:
     hidden_rows: set[int] = field(default_factory=set)
     hidden_columns: set[int] = field(default_factory=set)
     styled: dict[int, list[tuple[npt.NDArray[np.int64], npt.NDArray[np.int64]]]] = field(default_factory=dict)
+    struck: list[tuple[npt.NDArray[np.int64], npt.NDArray[np.int64]]] = field(default_factory=list)
     texts: dict[tuple[int, int], str] = field(default_factory=dict)
     values: dict[tuple[int, int], float] = field(default_factory=dict)
     odd_errors: bool = False

@@ -154,7 +154,17 @@ def _marked(worksheet: Worksheet, marks: BookMarks) -> Worksheet:
         hidden_rows=frozenset(at for at in found.hidden_rows if at < height),
         hidden_columns=frozenset(at for at in found.hidden_columns if at < found.width),
         currencies=_put_formats(worksheet.rows, found, marks.formats),
+        struck=_struck(found, height),
     )
+
+
+def _struck(found: Found, height: int) -> dict[int, frozenset[int]]:
+    """The rows of the cells struck through, by column."""
+    rows: dict[int, set[int]] = {}
+    for down, across in found.struck:
+        for column in np.unique(across).tolist():
+            rows.setdefault(column, set()).update(down[(across == column) & (down < height)].tolist())
+    return {column: frozenset(some) for column, some in rows.items()}
 
 
 ROWS_AT_ONCE = 4096

@@ -136,10 +136,11 @@ def _of_kind(archive: Archive, kind: str, usual: str) -> str:
 
 @dataclass(frozen=True)
 class _Styles:
-    """By number of style: the formats that matter, and the styles that show numbers as numbers and no more."""
+    """By number of style: the formats that matter, the styles that show numbers as numbers, those struck through."""
 
     formats: dict[int, NumberFormat]
     plain: frozenset[int]
+    struck: frozenset[int]
 
 
 def _styles(archive: Archive) -> _Styles:
@@ -156,7 +157,22 @@ def _styles(archive: Archive) -> _Styles:
     return _Styles(
         {at: one for at, one in found.items() if one and one.matters},
         frozenset(at for at, number in styles.items() if shows_a_number(number, codes.get(number))),
+        _struck(tags),
     )
+
+
+def _struck(tags: list[tuple[str, str, dict[str, str]]]) -> frozenset[int]:
+    """The styles whose font has a line through it; fonts elsewhere ('dxf') belong to no cell by themselves."""
+    fonts: set[int] = set()
+    count, of_cells = -1, False
+    for parent, name, tag in tags:
+        if name == "font":
+            of_cells = parent == "fonts"
+            count += of_cells
+        elif parent == "font" and name == "strike" and of_cells and tag.get("val", "1") not in ("0", "false"):
+            fonts.add(count)
+    used = [tag.get("fontId", "") for parent, name, tag in tags if parent == "cellXfs" and name == "xf"]
+    return frozenset(at for at, font in enumerate(used) if font.isdecimal() and int(font) in fonts)
 
 
 def _string_sizes(archive: Archive, part: str) -> npt.NDArray[np.int64]:
@@ -192,14 +208,15 @@ def _found(
     """Looks over one worksheet. The texts are summed up only where there could be too many of them."""
     size, unpacked = archive.parts[part].file_size, archive.unpacked
     counted = sizes if int(sizes.max(initial=0)) * (size // SHORTEST_CELL) > MOST_STRING_BYTES else None
-    found = Found(styles=frozenset(styles.formats), string_sizes=counted, recalculated=recalculated)
+    marked = frozenset(styles.formats)
+    found = Found(marked, styles.struck, counted, recalculated)
     values = LongValues(styles.plain, wanted=size >= LEAST_BYTES)
     try:
         scan(archive.pieces(part), found, values)
     except Irregular:
         archive.unpacked = unpacked
         values.give_up()
-        found = Found(styles=found.styles, string_sizes=counted, recalculated=recalculated)
+        found = Found(marked, styles.struck, counted, recalculated)
         reader = SheetReader(found)
         parse(whole_values(archive.pieces(part)), reader)
         reader.finish()

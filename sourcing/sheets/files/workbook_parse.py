@@ -77,6 +77,7 @@ class SheetReader:
     def __init__(self, found: Found) -> None:
         self.found = found
         self.styled: dict[int, list[tuple[int, int]]] = {}
+        self.struck: list[tuple[int, int]] = []
         self.row = self.column = 0
         self.attributes: dict[str, str] = {}
         self.formula: str | None = None
@@ -135,8 +136,10 @@ class SheetReader:
             found.see_sure(1, kind == CellKind.NUMBER, self.row, self.column)
         if kind in SURE and self.value and self.value != self.value.strip(WHITE_SPACE):
             found.padded = True
+        style = self.attributes.get("s", "0")
+        if style.isdecimal() and int(style) in found.struck_styles:
+            self.struck.append((self.row - 1, self.column - 1))
         if kind == CellKind.NUMBER:
-            style = self.attributes.get("s", "0")
             if style.isdecimal() and int(style) in found.styles:
                 self.styled.setdefault(int(style), []).append((self.row - 1, self.column - 1))
         elif kind == CellKind.STRING and self.value:
@@ -146,10 +149,13 @@ class SheetReader:
             found.string_bytes += int(sizes[number]) if sizes is not None and number < len(sizes) else 0
 
     def finish(self) -> None:
-        """Hands over the number cells whose style matters, once all are read."""
+        """Hands over the number cells whose style matters, and the cells struck through, once all are read."""
         for style, places in self.styled.items():
             down, across = np.array(places, np.int64).T
             self.found.styled[style] = [(down, across)]
+        if self.struck:
+            down, across = np.array(self.struck, np.int64).T
+            self.found.struck.append((down, across))
 
 
 def _reference(text: str) -> tuple[int, int]:

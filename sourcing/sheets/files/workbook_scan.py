@@ -153,6 +153,8 @@ class _Block:
             if not tail.filled or not len(here):
                 continue
             self.found.see_extent(len(here), int(rows[here].max()), int(columns[here].max()))
+            if tail.style in self.found.struck_styles:
+                self.found.struck.append((rows[here] - 1, columns[here] - 1))
             if tail.kind in SURE:
                 self._count_sure(tail, here, cells, quotes)
             if self.values:

@@ -65,6 +65,7 @@ def read_body(body: Body, currency: str, file: str, dated: date | None) -> Table
 def _with_row_problems(body: Body, bad: BadCells) -> BadCells:
     """The bad cells and the rows that are bad as a whole; what is wrong in the cells of such a row only misleads."""
     rows = [(at, "row-too-wide") for at in body.too_wide] + [(at, "row-swallowed-lines") for at in body.swallowed]
+    rows += [(at, "row-struck-through") for at in body.struck]
     found = {at: list(cells) for at, cells in bad.items()}
     for at, code in rows:
         found[at] = [("", Bad(code, found=body.shown(at)))]

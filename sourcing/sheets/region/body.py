@@ -21,6 +21,8 @@ from .table import Table
 
 LONGEST_SHOWN = 80
 JUDGED = 2000
+STRUCK: tuple[Field, ...] = ("supplier number", "maker number", "description", "net price")
+"""Fields where a line through the cell says something of the whole row; a list price is often struck for show."""
 LINE_FEED = 10
 DIGIT = re.compile("[0-9]")
 Objects = NDArray[Any]
@@ -173,6 +175,14 @@ class Body:
         first, most = self.table.body, self.width - 1
         spans = [at for at in range(self.height - 1) if numbers[first + at + 1] - numbers[first + at] > 1]
         return [at for at in spans if any(_holds_a_row(cell, most) for cell in self.row(at))]
+
+    @cached_property
+    def struck(self) -> list[int]:
+        """Rows whose number, description or net price is struck through, as is done with what is gone."""
+        first, by_column = self.table.body, self.table.worksheet.struck
+        columns = (column.at for field in STRUCK for column in self.columns(field))
+        rows = {at for column in columns for at in by_column.get(column, ()) if first <= at < self.table.end}
+        return [at - first for at in sorted(rows)]
 
     def shown(self, at: int) -> str:
         """The row's filled cells, shortened, for a message."""
