@@ -122,8 +122,8 @@ CELL_KINDS: dict[str, ProblemKind] = {
     "day-unreadable": kind("Day unreadable", "'{found}' is no day", "write it as 2026-12-05, or ask the supplier"),
     "day-unclear": kind(
         "Day and month unclear",
-        "'{found}' can be read with the day or the month first, and no other cell of the column tells which",
-        "write it as 2026-12-05, or ask the supplier",
+        "'{found}' may be {one} or {other}, and no other cell of the column tells whether day or month stands first",
+        "ask the supplier which day he means, and have the month written as a word",
     ),
     "discount-unclear": kind(
         "Discount unclear",

@@ -8,6 +8,8 @@ from babel.dates import format_date
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from sourcing.basics.problem import Place
+from sourcing.documents.as_written import as_written
 from sourcing.sheets.cells.cell import Bad
 from sourcing.sheets.cells.day_cells import MONTHS, day_in_text, parse_days
 
@@ -47,7 +49,10 @@ def test_a_column_in_one_order_is_never_read_in_the_other(days: list[date], writ
 
 def test_a_day_that_may_be_two_shows_both() -> None:
     found = parse_days(["12/05/2026"])[0]
-    assert isinstance(found, Bad) and (found.code, found.suggestions) == ("day-unclear", ("2026-05-12", "2026-12-05"))
+    assert isinstance(found, Bad) and (found.code, found.suggestions) == ("day-unclear", ())
+    told = found.problem(Place(file="prices.csv")).sentence()
+    assert "'12/05/2026' may be 2026-05-12 or 2026-12-05, and no other cell" in told
+    assert as_written(told, "en_US").count("2026-") == 0 and "May 12, 2026 or Dec 5, 2026" in as_written(told, "en_US")
     assert parse_days(["12/12/2026"]) == [date(2026, 12, 12)]
     assert isinstance(parse_days(["12/05/2026", "12/25/2026", "25/12/2026"])[0], Bad)
 

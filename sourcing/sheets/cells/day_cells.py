@@ -146,7 +146,7 @@ def _parse_day(cell: Cell, order: Order) -> date | Bad | None:
     spelled = found[0][1]
     readings = tuple(date(spelled.year or 0, *pair).isoformat() for pair in spelled.readings(order))
     if len(readings) > 1:
-        return Bad("day-unclear", found=shown_of(cell), suggestions=readings)
+        return Bad("day-unclear", found=shown_of(cell), one=readings[0], other=readings[1])
     return day_of(spelled, order) or unreadable
 
 
