@@ -105,18 +105,19 @@ def _with_answers(connection: Connection, new: Quote) -> Quote:
     kept = [one for _, one in approvals(connection, new.job)]
     earlier = {revision: quote(connection, new.job, revision).quote for revision in {one.revision for one in kept}}
     holding = standing_answers(new, kept, earlier)
+    wanted = stored_job(connection, new.job).need_by
 
     def said(line: QuoteLine) -> Answered | None:
         one = holding.get(line.label)
-        if one is None or (one.answer == "approved" and _comes_later(new, earlier[one.revision], one.at)):
+        if one is None or (one.answer == "approved" and _comes_later(new, earlier[one.revision], one.at, wanted)):
             return None
         return Answered(answer=one.answer, who=one.who, how=one.how, on=one.at.date())
 
     return changed(new, lines=tuple(changed(line, answered=said(line)) for line in new.lines))
 
 
-def _comes_later(new: Quote, then: Quote, answered_at: datetime) -> bool:
-    covered, now = promised_by(then, answered_at), promised_by(new)
+def _comes_later(new: Quote, then: Quote, answered_at: datetime, wanted: date | None) -> bool:
+    covered, now = promised_by(then, answered_at, wanted), promised_by(new, wanted=wanted)
     return covered is not None and (now is None or covered < now)
 
 

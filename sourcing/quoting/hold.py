@@ -62,16 +62,18 @@ def why_held(
     return why or _day_held(decision, today)
 
 
-def promised_by(quote: Quote, answered_at: datetime | None = None) -> date | None:
+def promised_by(quote: Quote, answered_at: datetime | None = None, wanted: date | None = None) -> date | None:
     """The last day the customer's yes covers: the last of the days printed, or the day before the machine is to be
-    ready where that is later; None where the paper names no day.
+    ready where that is later, but not past `wanted`, the day the job wants its parts by, for the bench may need the
+    days after it; None where the paper names no day.
 
     The days printed count from the moment of the quote, so they move on by the working days (Monday to Friday, part of
     a day counts as one) that the customer took for the yes: her waiting is no lateness of the shop's.
     """
     known = [_moved_on(quote.arrives[1], quote.made_at, answered_at)] if quote.arrives else []
     if quote.ready_by:
-        known.append(quote.ready_by - timedelta(days=BENCH_DAYS))
+        bench = quote.ready_by - timedelta(days=BENCH_DAYS)
+        known.append(min(bench, wanted) if wanted else bench)
     return max(known, default=None)
 
 

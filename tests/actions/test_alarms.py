@@ -247,3 +247,15 @@ def test_a_rate_that_is_gone_does_not_stop_the_list(tmp_path: Path) -> None:
     set_terms(desk_at(tmp_path, TUESDAY), "stonegarth", {"currency": "CAD"})
     found = alarms(desk_at(tmp_path, TUESDAY), number)
     assert {one.what for alarm in found for one in alarm.differs} == {"gone"}
+
+
+def test_a_day_past_what_was_quoted_and_wanted_is_no_longer_approved(tmp_path: Path) -> None:
+    """Wanted by the 10th for a machine ready on the 20th: ordered on the 12th it is held; in time it stands."""
+    _, number = approved(tmp_path, f"need_by = 2026-03-10\n{LINES}")
+    desk = desk_at(tmp_path, datetime(2026, 3, 12, 9, 0))
+    told = [differs.words for one in alarms(desk, number) for differs in one.differs]
+    assert len(told) == 2 and all(words.startswith("approved was by 2026-03-10, now 2026-03-1") for words in told)
+    with pytest.raises(Refused):
+        place_orders(desk, [number])
+    place_orders(desk_at(tmp_path, TUESDAY), [number])
+    assert alarms(desk_at(tmp_path, TUESDAY), number) == ()

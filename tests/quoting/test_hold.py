@@ -124,6 +124,15 @@ def test_the_day_the_machine_is_wanted_counts_where_it_is_later() -> None:
     assert promised_by(quote(arrives=None)) is None
 
 
+def test_past_the_days_printed_the_parts_are_covered_to_the_day_they_are_wanted() -> None:
+    """Common practice, no source: who wants the parts by the 16th for the 20th needs the days between at the bench."""
+    ready = quote(ready_by=date(2026, 3, 20))
+    assert promised_by(ready, wanted=date(2026, 3, 16)) == date(2026, 3, 16)
+    assert promised_by(ready, wanted=date(2026, 3, 10)) == date(2026, 3, 11), "what was printed stays approved"
+    assert promised_by(ready, wanted=date(2026, 3, 25)) == date(2026, 3, 19)
+    assert promised_by(quote(), wanted=date(2026, 3, 25)) == date(2026, 3, 11)
+
+
 @given(st.integers(0, 40_000), st.integers(1, 40_000), st.integers(1, 9))
 def test_holding_covers_exactly_what_costs_no_more(cost: int, decided_cost: int, pieces: int) -> None:
     """For any cost in cents: covered where the goods of the line are at or under the decision's, else held."""
