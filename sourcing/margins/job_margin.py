@@ -114,21 +114,27 @@ IN_TURN = ("after the quote", "within the quote", "beside the margin")
 
 
 def leaks_on(line: LineFigures) -> list[Change]:
-    """What a line lost; earnings that fell away with work that was not done are no leak. What was bought for nothing is
-    lost only as far as it did not go back for credit: what that cost has names of its own."""
+    """What a line lost; earnings that fell away with work that was not done are no leak, nor is what went back."""
     every, none = (*line.steps, *line.beside), names.NO_LEAKS
     lost = [one for one in every if one.amount < 0 and one.name not in none] if every else []
-    if any(one.name == names.DEAD for one in lost):
-        back = sum(one.amount for one in line.steps if one.name == names.SENT_BACK)
-        return [left for one in lost if (left := _less(one, back)).amount < 0] if back else lost
-    return lost
+    return _without_back(line, lost) if any(one.name in names.NOT_USED for one in lost) else lost
 
 
-def _less(lost: Change, back: int) -> Change:
-    if lost.name != names.DEAD:
-        return lost
-    words = f"{lost.words}; {{{len(lost.figures)}}} of it went back"
-    return changed(lost, amount=lost.amount + back, words=words, figures=(*lost.figures, back))
+def _without_back(line: LineFigures, lost: Sequence[Change]) -> list[Change]:
+    """What is lost of a part that was not used, without what of its goods went back for credit: what they were charged
+    above the order comes back first."""
+    back, less = sum([one.amount for one in line.steps if one.name == names.SENT_BACK]), dict[int, int]()
+    for at, one in sorted(enumerate(lost), key=lambda one: one[1].name != names.PRICE):
+        less[at] = min(back, -one.amount) if one.name in names.NOT_USED or one.name == names.PRICE else 0
+        back -= less[at]
+    return [_less(one, less[at]) for at, one in enumerate(lost) if one.amount + less[at]]
+
+
+def _less(one: Change, back: int) -> Change:
+    if not back:
+        return one
+    words = f"{one.words}; {{{len(one.figures)}}} of it went back"
+    return changed(one, amount=one.amount + back, words=words, figures=(*one.figures, back))
 
 
 def _reached(lines: Sequence[LineFigures], stage: Stage) -> bool:

@@ -158,7 +158,8 @@ def _left_off(told: Told, steps: list[Change]) -> None:
     steps.append(Change(name=names.LEFT_OFF, amount=cost - price, words=words, figures=(price, price - cost)))
     if told.bought:
         words = "bought for {0} as quoted, neither used nor billed"
-        steps.append(Change(name=names.DEAD, amount=-cost, words=words, figures=(cost,)))
+        name = names.DEAD if told.line and told.line.special_order else names.UNUSED
+        steps.append(Change(name=name, amount=-cost, words=words, figures=(cost,)))
 
 
 PRICE, CHARGES, RATE = (
@@ -172,7 +173,7 @@ def _to_order(told: Told, steps: list[Change]) -> None:
     goods, charges, line, quoted = told.goods, told.charges, told.line, told.quoted
     if line is None:
         words = "bought for {0}, and the customer's yes no longer covers it"
-        steps.append(Change(name=names.DEAD, amount=-goods - charges, words=words, figures=(goods + charges,)))
+        steps.append(Change(name=names.UNUSED, amount=-goods - charges, words=words, figures=(goods + charges,)))
         return
     if goods != quoted.goods:
         words, pieces = "{2} ordered for {0}, quoted on {1}", str(line.quantity)

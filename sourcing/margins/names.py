@@ -5,6 +5,7 @@ GIVEN_AWAY = "unapproved extra given away"
 BILLED_MORE = "billed above the quote"
 LEFT_OFF = "left off the bill"
 DEAD = "dead special order"
+UNUSED = "bought and not used"
 PRICE = "price rise absorbed"
 CHEAPER = "bought cheaper than quoted"
 CHARGES = "freight and fees above the quote"
@@ -23,6 +24,7 @@ IN_ORDER = (
     GIVEN_AWAY,
     BILLED_MORE,
     DEAD,
+    UNUSED,
     PRICE,
     CHEAPER,
     CHARGES,
@@ -40,6 +42,10 @@ IN_ORDER = (
 NO_LEAKS = frozenset((LEFT_OFF, FREIGHT_MOVED))
 """Earnings that fell away with work that was not done: the sale is gone and so is its cost. And freight that one line
 bears and another does not."""
+
+NOT_USED = frozenset((DEAD, UNUSED))
+"""A part that was bought and is on no bill: one ordered specially for the job, or any other. What of it went back for
+credit is not lost."""
 
 NOT_BILLED = "freight not billed"
 CAP = "list cap"

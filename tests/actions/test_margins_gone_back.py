@@ -59,7 +59,7 @@ def test_what_was_bought_for_nothing_and_credited_is_lost_once(tmp_path: Path) -
     1.93 + 3.49 + 4.00 + 2.56 is lost, 18.22 - 10.24 + 4.00 = 11.98."""
     number = received(tmp_path)
     write_bill(billing(tmp_path), number, bill_html, LeftOut(labels=("A",), words="not needed after all"))
-    assert lost(tmp_path, number) == {"dead special order": usd("14.73"), **FREIGHT}
+    assert lost(tmp_path, number) == {"bought and not used": usd("14.73"), **FREIGHT}
     desk = desk_at(tmp_path, BILLING)
     sent = BackStep(line=1, kind="goods", step="sent", pieces=2, freight=Decimal("4.00"))
     send_back(desk, EXTRAS_ORDER, sent)
@@ -69,7 +69,7 @@ def test_what_was_bought_for_nothing_and_credited_is_lost_once(tmp_path: Path) -
         BackStep(line=1, kind="goods", step="credited", pieces=2, credit=Decimal("10.24"), words="his terms"),
     )
     assert lost(tmp_path, number) == {
-        "dead special order": usd("1.93"),
+        "bought and not used": usd("1.93"),
         **FREIGHT,
         "return restocked": usd("4.00"),
         "return credited short": usd("2.56"),

@@ -72,6 +72,7 @@ def test_no_line_is_told_to_be_ordered_with_less_than_nothing() -> None:
     """Nobody ordered other charges: on each line they were ordered with 0.00."""
     purchase_of, margin = of_three()
     assert [one.charges - one.carrier for one in as_ordered(purchase_of, 2, frozenset())] == [0, 0, 0]
+    assert margin.bridge is not None
     told = [words for step in margin.bridge.steps for words in step.why if "other charges" in words]
     said = "line {}: other charges {} on the papers of PO-2026-0001, ordered with 0.00"
     assert told == [said.format(*one) for one in (("1", "1.76"), ("2", "0.17"), ("3", "0.07"))]

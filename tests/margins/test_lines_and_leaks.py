@@ -191,19 +191,10 @@ def test_a_part_sent_back_is_no_cost_and_what_is_kept_of_its_price_leaks(credit:
     assert leaks(found) == {name: "15.00"}, "not the 100.00 beside it: they came back"
     assert steps(found) == {
         "left off the bill": "-50.00",
-        "dead special order": "-100.00",
+        "bought and not used": "-100.00",
         "sent back for credit": "100.00",
     }
     assert found.left == usd("-15.00")
-
-
-def test_bought_and_not_billed_is_a_dead_special_order() -> None:
-    """What it would have earned fell away and is no leak; what was paid for it is."""
-    one = order(bought(1, "1", "100.00"))
-    of = quote(quoted("1", "150.00", "100.00"), quoted("2", "20.00", "10.00"))
-    found = made(facts(of, billed=bill(of, of.lines[1])), purchase(one, receipt(one)))
-    assert leaks(found) == {"dead special order": "100.00"}
-    assert dict(found.lines[0].stages)["received"].earned == usd("-100.00")
 
 
 def test_work_left_out_and_never_bought_is_no_leak() -> None:
@@ -221,7 +212,7 @@ def test_bought_without_a_yes_that_holds_is_a_cost_all_the_same() -> None:
     )
     line = found.lines[1]
     assert (line.label, line.answer, dict(line.stages)["ordered"].cost) == ("A", "declined", usd("45.00"))
-    assert leaks(found) == {"dead special order": "45.00"}
+    assert leaks(found) == {"bought and not used": "45.00"}
 
 
 def test_a_discount_at_the_counter_is_the_bill_below_the_quote() -> None:

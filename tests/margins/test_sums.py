@@ -18,7 +18,7 @@ from sourcing.margins.job_lines import job_lines
 from sourcing.margins.job_margin import OwnersRules, job_margin, leaks_of, line_margin
 from sourcing.margins.line import LineFigures
 from sourcing.margins.minor import minor, part_of, shared
-from sourcing.margins.names import NO_LEAKS
+from sourcing.margins.names import NO_LEAKS, NOT_USED, PRICE, SENT_BACK
 from sourcing.margins.ordered import as_ordered
 from sourcing.ordering.receiving import charged_for
 from tests.builders import usd
@@ -101,13 +101,22 @@ def test_a_bridge_sums_to_the_cent(lines: list[LineFigures]) -> None:
         assert not found.steps or found.steps[-1].after == found.end.earned
 
 
+def _back_of_unused(line: LineFigures) -> int:
+    paid = [step for step in line.steps if step.amount < 0 and step.name in {*NOT_USED, PRICE}]
+    if not any(step.name in NOT_USED for step in paid):
+        return 0
+    back = sum(step.amount for step in line.steps if step.name == SENT_BACK)
+    return min(back, -sum(step.amount for step in paid))
+
+
 @settings(max_examples=200, deadline=None)
 @given(a_job())
 def test_losses_after_the_quote_are_the_steps_below_nothing(lines: list[LineFigures]) -> None:
-    """But for earnings that fell away with work not done. Shares of freight give as much as they take."""
+    """But for earnings that fell away with work not done, and what of a part not used went back for credit. Shares of
+    freight give as much as they take."""
     lost = sum(leak.amount.amount for leak in leaks_of(lines, "USD") if leak.when == "after the quote")
     fell = [step.amount for line in lines for step in line.steps if step.amount < 0 and step.name not in NO_LEAKS]
-    assert lost == from_minor(-sum(fell), "USD").amount
+    assert lost == from_minor(-sum(fell) - sum(_back_of_unused(line) for line in lines), "USD").amount
     assert sum(line.freight_share for line in lines) == 0
     assert all(leak.amount.amount > 0 for leak in leaks_of(lines, "USD"))
 

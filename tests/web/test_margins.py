@@ -8,11 +8,14 @@ from flask import Flask
 
 from sourcing.actions import margins_kept
 from sourcing.actions.answers import Spoken, record
+from sourcing.actions.bill import write_bill
 from sourcing.actions.desk import Desk
 from sourcing.actions.margin_months import Months
 from sourcing.actions.margins import margins_by
+from sourcing.basics.bill import LeftOut
 from sourcing.basics.margin import By, Margins
 from sourcing.basics.value import to_json
+from sourcing.documents.bill_paper import bill_html
 from sourcing.web.desks import STORE
 from tests.web.world import APPROVED, CLERK, NOW, ORDERED, QUOTED, TAKEN_IN, TECHNICIAN, Browser
 
@@ -112,3 +115,11 @@ def test_other_bands_are_tried_and_nothing_is_kept(app: Flask, owner: Browser) -
     assert owner.get("/history").count("<li>") == before.count("<li>")
     for wrong in ("0=0.9", "lots", "0=many", ""):
         assert owner.client.get("/what-if", query_string={"bands": wrong}).status_code == 409
+
+
+def test_what_was_not_used_and_can_go_back_is_told_beside_the_leak(app: Flask, owner: Browser) -> None:
+    """It is no special order; and what can still be done about it stands there, as on the bill's own page."""
+    write_bill(_desk(app), ORDERED, bill_html, LeftOut(labels=("A",), words="straightened instead"))
+    page = owner.get(f"/margins/{ORDERED}")
+    assert "Bought and not used, line A: $16.90" in page and "ead special order" not in page
+    assert "Line A was not done: 2 x PB-3120 of PO-2026-0001 is here and not used" in page

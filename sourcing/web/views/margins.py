@@ -5,6 +5,7 @@ from typing import get_args
 from flask import Blueprint, request
 from flask.typing import ResponseReturnValue
 
+from ...actions.after_bill import left_with_suppliers
 from ...actions.margin_months import Months, months_typed
 from ...actions.margins import margins
 from ...actions.margins_kept import margins_kept
@@ -84,6 +85,7 @@ def job_page(job: str) -> ResponseReturnValue:
         leaks=list(by_when(found.leaks)),
         leak_words=leak_words,
         left=left_words(found),
+        to_do=left_with_suppliers(desk(), job),
     )
 
 
