@@ -27,7 +27,7 @@ def left_with_suppliers(desk: Desk, number: str) -> tuple[str, ...]:
             return ()
         not_done = {one.label for one in bill.bill.not_done}
         could = tuple(_could(connection, desk, number, not_done))
-    return (*(_must(one) for one in going_back(desk) if one.job == number), *could)
+    return (*(_must(one) for one in going_back(desk) if one.job == number and not one.may), *could)
 
 
 def _must(one: GoodsBackOpen) -> str:

@@ -1,6 +1,7 @@
 """Old parts and goods sent back to the supplier: each step recorded, what waits listed with its last day."""
 
 from collections.abc import Collection, Iterator, Sequence
+from datetime import date
 from decimal import Decimal
 from itertools import chain
 from typing import Literal
@@ -15,6 +16,7 @@ from ..basics.terms import Terms
 from ..basics.value import Value, changed
 from ..ordering.goods_back import (
     STEP_WORDS,
+    NotUsed,
     Standing,
     expected_credit,
     goods_back_open,
@@ -26,6 +28,7 @@ from ..ordering.lots import Lot
 from ..ordering.order_now import order_now
 from ..ordering.receiving import in_currency
 from ..storage.after_order import add_goods_back, events, every_step_back, goods_back
+from ..storage.after_quote import lines_not_done
 from ..storage.orders import order, orders, receipts, some_orders
 from ..storage.shop import terms_on
 from .desk import Desk
@@ -186,6 +189,11 @@ def waiting_of_orders(
     return {number: tuple(waiting) for number, waiting in found.items()}
 
 
+def not_used(connection: Connection, day: date) -> NotUsed:
+    """The lines that were not done by their jobs' bills, on that day."""
+    return NotUsed(lines=lines_not_done(connection), today=day)
+
+
 def _open(connection: Connection, desk: Desk, some: Sequence[PurchaseOrder]) -> tuple[GoodsBackOpen, ...]:
     one = some[0].number if len(some) == 1 else None
     return goods_back_open(
@@ -194,6 +202,7 @@ def _open(connection: Connection, desk: Desk, some: Sequence[PurchaseOrder]) -> 
         goods_back(connection, one),
         terms_on(connection, desk.at.date()),
         events(connection, one),
+        not_used(connection, desk.at.date()),
     )
 
 

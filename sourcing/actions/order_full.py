@@ -13,6 +13,7 @@ from ..storage.orders import every_receipt, order, receipts
 from ..storage.shop import terms_on
 from .confirmed_number import confirmed_otherwise
 from .desk import Desk
+from .goods_back import not_used
 
 
 class OrderFull(Value, frozen=True, kw_only=True):
@@ -49,7 +50,7 @@ def order_full(desk: Desk, number: str) -> OrderFull:
             receipts=tuple(came),
             aside=_set_aside(every_receipt(connection, number)),
             went_back=tuple(back),
-            waits_back=goods_back_open([bought], came, back, terms, happened),
+            waits_back=goods_back_open([bought], came, back, terms, happened, not_used(connection, desk.at.date())),
         )
 
 

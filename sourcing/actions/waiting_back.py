@@ -1,6 +1,6 @@
 """Old parts and goods that should go back or be credited, for the owner's page; `ordering.goods_back` has the rule."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from datetime import date
 
 from sqlalchemy import Connection
@@ -13,6 +13,7 @@ from ..ordering.goods_back import goods_back_open
 from ..storage.after_order import events, goods_back
 from ..storage.orders import order, receipts
 from ..storage.shop import terms_on
+from .goods_back import not_used
 
 WHAT = {"core": "old part", "goods": "goods"}
 
@@ -21,11 +22,17 @@ def waiting_back(connection: Connection, purchases: Sequence[Purchase], day: dat
     """What waits, the earliest last day first. Whole orders are read only where something can wait."""
     terms = terms_on(connection, day)
     found: list[GoodsBackOpen] = []
-    for number in sorted(one.order.number for one in purchases if _can_wait(one)):
+    unused = not_used(connection, day)
+    jobs = {job for job, _ in unused.lines}
+    for number in sorted(one.order.number for one in purchases if _can_wait(one) or _is_of(one, jobs)):
         some = [order(connection, number)]
         came, steps, happened = receipts(connection, number), goods_back(connection, number), events(connection, number)
-        found += goods_back_open(some, came, steps, terms, happened)
+        found += goods_back_open(some, came, steps, terms, happened, unused)
     return tuple(_told(one, day) for one in sorted(found, key=_first_due))
+
+
+def _is_of(one: Purchase, jobs: Collection[str]) -> bool:
+    return bool(one.receipts) and any(line.job in jobs for line in one.order.lines)
 
 
 def _can_wait(one: Purchase) -> bool:

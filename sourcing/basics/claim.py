@@ -44,6 +44,7 @@ class GoodsBackOpen(Value, frozen=True, kw_only=True):
     `since`: the day they came, or were sent. `due`: the last day the supplier takes them, by his terms; None: his terms
     name no day, or it is he who has to act. `expected`: what he should give back, in his currency; None: not known.
     `fee`: his restocking charge by his terms, already off `expected`; None: none, or not known. `why` in words.
+    `may`: good pieces nobody needs, which can go back if the shop wants.
     """
 
     order: str
@@ -60,3 +61,4 @@ class GoodsBackOpen(Value, frozen=True, kw_only=True):
     due: date | None
     expected: Money | None
     fee: Money | None = None
+    may: bool = False

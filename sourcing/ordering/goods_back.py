@@ -180,16 +180,25 @@ def last_day(since: date, kind: Kind, terms: Terms | None) -> date | None:
     return None if days is None else since + timedelta(days=days)
 
 
+class NotUsed(Value, frozen=True, kw_only=True):
+    """Job and label of the lines that were not done, so that nobody needs their parts; and the day it is."""
+
+    lines: frozenset[tuple[str, str]]
+    today: date
+
+
 def goods_back_open(
     orders: Sequence[PurchaseOrder],
     receipts: Sequence[Receipt],
     steps: Sequence[GoodsBack],
     terms: Mapping[str, Terms],
     events: Sequence[OrderEvent] = (),
+    not_used: NotUsed | None = None,
 ) -> tuple[GoodsBackOpen, ...]:
     """Everything that waits to be sent back, or was sent and waits for credit; the earliest last day first.
 
     Those without a last day follow, by the day since which they wait. `terms` by supplier; the rest of all orders.
+    `not_used`: good pieces for these lines are told as long as the supplier takes them by his terms.
     """
     found: list[GoodsBackOpen] = []
     came, done, since = _by_order(receipts), _by_order(steps), _by_order(events)
@@ -200,6 +209,8 @@ def goods_back_open(
             for kind in KINDS:
                 here = standing(now, line.line, kind, own, done.get(order.number, ()))
                 found += _open_of(order, line, kind, here, terms)
+                if not_used and kind == "goods" and (line.job, line.label) in not_used.lines:
+                    found += _could(order, line, here, terms.get(order.supplier), not_used.today)
     return tuple(sorted(found, key=lambda one: (one.due is None, one.due or one.since, one.since, one.order, one.line)))
 
 
@@ -223,6 +234,18 @@ def _open_of(
         for lot in pile.on_the_way():
             since = found.sent_on or lot.since
             yield changed(_open(order, line, kind, lot, his), waits="for credit", since=since)
+
+
+def _could(
+    order: PurchaseOrder, line: PurchaseOrderLine, found: Standing, his: Terms | None, today: date
+) -> Iterator[GoodsBackOpen]:
+    if his is None or his.return_terms.returnable is False:
+        return
+    for lot in found.may_go.waiting():
+        due = last_day(lot.since, "goods", his)
+        if due is not None and due >= today:
+            why = f"line {line.label} was not done: it is here, not used, and can go back"
+            yield changed(_open(order, line, "goods", lot, his), due=due, why=why, may=True)
 
 
 def _open(order: PurchaseOrder, line: PurchaseOrderLine, kind: Kind, lot: Lot, terms: Terms | None) -> GoodsBackOpen:

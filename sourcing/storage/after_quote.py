@@ -143,6 +143,14 @@ def bill_of(connection: Connection, job: str) -> FrozenBill | None:
     return FrozenBill(bill=as_value(row.body, BillValue), paper=row.paper, sha256=row.sha256)
 
 
+def lines_not_done(connection: Connection) -> frozenset[tuple[str, str]]:
+    """Job and label of every line that was approved and left off its job's bill. Few bills have one: only those are
+    read."""
+    query = select(BILLS.c.body).where(BILLS.c.body.like('%"not_done":[{%'))
+    found = (as_value(body, BillValue) for body in connection.execute(query).scalars())
+    return frozenset((bill.job, one.label) for bill in found for one in bill.not_done)
+
+
 def billed_jobs(connection: Connection) -> dict[str, datetime]:
     """Every billed job and when it was billed."""
     return {row.job: row.at for row in connection.execute(select(BILLS.c.job, BILLS.c.at))}

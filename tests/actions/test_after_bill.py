@@ -1,17 +1,22 @@
 """After the bill: what must still go back to a supplier is said, and what of a line not done could."""
 
+from datetime import date, datetime
 from decimal import Decimal
 from pathlib import Path
 
 from sourcing.actions.after_bill import left_with_suppliers
+from sourcing.actions.back_list import back_list
 from sourcing.actions.bill import write_bill
-from sourcing.actions.goods_back import BackStep, send_back
+from sourcing.actions.goods_back import BackStep, going_back, send_back
 from sourcing.actions.job_states import job_list, state_of
+from sourcing.actions.margins import margins_by
+from sourcing.actions.promises import open_promises
 from sourcing.actions.receive import Delivery, receive
 from sourcing.actions.terms import set_terms
 from sourcing.basics.bill import LeftOut
 from sourcing.documents.bill_paper import bill_html
 from tests.actions.billed_shop import BELT_ORDER, DELIVERY, EXTRAS_ORDER, billing, ordered, received
+from tests.builders import usd
 from tests.journeys.small_shop import desk_at
 
 B_OUT = LeftOut(labels=("B",), words="the old one is sound")
@@ -45,6 +50,35 @@ def test_goods_of_a_line_not_done_could_go_back(tmp_path: Path) -> None:
     )
     set_terms(desk, "stonegarth", {"return_terms.returnable": "false"})
     assert "takes no goods back" not in str(left_with_suppliers(desk, number))
+
+
+def test_goods_of_a_line_not_done_are_listed_with_their_last_day_until_it_is_past(tmp_path: Path) -> None:
+    """Came on March 9, 14 days: March 23. On every list of what goes back; before the bill on none, and not twice."""
+    number = received(tmp_path)
+    desk = billing(tmp_path)
+    set_terms(desk, "stonegarth", {"return_terms.restocking_percent": "15", "return_terms.within_days": "14"})
+    assert back_list(desk) == going_back(desk) == ()
+    write_bill(desk, number, bill_html, B_OUT)
+    (one,) = back_list(desk)
+    assert (one.number, one.pieces, one.due, one.expected, one.may) == (
+        "NW-22203", 1, date(2026, 3, 23), usd("19.12"), True,
+    )  # fmt: skip
+    assert one.why == "line B was not done: it is here, not used, and can go back"
+    assert going_back(desk) == (one,) and len(left_with_suppliers(desk, number)) == 1
+    assert [waits.by for waits in margins_by(desk).back] == [date(2026, 3, 23)]
+    assert [due.due for due in open_promises(desk) if due.kind == "goods back"] == [date(2026, 3, 23)]
+    last, over = (desk_at(tmp_path, datetime(2026, 3, day, 9, 0)) for day in (23, 24))
+    assert back_list(last) == (one,) and back_list(over) == ()
+    send_back(desk, EXTRAS_ORDER, BackStep(line=2, kind="goods", step="sent"))
+    assert [(one.waits, one.may) for one in back_list(desk)] == [("for credit", False)]
+
+
+def test_goods_the_supplier_takes_no_more_or_that_were_used_are_not_listed(tmp_path: Path) -> None:
+    number = received(tmp_path)
+    desk = billing(tmp_path)
+    set_terms(desk, "stonegarth", {"return_terms.returnable": "false", "return_terms.within_days": "14"})
+    write_bill(desk, number, bill_html, B_OUT)
+    assert back_list(desk) == ()
 
 
 def test_what_came_damaged_must_go_back(tmp_path: Path) -> None:
