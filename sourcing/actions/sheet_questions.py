@@ -8,6 +8,7 @@ from ..basics.sheet import Column, Field
 from ..basics.sheet_sample import SheetSample
 from ..basics.typed import count
 from ..basics.value import Value, changed
+from ..sheets.headers.column_questions import what_it_may_be
 from .import_sheets import Said
 from .sheet_sent import SheetTaken
 
@@ -199,7 +200,9 @@ def _columns(samples: Sequence[SheetSample], problems: Sequence[Problem]) -> Ite
 def _asked_column(
     key: str, column: Column, worksheet: str, values: tuple[str, ...], about: tuple[Problem, ...]
 ) -> AskedColumn:
-    likely = [*([column.suggested] if column.suggested else []), *([column.field] if column.field and about else [])]
+    guessed = any(one.code == "column-guess" for one in about)
+    suggested = what_it_may_be(column) if guessed else column.suggested
+    likely = [*([suggested] if suggested else []), *([column.field] if column.field and about else [])]
     apt = dict.fromkeys([*likely, *(field for one in about for field in APT[one.code])])
     return AskedColumn(
         key=key,

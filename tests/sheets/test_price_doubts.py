@@ -40,6 +40,19 @@ def test_a_sheet_that_may_be_misread_is_asked_about(text: str, code: str) -> Non
     assert code in codes(read(text)), codes(read(text))
 
 
+def test_a_discount_said_beside_a_net_price_comes_off_nothing_and_is_asked_of_every_column() -> None:
+    """What a person has said of the discounts is never thrown away in silence."""
+    text = "Código;Precio neto;Dto. 1 %;Dto. 2 %\nMN-1;60,00;30;10\nMN-2;0,80;30;10\n"
+    said: dict[str, Field] = {"Dto. 1 %": "discount", "Dto. 2 %": "discount"}
+    nets: tuple[dict[str, Field], ...] = ({}, {"Precio_neto": "net price"})
+    for more in nets:
+        asked = [(one.code, one.found) for one in read(text, **said, **more).summary.questions]
+        assert asked == [("discount-beside-net", "Dto. 1 %"), ("discount-beside-net", "Dto. 2 %")]
+    assert codes(read(text, **said, Precio_neto="list price")) == []
+    left_out: dict[str, Field] = {"Dto. 1 %": "not used", "Dto. 2 %": "not used"}
+    assert codes(read(text, **left_out)) == []
+
+
 GROUPS = ["Retail", "Old prices", "Discount %", "Last year", "Competitor", "Canada"]
 
 

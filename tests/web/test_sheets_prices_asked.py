@@ -107,3 +107,18 @@ def test_no_page_has_the_notation_of_a_command(app: Flask, clerk: Browser) -> No
     rows = b"".join(b"ZQ-%d,%d.50,%d.40\n" % (n, n + 3, n + 2) for n in range(9))
     page = words_of(clerk.get(drop(app, clerk, b"Part No,Dealer Net,Your Net\n" + rows, NAME)))
     assert "Perhaps: 'not used' for 'Dealer Net'." in page and "=" not in page
+
+
+def test_a_discount_can_be_chosen_and_beside_a_net_price_is_asked_again(app: Flask, clerk: Browser) -> None:
+    """The very word that is proposed is a choice; said beside a net price, it is not kept as if it had come off."""
+    rows = "".join(f"ZQ-{n};Shoe;{n + 3},50;30;10\n" for n in range(9))
+    sent = drop(app, clerk, f"Código;Descripción;Precio neto;Dto. 1 %;Dto. 2 %\n{rows}".encode(), NAME)
+    for at in ("0", "1"):
+        assert re.search(rf'name="said-{at}" value="discount"', clerk.get(sent))
+    clerk.send(sent, **{"said-0": "discount", "said-1": "discount"})
+    settle(app)
+    page = words_of(clerk.get(sent))
+    assert "'Dto. 1 %' is a discount and 'Precio neto' a net price" in page and "'Dto. 2 %' is a discount" in page
+    clerk.send(sent, **{"said-0": "not used", "said-1": "not used"})
+    settle(app)
+    assert "Sheet 7" in page_of(clerk, sent)

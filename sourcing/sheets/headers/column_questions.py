@@ -91,8 +91,13 @@ def _question(column: Column, place: Place) -> Problem:
         return problem("price-with-tax", place=place, found=name)
     if column.why == SURCHARGE:
         return problem("column-surcharge", place=place, found=name)
-    may_be = column.suggested or MAY_BE.get(column.why, "not used")
+    may_be = what_it_may_be(column) or "not used"
     return problem("column-guess", place=place, found=name, meaning=may_be, reason=column.why)
+
+
+def what_it_may_be(column: Column) -> Field | None:
+    """The meaning a person is asked about: by the values, else by what an unclear word of the header may mean."""
+    return column.suggested or MAY_BE.get(column.why)
 
 
 def _contradicted(columns: Sequence[Column], place: Place, cells_of: Callable[[int], Sequence[Cell]]) -> list[Problem]:

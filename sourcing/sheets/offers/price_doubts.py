@@ -1,7 +1,8 @@
 """Prices that contradict one another: a net price above the list price, breaks that rise, a discount that is not in it.
 
 Any of these in most rows means that a column is not what its header says (a total, a per cent, a price with tax, a
-year). Questions for a person, never answers; what a person has spoken of is not doubted. Common practice, no source.
+year). Questions for a person, never answers; what a person has spoken of is not doubted, but for a discount that comes
+off nothing: both words together say nothing of what is to be paid. Common practice, no source.
 """
 
 import re
@@ -36,7 +37,7 @@ TAXES = (Decimal("1.04"), Decimal("1.28"))
 def price_doubts(body: Body, reading: TableReading, place: Place) -> tuple[Problem, ...]:
     """What the prices of a table say against their headers, each once for the table."""
     prices = [column for column in body.table.columns if column.field in ("net price", "list price", "discount")]
-    if not prices or all(column.why == CONFIRMED for column in prices):
+    if not prices:
         return ()
     columns = reading.columns
     rows = list(zip(columns["breaks"][:LOOKED_AT], columns["list_price"][:LOOKED_AT], strict=True))
@@ -81,9 +82,11 @@ def _by_headers(body: Body, prices: Sequence[Column], nets: Sequence[Column], pl
     if len(years) > 1:
         found = ", ".join(f"'{name_of(column)}'" for column in prices)
         yield problem("price-years-differ", place=place, found=found, column=name_of(prices[-1]))
-    discounts = [column for column in prices if column.field == "discount" and column.why != CONFIRMED]
-    if nets and discounts and not any(column.field == "list price" for column in prices):
-        yield problem("discount-beside-net", place=place, found=name_of(discounts[0]), net=name_of(nets[0]))
+    discounts = [column for column in prices if column.field == "discount"]
+    if nets and not any(column.field == "list price" for column in prices):
+        for discount in discounts:
+            yield problem("discount-beside-net", place=place, found=name_of(discount), net=name_of(nets[0]))
+    discounts = [column for column in discounts if column.why != CONFIRMED]
     for net in nets[:1]:
         if net.why == CONFIRMED or OURS.search(net.header):
             continue
