@@ -54,7 +54,8 @@ def _prices(settings: Settings) -> Iterator[Line]:
     if ending:
         ends = " or ".join(map(str, ending.endings))
         yield "Prices end in", f"{ends}, raised to the next, from {ending.from_price} on"
-    yield "List price", "never above it" if settings.cap_at_list_price else "prices may be above it"
+    never = f"never above it where it is in {settings.currency}; one in another currency holds no price down"
+    yield "List price", never if settings.cap_at_list_price else "prices may be above it"
     yield "Margin floor", f"a parts margin below {settings.margin_floor_percent} % of the price is told"
 
 

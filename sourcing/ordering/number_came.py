@@ -78,4 +78,5 @@ def what_to_do(line: PurchaseOrderLine, number: str, came: Came) -> str:
 def ties_now(line: PurchaseOrderLine, number: str, paper: str, path: str) -> str:
     """What helps where the table has come to tie the number that was taken in as another part."""
     again = f"set paper {paper} aside and take it in again"
-    return f"line {line.line}: the table ties the two by now ({path}): {again}, and {number} counts as {line.supplier_number}"
+    counts = f"{again}, and {number} counts as {line.supplier_number}"
+    return f"line {line.line}: the table ties the two by now ({path}): {counts}"

@@ -10,7 +10,7 @@ from decimal import Decimal
 from ..basics.money import Money
 from ..basics.offer import Offer
 from ..basics.settings import Settings
-from ..basics.value import Value
+from ..basics.value import Value, changed
 from .bands import band_for, bands_for, price_below, raised_to_ending
 
 
@@ -59,12 +59,17 @@ def unit_price(unit_cost: Money, list_price: Money | None, settings: Settings, c
 def offer_price(offer: Offer, goods_cost: Money, pieces: int, settings: Settings, category: str = "") -> UnitPrice:
     """The price of one piece of an offer: `goods_cost` is what `pieces` cost, in the shop's currency, no charges.
 
-    A list price caps only where it stands in the shop's currency.
+    A list price caps only where it stands in the shop's currency; of one in another the rule says that it did not.
     """
-    listed = offer.list_price if offer.currency == settings.currency else None
+    is_home = offer.currency == settings.currency
+    listed = offer.list_price if is_home else None
     list_price = None if listed is None else Money(amount=listed / offer.price_basis, currency=offer.currency)
     each = Money(amount=goods_cost.amount / pieces, currency=goods_cost.currency)
-    return unit_price(each, list_price, settings, category)
+    priced = unit_price(each, list_price, settings, category)
+    if is_home or offer.list_price is None or not settings.cap_at_list_price:
+        return priced
+    there = Money(amount=offer.list_price / offer.price_basis, currency=offer.currency).rounded()
+    return changed(priced, rule=f"{priced.rule}; not held to the list price of {there}: it is in another currency")
 
 
 def _figure(amount: Decimal) -> str:

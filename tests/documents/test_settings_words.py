@@ -20,6 +20,7 @@ from sourcing.basics.settings import (
     Tolerance,
 )
 from sourcing.basics.terms import Calendar
+from sourcing.basics.value import changed
 from sourcing.documents.settings import settings_toml, settings_words
 
 D, DAY = Decimal, date(2026, 1, 15)
@@ -74,3 +75,8 @@ def test_the_owner_is_told_what_the_clerk_is_not() -> None:
         assert secret in owner and secret not in clerk
     for both in ("96.00", "6.5 %", "Oil", "50 % of parts", "3 % and at most 5 EUR"):
         assert both in clerk
+
+
+def test_the_owner_reads_that_a_list_price_in_another_currency_holds_no_price() -> None:
+    words = dict(settings_words(changed(FULL, cap_at_list_price=True), for_owner=True)["prices"])
+    assert words["List price"] == "never above it where it is in EUR; one in another currency holds no price down"

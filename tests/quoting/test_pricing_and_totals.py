@@ -8,10 +8,11 @@ import pytest
 from sourcing.basics.money import Money, total
 from sourcing.basics.quote import QuoteLine
 from sourcing.basics.settings import FeeRule, MarkupBand, Settings, Shop, Supplies, Tax
+from sourcing.basics.value import changed
 from sourcing.quoting.fees import rules_on
-from sourcing.quoting.pricing import unit_price
+from sourcing.quoting.pricing import offer_price, unit_price
 from sourcing.quoting.totals import add_on_prices, document_total, taxes_on
-from tests.builders import usd
+from tests.builders import offer, usd
 
 DAY = date(2026, 3, 4)
 BANDS = (("0.00", "2.50"), ("5.00", "2.00"), ("20.00", "1.70"), ("50.00", "1.55"), ("100.00", "1.40"))
@@ -80,6 +81,18 @@ def test_the_cap_is_the_owners_choice_and_is_said() -> None:
     capped, rule = priced.each, priced.rule
     assert capped == usd("109.00") and rule == "71.25 x 1.55 = 110.44, capped at list price 109.00"
     assert unit_price(usd("71.25"), usd("109.00"), settings(cap_at_list_price=False)).each == usd("110.44")
+
+
+def test_a_list_price_in_another_currency_is_said_to_hold_no_price() -> None:
+    """39.29 x 1.70 = 66.79 for a belt with a list price of 50.00 CAD, stated per 10 as 500.00."""
+    belt = offer(currency="CAD", list_price=Decimal(500), price_basis=10)
+    priced = offer_price(belt, usd("39.29"), 1, settings())
+    said = "39.29 x 1.70; not held to the list price of 50.00 CAD: it is in another currency"
+    assert (priced.each, priced.rule) == (usd("66.79"), said)
+    assert offer_price(belt, usd("39.29"), 1, settings(cap_at_list_price=False)).rule == "39.29 x 1.70"
+    assert offer_price(changed(belt, list_price=None), usd("39.29"), 1, settings()).rule == "39.29 x 1.70"
+    at_home = offer_price(changed(belt, currency="USD"), usd("39.29"), 1, settings())
+    assert (at_home.each, at_home.rule) == (usd("50.00"), "39.29 x 1.70 = 66.79, capped at list price 50.00")
 
 
 def test_a_days_quote_to_the_cent() -> None:
