@@ -99,7 +99,7 @@ CELL_KINDS: dict[str, ProblemKind] = {
     ),
     "pack-unknown": kind(
         "Pieces in a pack unknown",
-        "the price is per '{found}', but the row does not say how many pieces that is",
+        "the price is {found}, but the row does not say how many pieces that is",
         "add the pieces to the pack column and take the file in again",
     ),
     "yes-or-no-unreadable": kind("Not yes or no", "'{found}' is neither yes nor no", "write yes or no"),
@@ -110,7 +110,7 @@ CELL_KINDS: dict[str, ProblemKind] = {
     ),
     "row-struck-through": kind(
         "Struck through",
-        "the row, its number or its price is struck through in the workbook, and nobody knows what that says: {found}",
+        "the row, its number or its price is struck through in the workbook, and nobody knows what that says",
         "ask the supplier whether the part can still be had at this price; if so, take the line through it away in the "
         "workbook and take the file in again",
     ),

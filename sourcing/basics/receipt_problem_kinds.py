@@ -114,7 +114,7 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
     ),
     "back-more-than-came": kind(
         "More than there is",
-        "{found} pieces of line {line} of order {order} can't be {step}: {left} are left for that",
+        "line {line} of order {order}: {found} can't be {step}, for the pieces left for that come to {left}",
         "check the pieces, or say what came with 'sourcing receive {order}' first",
     ),
     "no-old-part": kind(
@@ -125,7 +125,7 @@ RECEIPT_KINDS: dict[str, ProblemKind] = {
     ),
     "credit-without-sending": kind(
         "Credit before sending",
-        "{found} pieces of line {line} of order {order} can't be {step}: {left} are sent and not settled",
+        "line {line} of order {order}: {found} can't be {step}, for the pieces sent and not settled come to {left}",
         "say --sent first; where he wants nothing back, say so with --words",
         at_counter="keep 'Sent back' first; where he wants nothing back, write that under 'What was said'",
     ),

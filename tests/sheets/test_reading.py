@@ -88,6 +88,7 @@ def test_a_price_per_pack_needs_the_pack() -> None:
     reading = read_rows(["A1", "5.00", "PK", "10"], ["A2", "5.00", "PK", ""], ["A3", "5.00", "EA", ""], header=header)
     assert list(reading.offers["price_basis"]) == [10, 1]
     assert codes(reading) == ["pack-unknown"]
+    assert "the price is per pack, but the row" in reading.summary.problems[0].what
 
 
 def test_a_row_without_the_suppliers_number_is_ordered_by_the_makers() -> None:
