@@ -1,6 +1,6 @@
 """What a billed job leaves to do with suppliers: goods and old parts that must go back, and goods that could."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from sqlalchemy import Connection
 
@@ -30,6 +30,18 @@ def left_with_suppliers(desk: Desk, number: str) -> tuple[str, ...]:
     return (*(_must(one) for one in going_back(desk) if one.job == number and not one.may), *could)
 
 
+def unused_pieces(desk: Desk, number: str, at: int) -> int:
+    """Good pieces of an order's line that are here for work which was not done, by its job's bill; 0 before the bill.
+    Refuses an unknown order."""
+    with desk.store.reading() as connection:
+        bought = order(connection, number)
+        line = next((one for one in bought.lines if one.line == at), None)
+        bill = bill_of(connection, line.job) if line is not None else None
+        if line is None or bill is None or line.label not in {one.label for one in bill.bill.not_done}:
+            return 0
+        return sum(lot.pieces for lot in _not_used(connection, bought, at))
+
+
 def _must(one: GoodsBackOpen) -> str:
     what = "old part: " if one.kind == "core" else ""
     due = f", by {one.due}" if one.due and one.waits == "to be sent" else ""
@@ -43,10 +55,15 @@ def _could(connection: Connection, desk: Desk, number: str, labels: set[str]) ->
             continue
         bought = order(connection, on)
         terms = terms_on(connection, desk.at.date()).get(bought.supplier)
-        now, came = order_now(bought, events(connection, on)), receipts(connection, on)
-        for lot in standing(now, at, "goods", came, goods_back(connection, on)).may_go.waiting():
+        for lot in _not_used(connection, bought, at):
             here = f"line {label} was not done: {lot.pieces} x {lot.number} of {on} is here and not used"
             yield f"{here}; {_way_back(lot, bought, terms)}: sourcing send-back {on} --line {at} --goods --sent"
+
+
+def _not_used(connection: Connection, bought: PurchaseOrder, at: int) -> Iterable[Lot]:
+    on = bought.number
+    now, came = order_now(bought, events(connection, on)), receipts(connection, on)
+    return standing(now, at, "goods", came, goods_back(connection, on)).may_go.waiting()
 
 
 def _way_back(lot: Lot, bought: PurchaseOrder, terms: Terms | None) -> str:

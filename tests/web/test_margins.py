@@ -1,6 +1,7 @@
 """The owner's margins: groups, months, stages, one job, other bands; remembered until something is kept."""
 
 import json
+import re
 from datetime import datetime
 
 import pytest
@@ -123,3 +124,7 @@ def test_what_was_not_used_and_can_go_back_is_told_beside_the_leak(app: Flask, o
     page = owner.get(f"/margins/{ORDERED}")
     assert "Bought and not used, line A: $16.90" in page and "ead special order" not in page
     assert "Line A was not done: 2 x PB-3120 of PO-2026-0001 is here and not used" in page
+    step = owner.get("/going-back/PO-2026-0001/3/goods")
+    assert f"2 × PB-3120 are here and not used: line A of job {ORDERED} was not done." in step
+    assert re.search(r'name="pieces"[^>]*value="2"', step) or re.search(r'value="2"[^>]*name="pieces"', step)
+    assert "not used: line" not in owner.get("/going-back/PO-2026-0001/1/goods"), "that line was done"

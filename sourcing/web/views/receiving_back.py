@@ -6,6 +6,7 @@ from typing import Literal
 from flask import Blueprint, abort, request, url_for
 from flask.typing import ResponseReturnValue
 
+from ...actions.after_bill import unused_pieces
 from ...actions.back_list import back_list
 from ...actions.goods_back import BackStep, LastStep, send_back, steps_of, take_step_back
 from ...actions.order_full import order_full
@@ -75,7 +76,13 @@ def _page(order: str, line: int, kind: Kind) -> ResponseReturnValue:
         abort(404)
     waits = [one for one in found.waits_back if (one.line, one.kind) == (line, kind)]
     taken = steps_of(desk(), order, line, kind)
-    return show("receiving/step.html", found=found, one=standing, kind=kind, waits=waits, steps=STEPS, taken=taken)
+    unused = unused_pieces(desk(), order, line) if kind == "goods" else 0
+    return show(
+        "receiving/step.html",
+        **{"found": found, "one": standing, "kind": kind, "waits": waits, "unused": unused},
+        steps=STEPS,
+        taken=taken,
+    )
 
 
 def _take_back(order: str, line: int, kind: Kind) -> str:
