@@ -88,7 +88,7 @@ def test_a_step_that_can_not_follow_leaves_nothing(tmp_path: Path) -> None:
     before = history(desk, "2026-0001")
     for said, told in (
         (step(1, "credited", credit=Decimal(1)), "say --sent first"),
-        (step(1, "sent", pieces=2), "2 can't be sent, for the pieces left for that come to 1"),
+        (step(1, "sent", pieces=2), "2 can't be sent back, for the pieces left for that come to 1"),
         (step(9, "sent"), "has no line 9"),
         (step(1, "lost"), "giving an old part or goods up"),
         (BackStep(line=1, kind="core", step="sent"), "no charge for an old part"),
