@@ -13,6 +13,7 @@ from ..basics.landed_cost import OrderItem
 from ..basics.offer import Offer
 from ..basics.problem import Refused
 from ..basics.terms import Terms
+from ..landed_cost.beside import deposit_words
 from ..landed_cost.door import Door
 from ..landed_cost.quantity import pieces_to_order
 from ..matching.identity.verdict import Verdict
@@ -170,7 +171,7 @@ def _price(here: ShopAt, one: Judged) -> Priced:
         matched_number=str(match.number),
         landed=alone.landed,
         arrival=alone.arrival,
-        warnings=(*told, *_confirmed(here, offer), *one.verdict.warnings, *match.warnings),
+        warnings=(*told, *_confirmed(here, offer), *deposit_words(offer), *one.verdict.warnings, *match.warnings),
     )
 
 

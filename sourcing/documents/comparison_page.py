@@ -89,7 +89,7 @@ def _offer(one: RankedOffer, size: str) -> OfferWords:
         each=price_words(item.unit_price, offer.currency, offer.price_basis),
         size=size,
         links=tuple(str(link) for link in one.priced.path.links),
-        beside=tuple(beside_words(item)),
+        beside=tuple(beside_words(item, one.priced.warnings)),
         source=source_words(offer),
     )
 

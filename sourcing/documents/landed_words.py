@@ -12,14 +12,18 @@ def titled(title: str, lines: Sequence[str]) -> list[str]:
     return ["", title, *lines] if lines else []
 
 
-def beside_words(item: LandedItem) -> list[str]:
-    """What stands beside the cost: pieces for the shelf, the core charge (cash, not cost), whether it can go back."""
+def beside_words(item: LandedItem, told: Sequence[str] = ()) -> list[str]:
+    """What stands beside the cost: pieces for the shelf, the core charge (cash, not cost), whether it can go back.
+
+    `told`: what is said elsewhere already, and is not said twice.
+    """
     words = []
     if item.item.surplus:
         words.append(f"{count(item.item.surplus, 'piece')} more than needed, for the shelf at {item.surplus_cost}")
     if item.core_charge.amount and item.beside.core_lost is None:
         words.append(f"core charge {item.core_charge} beside it, back when the old part is returned")
-    return [*words, *(["; ".join(item.beside.words)] if item.beside.words else [])]
+    rest = [one for one in item.beside.words if one not in told]
+    return [*words, *(["; ".join(rest)] if rest else [])]
 
 
 def cost_name(line: CostLine) -> str:

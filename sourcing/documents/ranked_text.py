@@ -84,7 +84,7 @@ def _ranked_details(one: RankedOffer) -> list[str]:
     landed = priced.landed
     parts = ", ".join(f"{cost_name(line)} {line.amount.rounded().amount}" for line in landed.lines)
     lines = [*wrapped(one.reason, 4), *wrapped(parts, 6)]
-    lines += [line for words in beside_words(landed.items[0]) for line in wrapped(words, 6)]
+    lines += [line for words in beside_words(landed.items[0], priced.warnings) for line in wrapped(words, 6)]
     lines += wrapped(match_words(one), 6)
     lines += wrapped(f"arrives {priced.arrival.words()}; {source_words(priced.offer)}", 6)
     return lines + [line for warning in priced.warnings for line in wrapped(f"Warning: {warning}", 6)]

@@ -39,7 +39,7 @@ def beside(item: OrderItem, goods: Money, door: Door) -> Beside:
         words[0] = f"whether it can go back is not stated by yes or no; the terms say: {terms.returns}"
     elif terms.returns:
         words.append(f"the terms say: {terms.returns}")
-    words += _deposit_in_words(offer)
+    words += deposit_words(offer)
     if core is not None:
         words.append(_core_words(core, terms.core_return, door.currency))
     freight = terms.core_return.freight
@@ -91,8 +91,8 @@ def _doubts(offer: Offer, returnable: bool | None) -> list[str]:
     return found
 
 
-def _deposit_in_words(offer: Offer) -> list[str]:
-    """A note where the sheet's words speak of a deposit and no column states one: it is in no figure."""
+def deposit_words(offer: Offer) -> list[str]:
+    """A note where the sheet's words speak of a deposit and no column states one: it is in no figure. Else none."""
     if offer.core_charge is not None:
         return []
     found = DEPOSIT.search(f"{offer.description}\n{offer.note}")
