@@ -38,7 +38,8 @@ def write_bill(
     """The job's bill, kept for ever with its paper; it closes the job.
 
     Refuses a job billed already, a line without an answer or whose yes does not hold, one that would cost more than
-    was approved, goods that have not come. `left_out`: approved lines that were not done; they are not billed. `off`:
+    was approved, goods that have not come. `left_out`: lines approved or without an answer that
+    were not done; they are not billed. `off`:
     discounts at the counter; refuses one of more than its line costs, or without a reason.
     """
     with desk.writing("write bill") as pen:
@@ -161,4 +162,7 @@ def _off_words(new: Bill) -> str:
 def _not_done_words(new: Bill) -> str:
     if not new.not_done:
         return ""
-    return f"; not done {', '.join(one.label for one in new.not_done)}: {new.not_done[0].words}"
+    done = ", ".join(one.label for one in new.not_done if one.answered)
+    silent = ", ".join(one.label for one in new.not_done if not one.answered)
+    told = f"{f'; not done {done}' if done else ''}{f'; not answered, not done {silent}' if silent else ''}"
+    return f"{told}: {new.not_done[0].words}" if new.not_done[0].words else told

@@ -39,18 +39,20 @@ class DeclinedLine(Value, frozen=True, kw_only=True):
 
 
 class LeftOut(Value, frozen=True, kw_only=True):
-    """Approved lines that were not done, by label, and why: asked of a bill before it is written."""
+    """Lines that were not done, approved or never answered, by label, and why: asked of a bill before it is written."""
 
     labels: tuple[str, ...] = ()
     words: str = ""
 
 
 class NotDone(Value, frozen=True, kw_only=True):
-    """A line that was approved and not done, and why. It is not billed."""
+    """A line that was not done, and why. It is not billed. `answered` False: the customer never answered it, which is
+    neither a yes nor a no; else it was approved."""
 
     label: str
     title: str
     words: str
+    answered: bool = True
 
 
 class GivenAway(Value, frozen=True, kw_only=True):

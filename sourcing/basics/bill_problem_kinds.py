@@ -28,7 +28,10 @@ BILL_KINDS: dict[str, ProblemKind] = {
     "not-approved-for-bill": kind(
         "Line not approved",
         "line {label} of job {job} is {answer}, so it can't be billed",
-        "record the customer's answer with 'sourcing answer {job}' first",
+        "record the customer's answer with 'sourcing answer {job}' first; where she gave none, leave the line undone "
+        "with 'sourcing bill {job} --not-done {label}'",
+        at_counter="record the customer's answer under 'page:answers' first; where she gave none, mark the line as not "
+        "answered and not done",
     ),
     "bill-damaged": kind(
         "Bill damaged",

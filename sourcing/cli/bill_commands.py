@@ -57,7 +57,8 @@ def bill(
     number: JobNumber,
     look: Annotated[bool, typer.Option("--look", help="Only show what the bill would be; keep nothing.")] = False,
     not_done: Annotated[
-        list[str] | None, typer.Option("--not-done", help="An approved line that was not done: it is not billed.")
+        list[str] | None,
+        typer.Option("--not-done", help="A line approved or without an answer that was not done: not billed."),
     ] = None,
     words: Annotated[str, typer.Option("--words", help="Why it was not done; stands on the bill.")] = "",
     off: Annotated[

@@ -74,10 +74,12 @@ def bill_text(bill: Bill) -> str:
         lines += ["", "Work you declined, not done"]
         for one in bill.declined:
             lines += _declined_text(one, locale)
-    if bill.not_done:
-        lines += ["", "Approved, not done and not billed"]
-        for left in bill.not_done:
-            lines += wrapped(f"{left.label}  {left.title}: {left.words}", 2, TEXT_WIDTH)
+    for heading, is_answered in (("Approved, not done and not billed", True), ("Not answered, not done", False)):
+        some = [left for left in bill.not_done if left.answered is is_answered]
+        lines += ["", heading] if some else []
+        for left in some:
+            why = f": {left.words}" if left.words else ""
+            lines += wrapped(f"{left.label}  {left.title}{why}", 2, TEXT_WIDTH)
     return document(lines)
 
 

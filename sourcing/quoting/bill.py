@@ -121,7 +121,7 @@ def _is_billed(made: Billed, line: QuoteLine) -> bool:
 def _why_not(made: Billed, line: QuoteLine) -> Problem | None:
     """Why a line keeps the job from being billed; None where it is declined, left out, or may stand on the bill."""
     job, label, answer = made.quote.job, line.label, _answer(made, line)
-    if answer == "waiting":
+    if answer == "waiting" and label not in made.left_out.labels:
         return problem("not-approved-for-bill", job=job, label=label, answer=answer)
     if not _is_billed(made, line):
         return None
@@ -147,7 +147,8 @@ def _freight_of_nothing(quote: Quote, lines: Sequence[QuoteLine]) -> Iterable[Pr
 
 def _check_left_out(made: Billed) -> None:
     job = made.quote.job
-    if made.left_out.labels and not made.left_out.words.strip():
+    approved = _approved(made).intersection(made.left_out.labels)
+    if approved and not made.left_out.words.strip():  # of a line without an answer it is said that there was none
         raise refused("not-done-why", job=job)
     for label in made.left_out.labels:
         line = made.quote.line(label)
@@ -231,4 +232,5 @@ def _other_number_note(made: Billed, line: QuoteLine) -> str:
 
 
 def _not_done(made: Billed, line: QuoteLine) -> NotDone:
-    return NotDone(label=line.label, title=line.title, words=made.left_out.words.strip())
+    is_answered = line.label in _approved(made)
+    return NotDone(label=line.label, title=line.title, words=made.left_out.words.strip(), answered=is_answered)

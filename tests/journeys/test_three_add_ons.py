@@ -193,9 +193,11 @@ def test_silence_about_one_is_no_yes_and_no_no(tmp_path: Path) -> None:
     ]
     for order in ("PO-2026-0001", "PO-2026-0002"):
         receive(at(tmp_path, FRIDAY), order, Delivery(paper="D1", freight=Decimal(0)))
-    for left_out in (None, LeftOut(labels=("C",), words="not answered")):
-        with pytest.raises(Refused, match=f"line C of job {number} is waiting, so it can't be billed"):
-            write_bill(desk, number, bill_html, left_out)
+    with pytest.raises(Refused, match=f"line C of job {number} is waiting, so it can't be billed"):
+        write_bill(desk, number, bill_html)
+    without = look_at_bill(desk, number, LeftOut(labels=("C",)))
+    assert [(one.label, one.answered) for one in without.not_done] == [("C", False)] and without.declined == ()
+    assert "C" not in [line.label for line in without.lines]
     # A week past the day to which the quote is valid nothing has come of the silence.
     assert standing(at(tmp_path, datetime(2026, 4, 15, 9, 0)), number).words()["C"] == "waiting"
     record(desk, number, said(no=("C",), words="no, leave it"))

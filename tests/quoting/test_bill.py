@@ -188,13 +188,20 @@ def test_a_line_left_out_is_recorded_and_not_billed() -> None:
 
 
 def test_what_can_not_be_left_out() -> None:
-    """Without a reason, a line that is not there, a line that is declined, a line that waits."""
+    """Without a reason, a line that is not there, a line that is declined."""
     assert codes(made(left_out=LeftOut(labels=("B",), words=" ")))[0][0] == "not-done-why"
     assert codes(made(left_out=LeftOut(labels=("X",), words="gone")))[0][0] == "not-done-unknown"
     assert codes(made(left_out=LeftOut(labels=("C",), words="gone")))[0][0] == "not-done-unknown"
-    of = made(left_out=LeftOut(labels=("B",), words="gone"))
+
+
+def test_a_line_without_an_answer_is_left_out_as_that_and_needs_no_reason() -> None:
+    """It is billed no more than before, and stands on the paper neither as approved nor as declined."""
+    of = made(left_out=LeftOut(labels=("B",)))
     waiting = {label: one for label, one in of.holding.items() if label != "B"}
-    assert codes(changed(of, holding=waiting))[0][0] == "not-approved-for-bill"
+    found = bill(changed(of, holding=waiting))
+    assert [line.label for line in found.lines] == ["1", "2", "A", "D"]
+    assert [(one.label, one.answered) for one in found.not_done] == [("B", False)]
+    assert "B" not in [one.label for one in found.declined]
 
 
 def test_freight_is_not_billed_for_nothing() -> None:

@@ -1,16 +1,23 @@
 """Deposit and bill at the counter: money written down once, the bill looked at before it closes the job."""
 
+from datetime import date
 from decimal import Decimal
 
 import pytest
 from flask import Flask
 
+from sourcing.actions.answers import Spoken, record
 from sourcing.actions.bill import bill_if_any
 from sourcing.actions.deposits import deposits_of, take_deposit
 from sourcing.actions.given_away import given_away_on
+from sourcing.actions.orders import place_orders
+from sourcing.actions.quotes import write_quote
+from sourcing.actions.receive import Delivery, receive
 from sourcing.documents import pdf
+from sourcing.documents.quote_paper import quote_html
+from tests.documents.html_reader import Page
 from tests.web.orders_world import desk_of
-from tests.web.world import APPROVED, ORDERED, Browser, logged_in
+from tests.web.world import APPROVED, ORDERED, QUOTED, Browser, logged_in
 
 PAGE, WRITE = f"/jobs/{ORDERED}/bill", f"/jobs/{ORDERED}/bill/write"
 TAKE, GIVE = f"/jobs/{ORDERED}/deposit/take", f"/jobs/{ORDERED}/deposit/give-back"
@@ -149,3 +156,31 @@ def test_no_pdf_is_offered_where_none_can_be_made(clerk: Browser, monkeypatch: p
     monkeypatch.setattr(pdf, "makes_pdf", lambda: False)
     assert not [page for page in pages if ": PDF</a>" in clerk.get(page)]
     assert "Save: Page" in clerk.get(PAGE)
+
+
+def test_lines_she_never_answered_are_left_undone_without_a_no(app: Flask, clerk: Browser) -> None:
+    """They stop the bill until somebody marks them; the paper says there was no answer, and puts none in her mouth."""
+    desk, page = desk_of(app), f"/jobs/{QUOTED}/bill/write"
+    write_quote(desk, QUOTED, quote_html, need_by=date(2026, 1, 30))
+    record(desk, QUOTED, Spoken(yes=("1", "2"), no=("B",), who="Maud Tilbrook", how="telephone", contact="555-0142"))
+    for order in place_orders(desk, [QUOTED]).orders:
+        receive(desk, order.number, Delivery(paper=f"DN {order.number}", freight=Decimal(0)))
+    text = Page(clerk.get(page)).text
+    assert "line A of job 2026-0003 is waiting, so it can't be billed" in text.replace("Line", "line")
+    assert "Not answered, so not done: it is not billed A. " in text
+    looked = clerk.send(page, do="look", not_done=["A", "C"])
+    assert looked.status_code == 200 and "It can't be written yet" not in looked.text
+    address = f"{page}?not_done=A&not_done=C"
+    hidden = clerk.hidden(address, address.replace("&", "&amp;"))
+    assert clerk.send_again(hidden, address, do="write", not_done=["A", "C"]).status_code == 200
+    frozen = bill_if_any(desk, QUOTED)
+    assert frozen is not None and [one.label for one in frozen.bill.lines] == ["1", "2"]
+    assert [(one.label, one.answered, one.words) for one in frozen.bill.not_done] == [
+        ("A", False, ""),
+        ("C", False, ""),
+    ]
+    assert [one.label for one in frozen.bill.declined] == ["B"]
+    assert (
+        "We have no answer of yours to this work" in frozen.paper and "You said yes to this work." not in frozen.paper
+    )
+    assert "Not answered, not done" in clerk.get(f"/jobs/{QUOTED}/bill/save.txt")

@@ -66,12 +66,14 @@ def write_bill_page(job: str) -> ResponseReturnValue:
         return gone
     looked, why_not = _looked(job)
     asked = request.form if request.method == "POST" else request.args
+    sheet = answer_sheet(desk(), job).lines
     return show(
         "quotes/write_bill.html",
         job=job,
         looked=looked,
         why_not=why_not,
-        lines=[one.line for one in answer_sheet(desk(), job).lines if one.stands == "approved"],
+        lines=[one.line for one in sheet if one.stands == "approved"],
+        unanswered=[one.line for one in sheet if one.stands == "waiting"],
         asked=asked,
         not_done=asked.getlist("not_done"),
         papers=desk_work(desk(), job).papers,
