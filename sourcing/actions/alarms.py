@@ -19,6 +19,7 @@ from ..ordering.cost_now import LineCost
 from ..ordering.promised import AT_THE_EARLIEST
 from ..quoting.alarm import Known, differences, same_number
 from ..quoting.alarm_notes import Beside, alarm_notes
+from ..quoting.hold import Covered
 from ..quoting.pricing import UnitPrice, unit_price
 from ..quoting.ways_out import Buying, Yes, margin_as_approved, waiting_or_switching, ways_out
 from ..storage.jobs import jobs
@@ -114,10 +115,10 @@ def _lines(here: _Now) -> Iterator[_Line]:
 def _alarm(here: _Now, one: _Line, anyway: bool = False) -> Alarm | None:
     quote, label = here.job.standing.quote, one.line.label
     known, price = _known(here, one)
-    by, differs = _covered_day(here, label), _differs(here, one, known)
+    covered, differs = _covered_day(here, label), _differs(here, one, known)
     if not differs and not anyway:
         return None
-    yes = Yes(quote=quote, labels=tuple(line.label for line in here.job.approved), line=one.line, by=by)
+    yes = Yes(quote=quote, labels=tuple(line.label for line in here.job.approved), line=one.line, covered=covered)
     stays = _stays(here, one, known, price)
     ways = ways_out(yes, stays, _other(here, one), margin)
     notes = alarm_notes(quote, differs, _beside(here, one, yes.approved_total))
@@ -139,16 +140,16 @@ def _alarm(here: _Now, one: _Line, anyway: bool = False) -> Alarm | None:
 
 def _differs(here: _Now, one: _Line, known: Known) -> tuple[Differs, ...]:
     label, standing = one.line.label, here.job.standing
-    decision, by = here.job.decisions.get(label), _covered_day(here, label)
-    differs = differences(standing.quote, one.line, by, known, decision, standing.holding[label].amount)
+    decision, covered = here.job.decisions.get(label), _covered_day(here, label)
+    differs = differences(standing.quote, one.line, covered, known, decision, standing.holding[label].amount)
     if one.on_order and one.on_order.is_complete:
         return tuple(each for each in differs if each.what == "number")
     return differs
 
 
-def _covered_day(here: _Now, label: str) -> date | None:
+def _covered_day(here: _Now, label: str) -> Covered | None:
     quote = here.job.standing.quote
-    return covered_day(here.found.connection, quote.job, here.job.standing.approval_of[label])
+    return covered_day(here.found, quote.job, here.job.standing.approval_of[label])
 
 
 def _beside(here: _Now, one: _Line, approved: Money) -> Beside:
@@ -249,11 +250,11 @@ def _other(here: _Now, one: _Line) -> Buying:
         _bought_as(here, one, changed(priced.landed.items[0].item, need=one.line.label))
         for priced in others(here.found, here.job, one.line, pieces, mine)
     ]
-    by = _covered_day(here, one.line.label)
+    covered = _covered_day(here, one.line.label)
     able = [each for each in found if not each.why_not]
     if not able:
         return found[0] if found else Buying(why_not="nobody else has it in good standing today")
-    return min(able, key=lambda each: _order_of(each, by))
+    return min(able, key=lambda each: _order_of(each, covered.day if covered else None))
 
 
 def _order_of(one: Buying, by: date | None) -> tuple[bool, int, str, str]:

@@ -172,10 +172,10 @@ def _asked_again(found: Catalogue, wanted: Mapping[str, ToOrder], plan: Plan) ->
             price = line_at(one.whole, each)
             yield f"line {label} of job {job} at {price} before tax, approved was {one.approved}"
         here = arrival(item, found.door(item.offer.supplier), found.at).latest
-        promised = covered_day(found.connection, job, one.approval)
-        if promised is not None and (here is None or here > promised):
+        covered = covered_day(found, job, one.approval)
+        if covered is not None and (here is None or here > covered.day):
             day = f"by {here}" if here else "on a day not known"
-            yield f"line {label} of job {job} {day}, approved was by {promised}"
+            yield f"line {label} of job {job} {day}, approved was by {covered.words()}"
 
 
 def _lines(labels: Sequence[str]) -> str:

@@ -188,7 +188,7 @@ def _ready(found: Catalogue, one: ToOrder) -> tuple[OrderItem, tuple[str, ...]] 
     today = Today(
         unit_cost=unit_cost,
         latest=here.latest,
-        promised=covered_day(found.connection, one.wanted.job, one.approval),
+        covered=covered_day(found, one.wanted.job, one.approval),
         approved=one.approved,
         tolerance=one.quote.tolerance,
         number=str(offer.numbers()[0]),

@@ -14,14 +14,15 @@ from ..basics.quote import Answered, FrozenQuote, Quote, QuoteLine
 from ..basics.value import Value, changed
 from ..quoting.approvals import standing_answers
 from ..quoting.build import build_quote
-from ..quoting.hold import promised_by
+from ..quoting.hold import covered_by
 from ..quoting.revisions import compare_quotes
 from ..storage.after_quote import bill_of
 from ..storage.jobs import change_job
 from ..storage.jobs import job as stored_job
 from ..storage.quotes import add_quote, approvals, newest_quote, quote
+from .covered_day import shop_works
 from .desk import Desk
-from .evaluate import catalogue, catalogue_to_read
+from .evaluate import Catalogue, catalogue, catalogue_to_read
 from .jobs import check_job
 from .plan import ANY_DAY, AnyDay
 from .quote_plan import Market, market
@@ -73,7 +74,7 @@ def write_quote(
         last = newest_quote(pen.connection, number)
         if last and now.same:
             return Written(frozen=last, is_new=False, warnings=now.warnings, notes=now.notes)
-        frozen = freeze(_with_answers(pen.connection, now.now), paper)
+        frozen = freeze(_with_answers(found, now.now), paper)
         add_quote(pen.connection, frozen, desk.who)
         whose = ", by the plan under which the customer pays least" if now.now.plan_for == "customer" else ""
         pen.note(number, f"wrote revision {now.now.revision}: agreed {now.now.agreed_total.total}{whose}")
@@ -97,11 +98,12 @@ def _for_day(job: Job, need_by: date | AnyDay | None) -> Job:
     return changed(job, need_by=None if need_by == ANY_DAY else need_by)
 
 
-def _with_answers(connection: Connection, new: Quote) -> Quote:
+def _with_answers(found: Catalogue, new: Quote) -> Quote:
     """The quote with the answers that hold already on its lines, so that the paper asks only about the others.
 
     A yes given to an earlier day is a question again where the parts or the machine come later now.
     """
+    connection = found.connection
     kept = [one for _, one in approvals(connection, new.job)]
     earlier = {revision: quote(connection, new.job, revision).quote for revision in {one.revision for one in kept}}
     holding = standing_answers(new, kept, earlier)
@@ -109,16 +111,20 @@ def _with_answers(connection: Connection, new: Quote) -> Quote:
 
     def said(line: QuoteLine) -> Answered | None:
         one = holding.get(line.label)
-        if one is None or (one.answer == "approved" and _comes_later(new, earlier[one.revision], one.at, wanted)):
+        later = one is not None and _comes_later(found, new, (earlier[one.revision], one.at), wanted)
+        if one is None or (one.answer == "approved" and later):
             return None
         return Answered(answer=one.answer, who=one.who, how=one.how, on=one.at.date())
 
     return changed(new, lines=tuple(changed(line, answered=said(line)) for line in new.lines))
 
 
-def _comes_later(new: Quote, then: Quote, answered_at: datetime, wanted: date | None) -> bool:
-    covered, now = promised_by(then, answered_at, wanted), promised_by(new, wanted=wanted)
-    return covered is not None and (now is None or covered < now)
+def _comes_later(found: Catalogue, new: Quote, then: tuple[Quote, datetime], wanted: date | None) -> bool:
+    def works(day: date) -> bool:
+        return shop_works(found, day)
+
+    before, now = covered_by(*then, wanted, works), covered_by(new, None, wanted, works)
+    return before is not None and (now is None or before.day < now.day)
 
 
 def freeze(new: Quote, paper: Paper) -> FrozenQuote:

@@ -12,7 +12,7 @@ from ..basics.money import Money, round_half_up
 from ..basics.part_number import number_key
 from ..basics.quote import Quote, QuoteLine
 from ..basics.value import Value
-from .hold import covers_cost, covers_day, goods_of
+from .hold import Covered, covers_cost, covers_day, goods_of
 from .number_approved import covers_number
 from .tolerance import line_at, may_rise_to, rises_too_far
 
@@ -40,16 +40,16 @@ class Known(Value, frozen=True, kw_only=True):
 def differences(
     quote: Quote,
     line: QuoteLine,
-    by: date | None,
+    covered: Covered | None,
     known: Known,
     decision: Decision | None = None,
     approved: Money | None = None,
 ) -> tuple[Differs, ...]:
     """All that is not as approved and that no decision covers; nothing where the yes still covers what is known.
 
-    A rise within the tolerance frozen in the quote is none. `by`: the last day the yes covers, None where no day was
-    named. `decision` is the last one of the line. `approved` is its amount in the yes that holds, None where it is the
-    line's own: rises over several revisions count from there together.
+    A rise within the tolerance frozen in the quote is none. `covered`: the last day the yes covers, None where no day
+    was named. `decision` is the last one of the line. `approved` is its amount in the yes that holds, None where it is
+    the line's own: rises over several revisions count from there together.
     """
     if known.gone:
         words = f"{line.number} can't be had as quoted any more: {known.gone}"
@@ -61,7 +61,7 @@ def differences(
     if not covers_cost(decision, line, known.unit_cost):
         found += _dearer(quote, line, known, approved)
     if not known.came:
-        found += _later(by, known.latest, decision)
+        found += _later(covered, known.latest, decision)
     return tuple(found)
 
 
@@ -104,14 +104,15 @@ def _dearer(quote: Quote, line: QuoteLine, known: Known, approved: Money | None)
         yield Differs(what="price", approved=str(line.unit_price), now=str(known.each), words=words)
 
 
-def _later(by: date | None, latest: date | None, decision: Decision | None) -> Iterator[Differs]:
-    if by is None:
+def _later(covered: Covered | None, latest: date | None, decision: Decision | None) -> Iterator[Differs]:
+    if covered is None:
         return
+    by, told = covered.day, covered.words()
     if latest is None:
-        words = f"approved was by {by}, now no day is known"
+        words = f"approved was by {told}, now no day is known"
         yield Differs(what="date", approved=str(by), now="not known", words=words)
     elif latest > by and not covers_day(decision, latest):
-        words = f"approved was by {by}, now {latest}: {days_words((latest - by).days)} later"
+        words = f"approved was by {told}, now {latest}: {days_words((latest - by).days)} later"
         yield Differs(what="date", approved=str(by), now=str(latest), words=words)
 
 

@@ -5,6 +5,7 @@ covers a dearer part up to what it cost on the day of the decision, and a later 
 it.
 """
 
+from collections.abc import Callable
 from datetime import date, datetime, timedelta
 
 from ..basics.alarm import Decision
@@ -18,20 +19,41 @@ from .tolerance import line_at, rises_too_far
 BENCH_DAYS = 1
 """The parts must be here a day before the machine is to be ready (common practice, no source)."""
 
+LONGEST_CLOSED = 60
+"""Nobody shuts a shop for so many days on end and names a day in it."""
+
 FRIDAY, SATURDAY = 4, 5
+
+
+class Covered(Value, frozen=True, kw_only=True):
+    """The last day the customer's yes covers; `printed`: the last day of the parts on the paper she answered to, None
+    where it names none; `ready_by`: the machine's day there, where that is what `day` comes from."""
+
+    day: date
+    printed: date | None
+    ready_by: date | None = None
+
+    def words(self) -> str:
+        """The day, with what her paper says where that is another day."""
+        if self.day == self.printed:
+            return str(self.day)
+        said = f"says the parts by {self.printed}" if self.printed else "names no day of the parts"
+        if self.ready_by:
+            return f"{self.day} (the customer's paper {said} and the machine by {self.ready_by})"
+        return f"{self.day} (the customer's paper {said}, and the answer came later)"
 
 
 class Today(Value, frozen=True, kw_only=True):
     """What is known of the line today beside its price; None: not known or not asked.
 
     `unit_cost`: the goods of one piece in the shop's currency, without freight and other charges. `latest`: the last
-    day the parts would be here, `promised` the last day the customer's yes covers. `approved`: the line's amount in
+    day the parts would be here, `covered` what the customer's yes covers of days. `approved`: the line's amount in
     that yes, None where it is the line's own. `tolerance` is the quote's.
     """
 
     unit_cost: Money | None = None
     latest: date | None = None
-    promised: date | None = None
+    covered: Covered | None = None
     approved: Money | None = None
     tolerance: Tolerance = Tolerance()
     number: str = ""
@@ -62,19 +84,36 @@ def why_held(
     return why or _day_held(decision, today)
 
 
-def promised_by(quote: Quote, answered_at: datetime | None = None, wanted: date | None = None) -> date | None:
-    """The last day the customer's yes covers: the last of the days printed, or the day before the machine is to be
-    ready where that is later, but not past `wanted`, the day the job wants its parts by, for the bench may need the
-    days after it; None where the paper names no day.
+def covered_by(
+    quote: Quote,
+    answered_at: datetime | None = None,
+    wanted: date | None = None,
+    is_worked: Callable[[date], bool] = lambda day: True,
+) -> Covered | None:
+    """The last day the customer's yes covers: the last of the days printed, or the last day the shop works before the
+    machine is to be ready where that is later, but not past `wanted`, the day the job wants its parts by, for the bench
+    may need the days after it; None where the paper names no day. `is_worked`: whether the shop works that day.
 
     The days printed count from the moment of the quote, so they move on by the working days (Monday to Friday, part of
     a day counts as one) that the customer took for the yes: her waiting is no lateness of the shop's.
     """
-    known = [_moved_on(quote.arrives[1], quote.made_at, answered_at)] if quote.arrives else []
-    if quote.ready_by:
-        bench = quote.ready_by - timedelta(days=BENCH_DAYS)
-        known.append(min(bench, wanted) if wanted else bench)
-    return max(known, default=None)
+    printed = quote.arrives[1] if quote.arrives else None
+    moved = _moved_on(printed, quote.made_at, answered_at) if printed else None
+    bench = _bench_day(quote.ready_by, is_worked) if quote.ready_by else None
+    bench = min(bench, wanted) if bench and wanted else bench
+    if bench is not None and (moved is None or bench > moved):
+        return Covered(day=bench, printed=printed, ready_by=quote.ready_by)
+    return Covered(day=moved, printed=printed) if moved is not None else None
+
+
+def _bench_day(ready_by: date, is_worked: Callable[[date], bool]) -> date:
+    """The machine is mended on a day the shop works: a holiday before it is none on which parts may come yet."""
+    day = ready_by - timedelta(days=BENCH_DAYS)
+    for _ in range(LONGEST_CLOSED):
+        if is_worked(day):
+            return day
+        day -= timedelta(days=1)
+    return ready_by - timedelta(days=BENCH_DAYS)
 
 
 def _moved_on(day: date, made_at: datetime, answered_at: datetime | None) -> date:
@@ -122,8 +161,8 @@ def _price_held(line: QuoteLine, price_now: Money, decision: Decision | None, to
 
 
 def _day_held(decision: Decision | None, today: Today) -> str:
-    if today.latest is None or today.promised is None or today.latest <= today.promised:
+    if today.latest is None or today.covered is None or today.latest <= today.covered.day:
         return ""
     if covers_day(decision, today.latest):
         return ""
-    return f"it would be here by {today.latest}, approved was by {today.promised}"
+    return f"it would be here by {today.latest}, approved was by {today.covered.words()}"

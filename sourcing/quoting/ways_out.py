@@ -14,7 +14,7 @@ from ..basics.quote import Quote, QuoteLine
 from ..basics.value import Value, changed
 from .alarm import days_words, percent_more, same_number
 from .freight_at_cost import at_cost
-from .hold import goods_of
+from .hold import Covered, goods_of
 from .totals import document_total, total_of
 
 Reckon = Callable[[Money, Money], Margin]
@@ -23,12 +23,12 @@ Reckon = Callable[[Money, Money], Margin]
 
 class Yes(Value, frozen=True, kw_only=True):
     """What the customer approved: the revision, the labels of all approved lines, and the line it is about;
-    `by` is the last day the yes covers, None where no day was named."""
+    `covered` is the last day the yes covers, None where no day was named."""
 
     quote: Quote
     labels: tuple[str, ...]
     line: QuoteLine
-    by: date | None = None
+    covered: Covered | None = None
 
     @property
     def approved_total(self) -> Money:
@@ -170,16 +170,17 @@ def _number_asked(yes: Yes, buying: Buying, same_price: bool = True) -> str:
 
 
 def _day_asked(yes: Yes, buying: Buying) -> str:
-    if yes.by is None:
+    if yes.covered is None:
         return ""
     if buying.latest is None:
         return f"No day is known for {yes.line.title} any more: may we wait?"
-    if buying.latest <= yes.by:
+    if buying.latest <= yes.covered.day:
         return ""
     ready = f", the machine ready by {buying.ready}" if buying.ready else ""
     wanted = yes.quote.ready_by
     instead = f" instead of {wanted}" if ready and wanted else ""
-    return f"{yes.line.title} would be here by {buying.latest} instead of {yes.by}{ready}{instead}: is that all right?"
+    told = yes.covered.printed or yes.covered.day
+    return f"{yes.line.title} would be here by {buying.latest} instead of {told}{ready}{instead}: is that all right?"
 
 
 def _freight_at_cost(yes: Yes, other: Buying, reckon: Reckon) -> Iterable[str]:

@@ -234,7 +234,8 @@ def test_a_yes_carried_over_covers_the_day_she_was_told_and_no_later_one(tmp_pat
     assert (new.revision, new.arrives) == (2, (date(2026, 4, 1), date(2026, 4, 1)))
     assert standing(desk, number).words()["1"] == "approved"
     (alarm,) = alarms(desk, number)
-    assert [one.words for one in alarm.differs] == ["approved was by 2026-03-19, now 2026-04-01: 13 days later"]
+    told = "2026-03-19 (the customer's paper says the parts by 2026-03-04 and the machine by 2026-03-20)"
+    assert [one.words for one in alarm.differs] == [f"approved was by {told}, now 2026-04-01: 13 days later"]
     with pytest.raises(Refused, match="it would be here by 2026-04-01, approved was by 2026-03-19"):
         place_orders(desk, [number], ["1"])
     record(desk, number, yes("1"))
@@ -254,8 +255,19 @@ def test_a_day_past_what_was_quoted_and_wanted_is_no_longer_approved(tmp_path: P
     _, number = approved(tmp_path, f"need_by = 2026-03-10\n{LINES}")
     desk = desk_at(tmp_path, datetime(2026, 3, 12, 9, 0))
     told = [differs.words for one in alarms(desk, number) for differs in one.differs]
-    assert len(told) == 2 and all(words.startswith("approved was by 2026-03-10, now 2026-03-1") for words in told)
+    assert len(told) == 2 and all(words.startswith("approved was by 2026-03-10 (the customer") for words in told)
+    assert all("), now 2026-03-1" in words for words in told)
     with pytest.raises(Refused):
         place_orders(desk, [number])
     place_orders(desk_at(tmp_path, TUESDAY), [number])
     assert alarms(desk_at(tmp_path, TUESDAY), number) == ()
+
+
+def test_parts_for_a_machine_wanted_on_a_monday_are_approved_by_the_friday_before(tmp_path: Path) -> None:
+    """The shop is closed in between, and her paper names no such day."""
+    _, number = approved(tmp_path, LINES.replace("ready_by = 2026-03-20", "ready_by = 2026-03-23"))
+    desk = tuesday(tmp_path, BELT.replace("2,In stock", "0,Backorder until 2026-03-30"), KEEPER)
+    (alarm,) = alarms(desk, number)
+    told = "2026-03-20 (the customer's paper says the parts by 2026-03-04 and the machine by 2026-03-23)"
+    assert [one.words for one in alarm.differs] == [f"approved was by {told}, now 2026-04-01: 12 days later"]
+    assert "would be here by 2026-04-01 instead of 2026-03-04" in alarm.ways[0].asks

@@ -91,7 +91,8 @@ def test_waiting_and_switching_to_the_cent(tmp_path: Path) -> None:
     """169.75 on 1 April at the earliest against 170.00 on 12 March: 0.25 for 20 days."""
     desk, _, order = slipped(tmp_path)
     (alarm,) = alarms(desk)
-    assert [one.words for one in alarm.differs] == ["approved was by 2026-03-05, now 2026-04-01: 27 days later"]
+    told = "2026-03-05 (the customer's paper says the parts by 2026-03-04 and the machine by 2026-03-06)"
+    assert [one.words for one in alarm.differs] == [f"approved was by {told}, now 2026-04-01: 27 days later"]
     hold, ask, switch = alarm.ways
     assert hold.margin is not None and switch.margin is not None
     assert (hold.margin.cost, hold.margin.earned, hold.margin.margin_percent) == (
@@ -106,10 +107,10 @@ def test_waiting_and_switching_to_the_cent(tmp_path: Path) -> None:
     assert (hold.total, switch.total, ask.total) == (alarm.approved_total, alarm.approved_total, alarm.approved_total)
     assert ask.why_not  # the price is no question here
     assert switch.asks == (
-        "Belt would be here by 2026-03-12 instead of 2026-03-05, the machine ready by 2026-03-13 "
+        "Belt would be here by 2026-03-12 instead of 2026-03-04, the machine ready by 2026-03-13 "
         "instead of 2026-03-06: is that all right?"
     )
-    assert "here by 2026-04-01 instead of 2026-03-05, the machine ready by 2026-04-02" in hold.asks
+    assert "here by 2026-04-01 instead of 2026-03-04, the machine ready by 2026-04-02" in hold.asks
     assert (switch.supplier, alarm.order) == ("pellbrook", order)
 
 

@@ -206,7 +206,8 @@ def test_later_than_covered_is_asked_beside_the_price(tmp_path: Path) -> None:
     write_quote(desk, number, paper)
     record(desk_at(tmp_path, TUESDAY), number, yes("agreed"))
     (alarm,) = alarms(desk_at(tmp_path, THURSDAY))
-    assert [one.words for one in alarm.differs] == ["approved was by 2026-03-12, now 2026-03-16: 4 days later"]
+    told = "2026-03-12 (the customer's paper says the parts by 2026-03-11, and the answer came later)"
+    assert [one.words for one in alarm.differs] == [f"approved was by {told}, now 2026-03-16: 4 days later"]
     agreed = Agreed(who="Maud Tilbrook", how="telephone")
     decide(desk_at(tmp_path, THURSDAY), number, "1", "hold", "Monday is early enough", agreed)
     assert alarms(desk_at(tmp_path, THURSDAY)) == ()

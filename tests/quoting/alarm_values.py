@@ -9,12 +9,14 @@ from sourcing.basics.money import zero
 from sourcing.basics.quote import Behind, Quote, QuoteLine
 from sourcing.basics.settings import ChargeRules, Shop, Supplies, Tax, Tolerance
 from sourcing.basics.value import changed
+from sourcing.quoting.hold import Covered
 from sourcing.quoting.totals import document_total
 from sourcing.quoting.ways_out import Buying, Yes
 from tests.builders import usd
 
 MADE = datetime(2026, 3, 9, 10, 0)
 BY = date(2026, 3, 12)
+COVERED = Covered(day=BY, printed=BY)
 RULES = ChargeRules(
     taxes=(Tax(name="Sales tax", percent=Decimal(7), on=("parts", "freight"), starts_on=date(2026, 1, 1)),),
     supplies=Supplies(percent_of_labour=Decimal(5), most=Decimal("12.00")),
@@ -96,7 +98,12 @@ def quote(*lines: QuoteLine, **fields: object) -> Quote:
 def yes(made: Quote | None = None) -> Yes:
     """All of it approved, to be here by 12 March."""
     found = made or quote()
-    return Yes(quote=found, labels=tuple(line.label for line in found.lines), line=found.lines[0], by=BY)
+    return Yes(
+        quote=found,
+        labels=tuple(line.label for line in found.lines),
+        line=found.lines[0],
+        covered=Covered(day=BY, printed=BY),
+    )
 
 
 def buying(cost: str, freight_cost: str, **fields: object) -> Buying:

@@ -15,14 +15,14 @@ from sourcing.basics.value import changed
 from sourcing.quoting.alarm import Known, differences
 from sourcing.quoting.alarm_notes import THIRTY_DAYS, Beside, alarm_notes
 from tests.builders import usd
-from tests.quoting.alarm_values import BY, belt, decided, quote
+from tests.quoting.alarm_values import BY, COVERED, belt, decided, quote
 
 AS_APPROVED = Known(unit_cost=usd("126.90"), each=usd("177.66"), number="Norrowby NW-77120", latest=BY)
 
 
 def told(decision: Decision | None = None, **fields: Any) -> list[tuple[str, str]]:
     """What differs where these things are known now, as kind and sentence."""
-    found = differences(quote(), belt(), BY, changed(AS_APPROVED, **fields), decision)
+    found = differences(quote(), belt(), COVERED, changed(AS_APPROVED, **fields), decision)
     return [(one.what, one.words) for one in found]
 
 
@@ -106,7 +106,7 @@ def test_a_rise_within_the_tolerance_is_quiet(cost: str, quiet: bool) -> None:
     made = quote(tolerance=Tolerance(percent=Decimal(5)))
     cents = usd(cost) + usd("0.01")
     known = changed(AS_APPROVED, unit_cost=cents)
-    assert (differences(made, belt(), BY, known) == ()) == quiet
+    assert (differences(made, belt(), COVERED, known) == ()) == quiet
 
 
 @pytest.mark.parametrize(
@@ -121,7 +121,7 @@ def test_rises_over_revisions_are_reckoned_together_from_the_amount_approved(eac
     line = belt("182.66")
     made = quote(line, tolerance=Tolerance(amount=Decimal("10.00")))
     known = changed(AS_APPROVED, unit_cost=usd("130.00"), each=usd(each))
-    found = differences(made, line, BY, known, None, usd("321.66"))
+    found = differences(made, line, COVERED, known, None, usd("321.66"))
     assert [one.words for one in found] == words
 
 
@@ -132,13 +132,13 @@ def test_every_cent_of_a_rise_is_told_and_no_fall_is(before: int, now: int, piec
     assert behind is not None
     line = belt(quantity=pieces, behind=changed(behind, unit_cost=from_minor(before, "USD")))
     known = changed(AS_APPROVED, unit_cost=from_minor(now, "USD"))
-    assert bool(differences(quote(line), line, BY, known)) == (now > before)
+    assert bool(differences(quote(line), line, COVERED, known)) == (now > before)
 
 
 def notes(kinds: dict[str, Any], deposit: str = "0.00", **fields: Any) -> tuple[str, ...]:
     """The notes beside an alarm that differs so."""
     made = quote(**fields)
-    differs = differences(made, belt(), BY, changed(AS_APPROVED, **kinds))
+    differs = differences(made, belt(), COVERED, changed(AS_APPROVED, **kinds))
     days = (date(2026, 3, 4), date(2026, 3, 18), date(2026, 4, 1))
     beside = Beside(approved_total=usd("357.29"), today=date(2026, 3, 12), deposit=usd(deposit), days=days)
     return alarm_notes(made, differs, beside)

@@ -12,7 +12,7 @@ from sourcing.basics.money import from_minor
 from sourcing.margins.figures import margin
 from sourcing.quoting.ways_out import Buying, margin_as_approved, waiting_or_switching, ways_out
 from tests.builders import usd
-from tests.quoting.alarm_values import BY, belt, buying, freight, quote, yes
+from tests.quoting.alarm_values import COVERED, belt, buying, freight, quote, yes
 
 NOW = buying("154.54", "14.95")
 OTHER = buying(
@@ -149,4 +149,4 @@ def test_the_extra_is_always_what_the_papers_would_differ_by(old: int, new: int,
     assert ask.total is not None and ask.extra is not None and ask.margin is not None and hold.margin is not None
     assert ask.total - ask.extra == hold.total
     assert ask.margin.price - hold.margin.price == (from_minor(new, "USD") - from_minor(old, "USD")) * pieces
-    assert yes(made).by == BY
+    assert yes(made).covered == COVERED

@@ -9,11 +9,12 @@ from hypothesis import strategies as st
 
 from sourcing.basics.alarm import Decision
 from sourcing.basics.money import from_minor
+from sourcing.basics.quote import Quote
 from sourcing.basics.settings import Tolerance
 from sourcing.basics.value import changed
-from sourcing.quoting.hold import Today, promised_by, why_held
+from sourcing.quoting.hold import Covered, Today, covered_by, why_held
 from tests.builders import usd
-from tests.quoting.alarm_values import BEHIND, BY, belt, decided, quote
+from tests.quoting.alarm_values import BEHIND, COVERED, belt, decided, quote
 
 DEARER = Today(unit_cost=usd("139.59"))
 
@@ -89,13 +90,13 @@ def test_a_lower_price_said_since_is_what_a_rise_counts_from() -> None:
 
 def test_a_later_day_is_held_until_the_customer_said_yes_to_it() -> None:
     """A decision without her yes names no day; with it, it covers that day and none later."""
-    late = Today(latest=date(2026, 3, 18), promised=BY)
+    late = Today(latest=date(2026, 3, 18), covered=COVERED)
     why = "it would be here by 2026-03-18, approved was by 2026-03-12"
     assert why_held(belt(), usd("177.66"), "", None, late) == why
     assert why_held(belt(), usd("177.66"), "", decided(), late) == why
     agreed = decided(latest=date(2026, 3, 18), agreed_by="Maud Tilbrook")
     assert why_held(belt(), usd("177.66"), "", agreed, late) == ""
-    later = Today(latest=date(2026, 3, 19), promised=BY)
+    later = Today(latest=date(2026, 3, 19), covered=COVERED)
     assert why_held(belt(), usd("177.66"), "", agreed, later)
 
 
@@ -114,23 +115,40 @@ def test_a_later_day_is_held_until_the_customer_said_yes_to_it() -> None:
 def test_the_days_printed_move_on_by_the_time_the_customer_took(answered: str | None, by: str) -> None:
     """Quoted on Monday 9 March at ten for Wednesday the 11th."""
     at = datetime.fromisoformat(answered) if answered else None
-    assert promised_by(quote(), at) == date.fromisoformat(by)
+    found = covered_by(quote(), at)
+    assert found is not None and found.day == date.fromisoformat(by) and found.printed == date(2026, 3, 11)
+    moved = " (the customer's paper says the parts by 2026-03-11, and the answer came later)"
+    assert found.words() == (by if by == "2026-03-11" else f"{by}{moved}")
 
 
 def test_the_day_the_machine_is_wanted_counts_where_it_is_later() -> None:
     """The parts a day before it; an earlier wish does not undo a day that was printed and approved."""
-    assert promised_by(quote(ready_by=date(2026, 3, 20))) == date(2026, 3, 19)
-    assert promised_by(quote(ready_by=date(2026, 3, 10))) == date(2026, 3, 11)
-    assert promised_by(quote(arrives=None)) is None
+    printed = date(2026, 3, 11)
+    later = covered_by(quote(ready_by=date(2026, 3, 20)))
+    assert later == Covered(day=date(2026, 3, 19), printed=printed, ready_by=date(2026, 3, 20))
+    assert (
+        later.words() == f"2026-03-19 (the customer's paper says the parts by {printed} and the machine by 2026-03-20)"
+    )
+    assert covered_by(quote(ready_by=date(2026, 3, 10))) == Covered(day=printed, printed=printed)
+    assert covered_by(quote(arrives=None)) is None
+
+
+def test_a_day_the_shop_is_closed_is_never_the_last_one_covered() -> None:
+    """Ready on Tuesday 17 March, Monday a holiday: the parts by Friday the 13th. A shop never open keeps the day."""
+    monday = date(2026, 3, 16)
+    found = covered_by(quote(ready_by=date(2026, 3, 17)), None, None, lambda day: day != monday and day.weekday() < 5)
+    assert found is not None and found.day == date(2026, 3, 13)
+    never = covered_by(quote(ready_by=date(2026, 3, 17)), None, None, lambda day: False)
+    assert never is not None and never.day == monday
 
 
 def test_past_the_days_printed_the_parts_are_covered_to_the_day_they_are_wanted() -> None:
     """Common practice, no source: who wants the parts by the 16th for the 20th needs the days between at the bench."""
     ready = quote(ready_by=date(2026, 3, 20))
-    assert promised_by(ready, wanted=date(2026, 3, 16)) == date(2026, 3, 16)
-    assert promised_by(ready, wanted=date(2026, 3, 10)) == date(2026, 3, 11), "what was printed stays approved"
-    assert promised_by(ready, wanted=date(2026, 3, 25)) == date(2026, 3, 19)
-    assert promised_by(quote(), wanted=date(2026, 3, 25)) == date(2026, 3, 11)
+    assert _day(ready, wanted=date(2026, 3, 16)) == date(2026, 3, 16)
+    assert _day(ready, wanted=date(2026, 3, 10)) == date(2026, 3, 11), "what was printed stays approved"
+    assert _day(ready, wanted=date(2026, 3, 25)) == date(2026, 3, 19)
+    assert _day(quote(), wanted=date(2026, 3, 25)) == date(2026, 3, 11)
 
 
 @given(st.integers(0, 40_000), st.integers(1, 40_000), st.integers(1, 9))
@@ -145,9 +163,9 @@ def test_holding_covers_exactly_what_costs_no_more(cost: int, decided_cost: int,
 @given(st.integers(0, 400), st.integers(0, 23))
 def test_a_later_answer_never_brings_the_day_forward(hours: int, more: int) -> None:
     """The day covered rises with the time the customer took, and is never a Saturday or Sunday."""
-    first, second = (promised_by(quote(), quote().made_at + timedelta(hours=some)) for some in (hours, hours + more))
+    first, second = (covered_by(quote(), quote().made_at + timedelta(hours=some)) for some in (hours, hours + more))
     assert first is not None and second is not None
-    assert first <= second and second.weekday() < 5
+    assert first.day <= second.day and second.day.weekday() < 5
 
 
 def test_another_number_is_held_whatever_it_costs() -> None:
@@ -174,3 +192,8 @@ def test_a_sheet_that_leaves_the_maker_out_names_the_same_number() -> None:
     own = changed(BEHIND, supplier_number="SG-100")
     assert why_held(belt(behind=own), usd("177.66"), "", None, Today(number="SG-100"))
     assert why_held(belt(behind=own), usd("177.66"), "", None, Today(number="NW-77120"))
+
+
+def _day(of: Quote, wanted: date) -> date | None:
+    found = covered_by(of, None, wanted)
+    return found.day if found else None
