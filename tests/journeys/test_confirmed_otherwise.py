@@ -51,6 +51,8 @@ def test_what_is_confirmed_as_ordered_is_nothing_to_mind(tmp_path: Path) -> None
 
 def test_it_is_known_from_the_moment_it_was_said_until_a_newer_sheet(tmp_path: Path) -> None:
     confirmed(tmp_path, unit_price=Decimal("17.20"))
+    pellbrook = ["CV-B880K,Corrivane,Belt B88,109.00,71.25,2,In stock"]
+    sheet(desk_at(tmp_path, MONDAY), tmp_path, "pellbrook", "2026-03-01", pellbrook)  # another supplier's stays older
     assert not minds(tmp_path, datetime(2026, 3, 2, 8, 0))
     tuesday = datetime(2026, 3, 3, 9, 0)
     assert minds(tmp_path, tuesday)
