@@ -126,15 +126,17 @@ def test_losses_after_the_quote_are_the_steps_below_nothing(lines: list[LineFigu
 def test_a_line_is_judged_alike_wherever_it_is_looked_at(lines: list[LineFigures]) -> None:
     """Freight billed apart: by line, under the floor, and in the job's own table, with nothing lost in all."""
     ready, floors = counted(lines, {JOB: Decimal(30)}), {JOB: Decimal(30)}
-    by_line = {group.name: group.known for group in grouped(ready, "line", {}, "USD").groups}
+    by_line = {group.name: group for group in grouped(ready, "line", {}, "USD").groups}
     made = {line.label: line_margin(line, OwnersRules(floor_percent=Decimal(30)), "USD") for line in lines}
     low = low_lines(ready, floors, "USD")
     assert [one.margin for one in low] == [made[one.label].stages[-1][1] for one in low]
     assert {one.label for one in low} == {label for label, one in made.items() if one.below_floor}
     for label, one in made.items():
-        stage, last = one.stages[-1]
-        if stage == "received":
-            assert by_line[f"{JOB} line {label}"] == last
+        group = by_line[f"{JOB} line {label}"]
+        for stage, figure in one.stages:
+            assert getattr(group, stage) == figure
+        if one.stages[-1][0] == "received":
+            assert group.known == group.received
     assert grouped(ready, "line", {}, "USD").whole.known == grouped(ready, "job", {}, "USD").whole.known
 
 
