@@ -109,9 +109,9 @@ def share_out(amount: Money, weights: Sequence[Decimal | int]) -> list[Money]:
     even = not any(weights)
     scale = [Decimal(1) if even else Decimal(weight) for weight in weights]
     cents, whole = abs(amount.minor()), sum(scale)
-    exact = [cents * weight / whole for weight in scale]
-    parts = [int(share) for share in exact]
-    by_remainder = sorted(range(len(parts)), key=lambda at: (-(exact[at] - parts[at]), at))
+    exact = [divmod(cents * weight, whole) for weight in scale]  # a quotient cut at its last digit would move ties
+    parts = [int(share) for share, _ in exact]
+    by_remainder = sorted(range(len(parts)), key=lambda at: (-exact[at][1], at))
     for at in by_remainder[: cents - sum(parts)]:
         parts[at] += 1
     sign = -1 if amount.amount < 0 else 1

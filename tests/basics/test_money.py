@@ -105,3 +105,9 @@ def test_shares_sum_to_the_cent(cents: int, weights: list[int]) -> None:
     whole = sum(weights) or len(weights)
     for share, weight in zip(shares, weights if sum(weights) else [1] * len(weights), strict=True):
         assert abs(share.amount - amount.amount * weight / whole) < Decimal("0.01")
+
+
+def test_equal_remainders_go_to_the_earlier_share_exactly() -> None:
+    """8.00 by 292 and 224 parts of 2176: 107.35... and 82.35... cents, the same remainder 768 of 2176; by hand."""
+    shares = share_out(usd("8.00"), [8, 9, 191, 292, 452, 500, 500, 224])
+    assert (shares[3], shares[7]) == (usd("1.08"), usd("0.82"))
