@@ -64,7 +64,8 @@ def confirm(desk: Desk, number: str, said: Confirmation) -> Confirmed:
     with desk.writing("confirm order") as pen:
         before = now_of(pen.connection, number)
         event = changed(
-            _made(desk, number, "confirmed", check_confirmed(before, said.lines), said.words), said_by=said.said_by
+            _made(desk, number, "confirmed", check_confirmed(before, said.lines, said.words), said.words),
+            said_by=said.said_by,
         )
         differs = confirmed_otherwise(pen.connection, before, event)
         add_event(pen.connection, event)

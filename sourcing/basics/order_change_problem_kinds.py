@@ -19,6 +19,12 @@ ORDER_CHANGE_KINDS: dict[str, ProblemKind] = {
         "line {line} of order {order} is named, and neither price, number nor day is said",
         "say what the supplier said, or leave the line out: what is not named is confirmed as ordered",
     ),
+    "confirmed-for-nothing": kind(
+        "Confirmed for nothing",
+        "line {line} of order {order} is confirmed at a price of 0",
+        "leave the price out if none was said; if it comes for nothing, say why with '--words'",
+        at_counter="leave the price blank if none was said; if it comes for nothing, say why under 'What else was said'",
+    ),
     "days-turned-round": kind(
         "Days the wrong way round",
         "line {line}: the first day {first} is after the last day {last}",

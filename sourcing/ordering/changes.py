@@ -26,11 +26,11 @@ def standing_line(now: OrderNow, at: int) -> LineNow:
     return line
 
 
-def check_confirmed(now: OrderNow, said: Sequence[LineEvent]) -> tuple[LineEvent, ...]:
+def check_confirmed(now: OrderNow, said: Sequence[LineEvent], words: str = "") -> tuple[LineEvent, ...]:
     """What the supplier confirmed, by line number. No lines at all: all of it as ordered.
 
     Refuses an order of which nothing stands, a line that is cancelled or unknown, one of which nothing is said, a price
-    below zero, days the wrong way round or before the order.
+    below zero, one of zero without words why, days the wrong way round or before the order.
     """
     if now.cancelled:
         raise refused("order-cancelled", order=now.order.number)
@@ -42,6 +42,8 @@ def check_confirmed(now: OrderNow, said: Sequence[LineEvent]) -> tuple[LineEvent
             raise refused("not-an-amount", found=one.unit_price)
         if one.unit_price is not None and one.unit_price < 0:
             raise refused("charged-below-zero", line=one.line, order=now.order.number, found=one.unit_price)
+        if one.unit_price == 0 and not words.strip():
+            raise refused("confirmed-for-nothing", line=one.line, order=now.order.number)
         _check_days(now, one)
     return tuple(sorted(said, key=lambda one: one.line))
 

@@ -181,3 +181,11 @@ def test_no_change_ever_passes_the_yes_or_what_came(pieces: dict[int, int], came
         assert one.pieces is not None and 1 <= one.pieces <= approved[one.line]
         if one.line == 2:
             assert one.pieces >= came and (one.pieces % 2 == 0 or one.pieces == came)
+
+
+def test_a_price_of_nothing_is_asked_about() -> None:
+    """A slip of the hand, or a blank that was meant: kept only with words why."""
+    free = LineEvent(line=1, unit_price=Decimal(0))
+    with pytest.raises(Refused, match="is confirmed at a price of 0"):
+        check_confirmed(NOW, [free], " ")
+    assert check_confirmed(NOW, [free], "a gift for the last one that broke") == (free,)
