@@ -151,3 +151,16 @@ def test_no_page_could_print_the_owners_side() -> None:
         assert all(line.behind is None for line in (*lines, *values["quote"].lines)) and len(lines) == len(QUOTE.lines)
     some = answered_values(FROZEN, ())["open"]
     assert isinstance(some, list) and some and all(line.behind is None for line in some)
+
+
+def test_what_was_found_and_why_stand_on_lines_of_their_own(app: Flask) -> None:
+    """Whoever types on a telephone sets no stops: 'Belt glazed It slips' would be one sentence of two."""
+    words = {"found": "Belt glazed", "why": "It slips", "if_declined": "It breaks"}
+    lines = tuple(changed(line, **words) if line.kind == "agreed" else line for line in rich_quote().lines)
+    quote = changed(rich_quote(), lines=lines)
+    for html in (her_page(app, quote), quote_html(quote)):
+        plain = " ".join(html.split())
+        assert (
+            "<p><bdi>Belt glazed</bdi></p><p><bdi>It slips</bdi></p><p>If you decline: <bdi>It breaks</bdi></p>"
+            in plain
+        )
