@@ -23,7 +23,7 @@ ORDER_CHANGE_KINDS: dict[str, ProblemKind] = {
         "Confirmed for nothing",
         "line {line} of order {order} is confirmed at a price of 0",
         "leave the price out if none was said; if it comes for nothing, say why with '--words'",
-        at_counter="leave the price blank if none was said; if it comes for nothing, say why under 'What else was said'",
+        at_counter="leave it blank if no price was said; if it comes for nothing, say why under 'What else was said'",
     ),
     "days-turned-round": kind(
         "Days the wrong way round",
