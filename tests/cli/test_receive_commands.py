@@ -77,7 +77,9 @@ def test_goods_from_sending_to_credit(tmp_path: Path) -> None:
     waits = said(tmp_path, "going-back", "--xlsx", "w.xlsx", at=FRIDAY)
     assert "not said to be sent goods: 1 x NW-31207" in waits and (tmp_path / "w.xlsx").exists()
     back = ("send-back", order, "--line", "2", "--goods")
-    assert refusal(tmp_path, *back, "--credited", "6.20", at=FRIDAY).startswith("sourcing: 1 pieces of line 2")
+    assert refusal(tmp_path, *back, "--credited", "6.20", at=FRIDAY).startswith(
+        "sourcing: line 2 of order PO-2026-0001: 1 can't be credited"
+    )
     assert said(tmp_path, *back, "--paper", "R-1", at=FRIDAY) == (
         "PO-2026-0001 line 2, goods: 1 piece sent back.\n"
         "Still waits: line 2, goods: 1 piece of NW-31207 for credit.\n"
