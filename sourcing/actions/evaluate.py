@@ -1,6 +1,6 @@
 """Every offer of one of our parts, matched, priced at the door and dated; what compare and plan both stand on."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -15,15 +15,16 @@ from ..matching.equivalences.family import Family
 from ..matching.equivalences.graph import Families, families
 from ..matching.identity.asked_merge import merged
 from ..matching.identity.verdict import ban_on, verdict
-from ..matching.look_alikes import look_alike, near_keys, near_lengths
+from ..matching.look_alikes import NearKeys, look_alike
 from ..matching.numbers.affixes import dressed
 from ..matching.offer_match import Known, OfferMatch, match_offer
 from ..matching.settled_rows import SettledRows
 from ..storage.equivalence import equivalence_table
 from ..storage.judgements import judgements_in_force
-from ..storage.offers import newest_keys_of_length, offers_by_keys
+from ..storage.offers import offers_by_keys
 from .desk import Desk, shop_now
 from .known_table import KnownTable, known_table
+from .near_now import near_now, near_of
 from .our_side import known_numbers
 from .settled import keys_of_offer, settled_rows
 from .sorted_offers import Evaluated, Judged, ShopAt, sort_out
@@ -39,6 +40,7 @@ class Catalogue(ShopAt):
     families: Families
     known: Known
     refused: SettledRows
+    near: Callable[[Family], NearKeys]
 
     def family(self, code: str, bench: Bench | None) -> Family:
         """The part's numbers for the machine on the bench; all of them where none is named."""
@@ -55,12 +57,15 @@ def catalogue(connection: Connection, at: datetime, table: KnownTable | None = N
         families=every,
         known=known_numbers(connection, every, at.date(), table.borne if table else None),
         refused=_refused(connection, every),
+        near=lambda family: near_of(connection, family, at.date()),
     )
 
 
 def catalogue_to_read(desk: Desk, connection: Connection) -> Catalogue:
-    """The same for a transaction that only reads: the equivalence table is the one kept between two pages."""
-    return catalogue(connection, desk.at, known_table(desk.store, connection))
+    """The same for a transaction that only reads: with the equivalence table and the near numbers kept between two
+    pages."""
+    found = catalogue(connection, desk.at, known_table(desk.store, connection))
+    return replace(found, near=lambda family: near_now(desk.store, connection, family, desk.at.date()))
 
 
 def _refused(connection: Connection, every: Families) -> SettledRows:
@@ -128,7 +133,7 @@ def _for_other_machines(match: OfferMatch, bench: Bench | None) -> tuple[str, ..
 
 def _look_alikes(found: Catalogue, family: Family) -> Iterator[Candidate]:
     """Offers with a number near one of the part's; what is another part of ours by its number is not among them."""
-    keys = near_keys(family, newest_keys_of_length(found.connection, near_lengths(family), found.at.date()))
+    keys = found.near(family)
     for offer in sorted(offers_by_keys(found.connection, keys, found.at.date()), key=lambda one: one.identity):
         near = look_alike(offer, family, keys)
         if near and not any(number.key in family.number_keys() for number in offer.numbers()):

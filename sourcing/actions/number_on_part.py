@@ -21,6 +21,7 @@ from .desk import Desk, shop_now
 from .equivalences import hanging_together
 from .evaluate import Catalogue, judged_offers
 from .led_to import ways_to_parts
+from .near_now import near_of
 from .needs import asks_of
 from .our_side import known_numbers
 from .settled import settled_rows
@@ -76,6 +77,7 @@ def _catalogue(
         families=every,
         known=known_numbers(connection, every, desk.at.date()),
         refused=settled_rows((), every.graph.makers, every),
+        near=lambda family: near_of(connection, family, desk.at.date()),
     )
 
 

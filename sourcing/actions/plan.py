@@ -50,8 +50,10 @@ def plan_job(
         needs = needs_left(found, job.number) if left_to_order else job_needs(job, found, only_agreed)
         seen = {need.label: evaluate_need(found, need) for need in needs}
         plan = plan_offers(found, needs, seen, wishes)
-        if plan.unfilled:  # its sentences count the rows somebody could judge, whatever else is offered
-            seen = {need.label: _with_look_alikes(found, need) for need in needs}
+        # The sentences on what has no offer count the rows somebody could judge, whatever else is offered.
+        empty = [need for need in needs if any(words.startswith(f"{need.label}:") for words in plan.unfilled)]
+        if empty:
+            seen |= {need.label: _with_look_alikes(found, need) for need in empty}
             plan = plan_offers(found, needs, seen, wishes)
         return _with_more_pieces(plan, found, needs, seen) if wishes.more_than_needed == "cheaper break" else plan
 

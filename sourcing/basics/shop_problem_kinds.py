@@ -198,6 +198,8 @@ SHOP_KINDS: dict[str, ProblemKind] = {
         "no part of ours is known under '{found}'",
         "say which part it is with 'sourcing table add', add a part of ours with 'sourcing table add-part', or ask for "
         "another number of the same part",
+        at_counter="say which part it is: 'page:table add'; if the shop does not have the part yet: "
+        "'page:table add-part'; or ask for another number of the same part",
     ),
     "number-must-not": kind(
         "Number that must not serve",

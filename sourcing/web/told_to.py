@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 
 from ..basics.problem import Problem
-from .words import _
+from ..basics.value import changed
+from .words import _, later
 
 WITH_COSTS_IN_THEM = frozenset(
     {
@@ -30,9 +31,23 @@ WITH_COSTS_IN_THEM = frozenset(
 """Kinds whose facts hold a cost, a cell of a price column, or a figure the shop's prices are made with."""
 
 
+AT_THE_BENCH = {
+    "number-not-known": later("leave the part blank and say it in your own words, or ask the clerk which part it is"),
+}
+"""What helps who has no page of same parts, by the kind of refusal."""
+
+
 def told_to(problems: Sequence[Problem], sees_costs: bool) -> tuple[Problem, ...]:
-    """The problems as this person may read them: without costs, only that there is something to ask the clerk."""
-    return tuple(one if sees_costs or one.code not in WITH_COSTS_IN_THEM else _only_that(one) for one in problems)
+    """The problems as this person may read them: without costs, only that there is something to ask the clerk; and
+    without a remedy on a page she does not have."""
+    return tuple(problems) if sees_costs else tuple(map(_at_the_bench, problems))
+
+
+def _at_the_bench(one: Problem) -> Problem:
+    if one.code in WITH_COSTS_IN_THEM:
+        return _only_that(one)
+    remedy = AT_THE_BENCH.get(one.code)
+    return changed(one, remedy=_(remedy)) if remedy else one
 
 
 def _only_that(one: Problem) -> Problem:

@@ -249,3 +249,11 @@ def test_the_same_part_is_found_as_by_the_command(app: Flask) -> None:
     found = find_part(desk_of(app), ToCompare(number="NW-40388"))
     assert found.comparison == compare(desk_of(app), "NW-40388", None)
     assert len(found.sizes) == len(found.comparison.ranked)
+
+
+def test_the_bench_is_sent_to_no_page_it_does_not_have(technician: Browser, clerk: Browser) -> None:
+    """A part nobody knows: the clerk may state it or add it, the technician says it in words or asks the clerk."""
+    fields = {"number": "recoil spring"}
+    his, hers = (one.client.get("/find", query_string=fields).text for one in (technician, clerk))
+    assert "Add a statement" in hers and "Add a part of ours" in hers
+    assert "ask the clerk which part it is" in his and "Add a statement" not in his
