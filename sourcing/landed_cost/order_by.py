@@ -14,7 +14,7 @@ def order_by(item: OrderItem, door: Door, need_by: date, now: datetime) -> datet
     """The last moment, on the shop's clock, at which ordering still has all of it here by `need_by` by the late end.
 
     None where it is too late already, or where no day can be named at all. It is a cut-off of the supplier (or the end
-    of the day `need_by` itself, where he is behind the shop's day), found by the same `arrival` that dates an order: an
+    of a day of the shop's, where he is a day behind: goods come on no day before they were ordered), found by the same `arrival` that dates an order: an
     order of this moment is in time, a later one is not. Goods may be sold out sooner; bench and receiving days are the
     caller's to take off `need_by`. Refuses what `arrival` refuses.
     """
@@ -32,7 +32,16 @@ def order_by(item: OrderItem, door: Door, need_by: date, now: datetime) -> datet
             good = middle
         else:
             late = middle
-    return _cut_off(door, good)
+    return _end_of_day(item, door, need_by, max(now, _cut_off(door, good)) if good > first else now, good)
+
+
+def _end_of_day(item: OrderItem, door: Door, need_by: date, moment: datetime, good: date) -> datetime:
+    """The last moment in time from that one on, before the supplier's next cut-off: his, or an end of a shop's day."""
+    ends = [_cut_off(door, good), *(datetime.combine(moment.date() + timedelta(days=at), time.max) for at in range(2))]
+    for end in ends:
+        if end > moment and _in_time(item, door, need_by, end):
+            moment = end
+    return moment
 
 
 def _in_time(item: OrderItem, door: Door, need_by: date, at: datetime) -> bool:

@@ -125,3 +125,10 @@ def test_nothing_later_is_in_time(at: Door, of: Any, minutes: int, days: int) ->
     assert found >= now and in_time(found) and not in_time((found + MICROSECOND).replace(fold=found.fold))
     hours = range(1, 24 * (need_by - found.date()).days + 72, 5)
     assert not any(in_time(found + timedelta(hours=hour)) for hour in hours)
+
+
+def test_a_supplier_behind_the_shops_day_and_a_day_it_does_not_work() -> None:
+    """Wanted by a Saturday: until Friday's midnight in the shop, though his cut-off was the midnight before."""
+    there = far("Pacific/Auckland", time_zone="America/Los_Angeles", transit_days=(0, 0), cut_off=time(3, 0))
+    asked, friday = datetime(2026, 3, 2), date(2026, 3, 6)
+    assert order_by(item(offer()), there, date(2026, 3, 7), asked) == datetime.combine(friday, time.max)
