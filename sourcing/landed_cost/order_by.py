@@ -14,9 +14,9 @@ def order_by(item: OrderItem, door: Door, need_by: date, now: datetime) -> datet
     """The last moment, on the shop's clock, at which ordering still has all of it here by `need_by` by the late end.
 
     None where it is too late already, or where no day can be named at all. It is a cut-off of the supplier (or the end
-    of a day of the shop's, where he is a day behind: goods come on no day before they were ordered), found by the same `arrival` that dates an order: an
-    order of this moment is in time, a later one is not. Goods may be sold out sooner; bench and receiving days are the
-    caller's to take off `need_by`. Refuses what `arrival` refuses.
+    of a day of the shop's, where he is a day behind: goods come on no day before they were ordered), found by the same
+    `arrival` that dates an order: an order of this moment is in time, a later one is not. Goods may be sold out sooner;
+    bench and receiving days are the caller's to take off `need_by`. Refuses what `arrival` refuses.
     """
     if not _in_time(item, door, need_by, now):
         return None
